@@ -1,0 +1,64 @@
+# What every target of the project has in common, and the three ways to make one.
+
+set(CMAKE_CXX_STANDARD 20)
+set(CMAKE_CXX_STANDARD_REQUIRED ON)
+set(CMAKE_CXX_EXTENSIONS OFF)
+set(CMAKE_EXPORT_COMPILE_COMMANDS ON)  # clang-tidy reads it
+
+add_library(benchbell_warnings INTERFACE)
+target_compile_features(benchbell_warnings INTERFACE cxx_std_20)
+target_compile_options(benchbell_warnings INTERFACE -Wall -Wextra -Wpedantic -Wconversion -Werror)
+target_include_directories(benchbell_warnings INTERFACE ${CMAKE_SOURCE_DIR}/src)
+
+# benchbell_library(kitchen SOURCES room.cpp dish.cpp LINKS base PRIVATE_LINKS nlohmann_json::nlohmann_json)
+#
+# A static library. LINKS are seen by whoever links the library; PRIVATE_LINKS stay inside it.
+function(benchbell_library name)
+  cmake_parse_arguments(PARSE_ARGV 1 arg "" "" "SOURCES;LINKS;PRIVATE_LINKS")
+  if(arg_UNPARSED_ARGUMENTS)
+    message(FATAL_ERROR "benchbell_library(${name}): did not understand ${arg_UNPARSED_ARGUMENTS}")
+  endif()
+  add_library(${name} STATIC ${arg_SOURCES})
+  target_link_libraries(${name} PUBLIC benchbell_warnings ${arg_LINKS} PRIVATE ${arg_PRIVATE_LINKS})
+endfunction()
+
+# benchbell_test(kitchen_test SOURCES room_test.cpp LINKS kitchen [LABEL unit] [SECONDS 120])
+#
+# A test program with GoogleTest's main and rapidcheck, run by ctest as one test. The label is `unit` (also built
+# and run with the sanitizers) or `reference` (checks against outside values; slower, release build only).
+# Tests find files of the project through the macro BENCHBELL_SOURCE_DIR.
+function(benchbell_test name)
+  if(NOT BENCHBELL_TESTS)
+    return()
+  endif()
+  cmake_parse_arguments(PARSE_ARGV 1 arg "" "LABEL;SECONDS" "SOURCES;LINKS")
+  if(arg_UNPARSED_ARGUMENTS)
+    message(FATAL_ERROR "benchbell_test(${name}): did not understand ${arg_UNPARSED_ARGUMENTS}")
+  endif()
+  if(NOT arg_LABEL)
+    set(arg_LABEL unit)
+  endif()
+  if(NOT arg_SECONDS)
+    set(arg_SECONDS 300)
+  endif()
+  add_executable(${name} ${arg_SOURCES})
+  target_link_libraries(${name} PRIVATE benchbell_warnings ${arg_LINKS} GTest::gmock_main rapidcheck
+                                        rapidcheck_gtest)
+  target_compile_definitions(${name} PRIVATE BENCHBELL_SOURCE_DIR="${CMAKE_SOURCE_DIR}")
+  add_test(NAME ${name} COMMAND ${name})
+  set_tests_properties(${name} PROPERTIES LABELS ${arg_LABEL} TIMEOUT ${arg_SECONDS})
+endfunction()
+
+# benchbell_fuzz(reader_fuzz SOURCES reader_fuzz.cpp LINKS kitchen)
+#
+# A libFuzzer program, only in the `fuzz` preset. The libraries it links are instrumented by the same flags.
+function(benchbell_fuzz name)
+  if(NOT BENCHBELL_FUZZ)
+    return()
+  endif()
+  cmake_parse_arguments(PARSE_ARGV 1 arg "" "" "SOURCES;LINKS")
+  add_executable(${name} ${arg_SOURCES})
+  target_link_libraries(${name} PRIVATE benchbell_warnings ${arg_LINKS})
+  target_link_options(${name} PRIVATE -fsanitize=fuzzer)
+  set_property(GLOBAL APPEND PROPERTY BENCHBELL_FUZZ_TARGETS ${name})
+endfunction()
