@@ -1,4 +1,4 @@
-# What every target of the project has in common, and the three ways to make one.
+# What every target of the project has in common, and the ways to make one.
 
 set(CMAKE_CXX_STANDARD 20)
 set(CMAKE_CXX_STANDARD_REQUIRED ON)
@@ -21,6 +21,9 @@ function(benchbell_library name)
   add_library(${name} STATIC ${arg_SOURCES})
   target_link_libraries(${name} PUBLIC benchbell_warnings ${arg_LINKS} PRIVATE ${arg_PRIVATE_LINKS})
 endfunction()
+
+# `ninja unit_tests` builds what the sanitizer runs need and nothing else.
+add_custom_target(unit_tests)
 
 # benchbell_test(kitchen_test SOURCES room_test.cpp LINKS kitchen [LABEL unit] [SECONDS 120])
 #
@@ -46,7 +49,27 @@ function(benchbell_test name)
                                         rapidcheck_gtest)
   target_compile_definitions(${name} PRIVATE BENCHBELL_SOURCE_DIR="${CMAKE_SOURCE_DIR}")
   add_test(NAME ${name} COMMAND ${name})
+  if(arg_LABEL STREQUAL unit)
+    add_dependencies(unit_tests ${name})
+  endif()
   set_tests_properties(${name} PROPERTIES LABELS ${arg_LABEL} TIMEOUT ${arg_SECONDS})
+endfunction()
+
+# benchbell_bench(plan_bench SOURCES plan_bench.cpp LINKS timeplan)
+#
+# A program that measures and prints figures; `make bench` runs every one of them from the project's top folder.
+function(benchbell_bench name)
+  if(NOT BENCHBELL_BENCH)
+    return()
+  endif()
+  cmake_parse_arguments(PARSE_ARGV 1 arg "" "" "SOURCES;LINKS")
+  if(arg_UNPARSED_ARGUMENTS)
+    message(FATAL_ERROR "benchbell_bench(${name}): did not understand ${arg_UNPARSED_ARGUMENTS}")
+  endif()
+  add_executable(${name} ${arg_SOURCES})
+  target_link_libraries(${name} PRIVATE benchbell_warnings ${arg_LINKS})
+  target_compile_definitions(${name} PRIVATE BENCHBELL_SOURCE_DIR="${CMAKE_SOURCE_DIR}")
+  set_target_properties(${name} PROPERTIES RUNTIME_OUTPUT_DIRECTORY ${CMAKE_BINARY_DIR}/bench_programs)
 endfunction()
 
 # benchbell_fuzz(reader_fuzz SOURCES reader_fuzz.cpp LINKS kitchen)
@@ -57,8 +80,11 @@ function(benchbell_fuzz name)
     return()
   endif()
   cmake_parse_arguments(PARSE_ARGV 1 arg "" "" "SOURCES;LINKS")
+  if(arg_UNPARSED_ARGUMENTS)
+    message(FATAL_ERROR "benchbell_fuzz(${name}): did not understand ${arg_UNPARSED_ARGUMENTS}")
+  endif()
   add_executable(${name} ${arg_SOURCES})
   target_link_libraries(${name} PRIVATE benchbell_warnings ${arg_LINKS})
   target_link_options(${name} PRIVATE -fsanitize=fuzzer)
-  set_property(GLOBAL APPEND PROPERTY BENCHBELL_FUZZ_TARGETS ${name})
+  set_target_properties(${name} PROPERTIES RUNTIME_OUTPUT_DIRECTORY ${CMAKE_BINARY_DIR}/fuzz_programs)
 endfunction()
