@@ -28,6 +28,7 @@ for package in "${wanted[@]}"; do
   [[ $state == installed* ]] || missing+=("$package")
 done
 [[ ${#missing[@]} -eq 0 ]] && exit 0
+mapfile -t missing < <(printf '%s\n' "${missing[@]}" | sort -u)
 
 as_root=()
 if [[ $(id -u) -ne 0 ]]; then
