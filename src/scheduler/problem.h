@@ -1,8 +1,10 @@
-// A scheduling problem: activities, time lags, resources, goals. Project-scheduling vocabulary only; nothing here
-// knows of cooking. Inert data: built by the caller, read by the engine, never changed by it.
+// A scheduling problem: activities, time lags, resources, goals. Project-scheduling vocabulary
+// only; nothing here knows of cooking. Inert data: built by the caller, read by the engine, never
+// changed by it.
 //
-// Example: "boil 10 units, drain 1 unit at most 0 after it, one pair of hands of capacity 10; end early" is two
-// activities, one lag {boil.end, drain.start, 0, 0}, one resource and one goal level with one term.
+// Example: "boil 10 units, drain 1 unit at most 0 after it, one pair of hands of capacity 10; end
+// early" is two activities, one lag {boil.end, drain.start, 0, 0}, one resource and one goal level
+// with one term.
 #pragma once
 
 #include <cstdint>
@@ -30,13 +32,17 @@ struct Event {
 struct Use {
   int resource = 0;
   int amount = 1;
-  std::vector<int> settings;     ///< settings resources: acceptable settings, one is chosen; ids local to the resource
-  Time door_shut = 0;            ///< settings resources: nothing else enters or leaves strictly inside (start, start + door_shut)
-  int soil = 0;                  ///< soiling resources: what it leaves behind, as a bit set (0 = nothing)
-  int minds = 0;                 ///< soiling resources: bits that must have been cleaned away before it, as a bit set
-  int overlaps_not = 0;          ///< soiling resources: never overlaps a use whose `kind_bit` is in this set
-  int kind_bit = 0;              ///< see overlaps_not
-  int hazard = -1;               ///< cumulative resources: counted against Resource::limits of that hazard
+  std::vector<int> settings;  ///< settings resources: acceptable settings, one is chosen; ids local
+                              ///< to the resource
+  Time door_shut = 0;         ///< settings resources: nothing else enters or leaves strictly inside
+                              ///< (start, start + door_shut)
+  int soil = 0;   ///< soiling resources: what it leaves behind, as a bit set (0 = nothing)
+  int minds = 0;  ///< soiling resources: bits that must have been cleaned away before it, as a bit
+                  ///< set
+  int overlaps_not = 0;  ///< soiling resources: never overlaps a use whose `kind_bit` is in this
+                         ///< set
+  int kind_bit = 0;      ///< see overlaps_not
+  int hazard = -1;       ///< cumulative resources: counted against Resource::limits of that hazard
 };
 
 struct Mode {
@@ -47,15 +53,15 @@ struct Mode {
 struct Activity {
   std::string name;
   Time duration_min = 1;
-  Time duration_max = 1;             ///< > min: elastic
-  std::vector<Mode> modes{Mode{}};   ///< exactly one is chosen; never empty
-  Time earliest = 0;                 ///< start >= earliest
-  Time latest_end = kNoLimit;        ///< end <= latest_end
-  bool optional = false;             ///< may be absent; absent activities obey no rule and use nothing
-  std::optional<int> cleans;         ///< soiling resource this activity cleans ...
-  int cleans_bits = 0;               ///< ... of these bits
-  int team = 0;                      ///< activities of one team belong together (construction, neighbourhoods, bounds)
-  int group = -1;                    ///< constraint group of its window [earliest, latest_end] (reasons), -1 = none
+  Time duration_max = 1;            ///< > min: elastic
+  std::vector<Mode> modes{Mode{}};  ///< exactly one is chosen; never empty
+  Time earliest = 0;                ///< start >= earliest
+  Time latest_end = kNoLimit;       ///< end <= latest_end
+  bool optional = false;      ///< may be absent; absent activities obey no rule and use nothing
+  std::optional<int> cleans;  ///< soiling resource this activity cleans ...
+  int cleans_bits = 0;        ///< ... of these bits
+  int team = 0;  ///< activities of one team belong together (construction, neighbourhoods, bounds)
+  int group = -1;  ///< constraint group of its window [earliest, latest_end] (reasons), -1 = none
 };
 
 /// min <= time(to) - time(from) <= max; void when one side is absent. max = kNoLimit: none.
@@ -66,8 +72,8 @@ struct Lag {
   int group = -1;
 };
 
-/// Held from one event to another, waiting included. Void when one side is absent; needs to >= from.
-/// `like`: the span's use follows that activity's mode: in mode m it uses uses_by_mode[m].
+/// Held from one event to another, waiting included. Void when one side is absent; needs to >=
+/// from. `like`: the span's use follows that activity's mode: in mode m it uses uses_by_mode[m].
 struct Span {
   Event from, to;
   std::optional<int> like;
@@ -78,8 +84,9 @@ struct Span {
 
 enum class ResourceKind : std::int8_t {
   kCumulative,  ///< sum of amounts <= capacity
-  kSettings,    ///< as cumulative, and all uses that overlap have equal setting; change-over between unequal ones
-  kSoiling,     ///< as cumulative, and soil must be cleaned away before a use that minds it
+  kSettings,  ///< as cumulative, and all uses that overlap have equal setting; change-over between
+              ///< unequal ones
+  kSoiling,   ///< as cumulative, and soil must be cleaned away before a use that minds it
 };
 
 struct Limit {
@@ -106,14 +113,15 @@ struct Blocked {
   int group = -1;
 };
 
-/// weight * measure, one summand of a goal level. Absent events are left out; a term without events is 0.
+/// weight * measure, one summand of a goal level. Absent events are left out; a term without events
+/// is 0.
 struct Term {
   enum class Kind : std::int8_t {
-    kExcess,     ///< max(0, max over `high` - min over `low` - allowance); an empty `low` counts as 0
-    kPresent,    ///< 1 when `activity` is present
-    kMoved,      ///< 1 when |start(activity) - at| > tolerance
-    kOutOfOrder, ///< 1 when start(activity) > start(other)
-    kMode,       ///< 1 when mode(activity) != at
+    kExcess,   ///< max(0, max over `high` - min over `low` - allowance); an empty `low` counts as 0
+    kPresent,  ///< 1 when `activity` is present
+    kMoved,    ///< 1 when |start(activity) - at| > tolerance
+    kOutOfOrder,  ///< 1 when start(activity) > start(other)
+    kMode,        ///< 1 when mode(activity) != at
   };
   Kind kind = Kind::kExcess;
   int weight = 1;

@@ -1,7 +1,9 @@
-// The engine's front door: solve(problem, options) -> outcome. Same problem, seed and work limit: same answer.
+// The engine's front door: solve(problem, options) -> outcome. Same problem, seed and work limit:
+// same answer.
 //
-// Goal levels are minimised in order; every level carries a proved lower bound for all schedules that are no worse on
-// the levels before it. The outcome's schedule always satisfies check(): the engine never returns one that does not.
+// Goal levels are minimised in order; every level carries a proved lower bound for all schedules
+// that are no worse on the levels before it. The outcome's schedule always satisfies check(): the
+// engine never returns one that does not.
 #pragma once
 
 #include <cstdint>
@@ -22,28 +24,31 @@ enum class Status : std::int8_t {
 };
 
 struct Options {
-  double seconds = 5.0;               ///< wall clock, the only use of a clock: to stop
-  std::int64_t work_limit = -1;       ///< ticks; -1 = none. With a limit reached before `seconds` a run repeats exactly
+  double seconds = 5.0;          ///< wall clock, the only use of a clock: to stop
+  std::int64_t work_limit = -1;  ///< ticks; -1 = none. With a limit reached before `seconds` a run
+                                 ///< repeats exactly
   std::uint64_t seed = 1;
-  std::function<bool()> stop;         ///< asked often (within 10 ms); true = give the best so far
+  std::function<bool()> stop;  ///< asked often (within 10 ms); true = give the best so far
   std::function<void(const Schedule&, const std::vector<std::int64_t>& values)> on_better;
   std::optional<Schedule> start_from;  ///< a schedule to improve on, if it satisfies the problem
-  /// Per activity: fixed placements (empty = nothing fixed). Fixed activities are constants to the search.
+  /// Per activity: fixed placements (empty = nothing fixed). Fixed activities are constants to the
+  /// search.
   std::vector<std::optional<Placement>> fixed;
-  bool first_only = false;            ///< stop at the first schedule
+  bool first_only = false;  ///< stop at the first schedule
 };
 
 struct Outcome {
   Status status = Status::kUnknown;
-  Schedule best;                       ///< empty when there is none
-  std::vector<std::int64_t> values;    ///< one a goal level
-  std::vector<std::int64_t> bounds;    ///< one a goal level, proved; never above values
-  std::vector<bool> proved;            ///< level and all before it closed
+  Schedule best;                     ///< empty when there is none
+  std::vector<std::int64_t> values;  ///< one a goal level
+  std::vector<std::int64_t> bounds;  ///< one a goal level, proved; never above values
+  std::vector<bool> proved;          ///< level and all before it closed
   std::int64_t ticks = 0;
   double first_seconds = 0, best_seconds = 0, seconds = 0;
 };
 
-/// Errors in the problem itself (a positive cycle of lags, an unknown resource): nothing is searched.
+/// Errors in the problem itself (a positive cycle of lags, an unknown resource): nothing is
+/// searched.
 struct Contradiction {
   std::vector<int> lags;  ///< indices of the lags on a positive cycle, in order
 };
@@ -51,7 +56,8 @@ std::optional<Contradiction> contradiction(const Problem&);
 
 Outcome solve(const Problem&, const Options&);
 
-/// All breaches of the problem by a schedule, in words for a programmer; empty = satisfied. Slow and obvious.
+/// All breaches of the problem by a schedule, in words for a programmer; empty = satisfied. Slow
+/// and obvious.
 std::vector<std::string> check(const Problem&, const Schedule&);
 /// The goal values of a schedule, one a level.
 std::vector<std::int64_t> evaluate(const Problem&, const Schedule&);

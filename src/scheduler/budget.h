@@ -1,0 +1,59 @@
+// Work counted in ticks, and the only reader of the clock. Work and stop requests are polled every
+// few thousand ticks (a fraction of a millisecond), in search, conflict analysis, model building
+// and construction alike.
+#pragma once
+
+#include <chrono>
+#include <cstdint>
+#include <functional>
+#include <utility>
+
+namespace scheduler {
+
+/// Thrown by Budget::spend when the whole run has to end; caught once, in solve().
+struct OutOfBudget {};
+
+class Budget {
+ public:
+  Budget(double seconds, std::int64_t work_limit, std::function<bool()> stop)
+      : begin_(std::chrono::steady_clock::now()),
+        seconds_(seconds),
+        work_limit_(work_limit),
+        stop_(std::move(stop)) {}
+
+  /// Counts work; throws OutOfBudget when time, work or the caller's patience is used up.
+  void spend(std::int64_t ticks) {
+    ticks_ += ticks;
+    if (ticks_ >= next_poll_) poll();
+  }
+
+  std::int64_t ticks() const { return ticks_; }
+
+  /// For the outcome's report only; no decision depends on it.
+  double elapsed() const {
+    return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin_).count();
+  }
+
+ private:
+  static constexpr std::int64_t kPollEvery = 20000;
+
+  void poll() {
+    next_poll_ = ticks_ + kPollEvery;
+    if (work_limit_ >= 0) {
+      if (ticks_ >= work_limit_) throw OutOfBudget{};
+      // The limit itself must be noticed at the same tick in every run.
+      if (next_poll_ > work_limit_) next_poll_ = work_limit_;
+    }
+    if (stop_ && stop_()) throw OutOfBudget{};
+    if (elapsed() >= seconds_) throw OutOfBudget{};
+  }
+
+  std::chrono::steady_clock::time_point begin_;
+  double seconds_;
+  std::int64_t work_limit_;
+  std::function<bool()> stop_;
+  std::int64_t ticks_ = 0;
+  std::int64_t next_poll_ = 0;
+};
+
+}  // namespace scheduler

@@ -1,0 +1,246 @@
+// Branching and restarts. First in order of least start (the serial schedule generation scheme as a
+// branching rule), later by activity of conflicts with the saved solution as the first guess.
+#include <algorithm>
+
+#include "scheduler/core.h"
+
+namespace scheduler {
+namespace {
+std::size_t at(int index) { return static_cast<std::size_t>(index); }
+
+constexpr std::int64_t kRestartUnit = 100;
+
+/// The restart sequence 1 1 2 1 1 2 4 ... (M. Luby, A. Sinclair, D. Zuckerman 1993).
+std::int64_t luby(std::int64_t index) {
+  std::int64_t size = 1, power = 0;
+  while (size < index + 1) {
+    ++power;
+    size = 2 * size + 1;
+  }
+  while (size - 1 != index) {
+    size = (size - 1) / 2;
+    --power;
+    index %= size;
+  }
+  return std::int64_t{1} << power;
+}
+}  // namespace
+
+bool Core::heap_before(int a, int b) const {
+  if (activity_[at(a)] != activity_[at(b)]) return activity_[at(a)] > activity_[at(b)];
+  return a < b;
+}
+
+void Core::heap_up(int index) {
+  const int variable = heap_[at(index)];
+  while (index > 0) {
+    const int parent = (index - 1) / 2;
+    if (!heap_before(variable, heap_[at(parent)])) break;
+    heap_[at(index)] = heap_[at(parent)];
+    heap_index_[at(heap_[at(index)])] = index;
+    index = parent;
+  }
+  heap_[at(index)] = variable;
+  heap_index_[at(variable)] = index;
+}
+
+void Core::heap_down(int index) {
+  const int variable = heap_[at(index)];
+  const int size = static_cast<int>(heap_.size());
+  for (int child = 2 * index + 1; child < size; child = 2 * index + 1) {
+    if (child + 1 < size && heap_before(heap_[at(child + 1)], heap_[at(child)])) ++child;
+    if (!heap_before(heap_[at(child)], variable)) break;
+    heap_[at(index)] = heap_[at(child)];
+    heap_index_[at(heap_[at(index)])] = index;
+    index = child;
+  }
+  heap_[at(index)] = variable;
+  heap_index_[at(variable)] = index;
+}
+
+void Core::heap_insert(int variable) {
+  heap_.push_back(variable);
+  heap_index_[at(variable)] = static_cast<int>(heap_.size()) - 1;
+  heap_up(static_cast<int>(heap_.size()) - 1);
+}
+
+int Core::heap_pop() {
+  const int best = heap_[0];
+  heap_index_[at(best)] = -1;
+  const int last = heap_.back();
+  heap_.pop_back();
+  if (!heap_.empty()) {
+    heap_[0] = last;
+    heap_index_[at(last)] = 0;
+    heap_down(0);
+  }
+  return best;
+}
+
+Literal Core::towards(int variable, int value) const {
+  const int low_bound = low(2 * variable), high_bound = high(2 * variable);
+  if (value <= low_bound) return at_most(variable, low_bound);
+  if (value >= high_bound) return at_least(variable, high_bound);
+  // First one side of the saved value, at the next decision the other.
+  return at_least(variable, value);
+}
+
+Literal Core::undecided_choice(const BranchItem& item) const {
+  Literal first{-1, 0};
+  for (const Literal choice : item.choices) {
+    if (is_true(choice) || is_false(choice)) continue;
+    if (phase_[at(choice.side / 2)] >= choice.value) return choice;
+    if (first.side < 0) first = choice;
+  }
+  return first;
+}
+
+Literal Core::pick_earliest() {
+  const BranchItem* best = nullptr;
+  int best_low = 0, best_high = 0;
+  for (const BranchItem& item : items_) {
+    if (is_false(item.present)) continue;
+    if (!is_true(item.present)) return !item.present;
+    const bool start_open = item.start_side >= 0 && low(item.start_side) < high(item.start_side);
+    const bool end_open = item.end_side >= 0 && low(item.end_side) < high(item.end_side);
+    if (!start_open && !end_open && undecided_choice(item).side < 0) continue;
+    const int low_start = item.start_side >= 0 ? low(item.start_side) : 0;
+    const int high_start = item.start_side >= 0 ? high(item.start_side) : 0;
+    if (best == nullptr || low_start < best_low ||
+        (low_start == best_low && high_start < best_high)) {
+      best = &item;
+      best_low = low_start;
+      best_high = high_start;
+    }
+  }
+  budget_.spend(static_cast<std::int64_t>(items_.size() / 4));
+  if (best == nullptr) return {-1, 0};
+  const Literal choice = undecided_choice(*best);
+  if (choice.side >= 0) return choice;
+  if (best->start_side >= 0 && low(best->start_side) < high(best->start_side)) {
+    return !Literal{best->start_side, low(best->start_side) + 1};
+  }
+  return !Literal{best->end_side, low(best->end_side) + 1};
+}
+
+Literal Core::pick_active() {
+  while (!heap_.empty()) {
+    const int variable = heap_[0];
+    if (fixed(variable) || is_false(owner_[at(variable)])) {
+      heap_pop();
+      continue;
+    }
+    return towards(variable, phase_[at(variable)]);
+  }
+  return pick_overlooked();
+}
+
+Literal Core::pick_overlooked() {
+  // A variable of an absent activity leaves the heap; when the activity comes back nothing put it
+  // in again.
+  const int count = variable_count();
+  budget_.spend(count / 16);
+  for (int variable = 0; variable < count; ++variable) {
+    if (!decide_[at(variable)] || fixed(variable) || is_false(owner_[at(variable)])) continue;
+    if (heap_index_[at(variable)] < 0) heap_insert(variable);
+  }
+  if (heap_.empty()) return {-1, 0};
+  return towards(heap_[0], phase_[at(heap_[0])]);
+}
+
+Literal Core::pick() {
+  if (earliest_first_) {
+    const Literal decision = pick_earliest();
+    if (decision.side >= 0) return decision;
+  }
+  return pick_active();
+}
+
+void Core::store_solution() {
+  const int count = variable_count();
+  solution_.resize(at(count));
+  for (int variable = 0; variable < count; ++variable) {
+    const int value = high_[at(variable)] ? high(2 * variable) : low(2 * variable);
+    solution_[at(variable)] = value;
+    if (decide_[at(variable)]) phase_[at(variable)] = value;
+  }
+  have_solution_ = true;
+  if (plant_found_) planted_.push_back(solution_);
+}
+
+bool Core::solution_holds(Literal literal) const {
+  const int value = solution_[at(literal.side / 2)];
+  return (literal.side % 2 == 0 ? value : -value) >= literal.value;
+}
+
+bool Core::probe(const std::vector<Literal>& assumptions) {
+  backtrack(0);
+  if (broken_ || !propagate()) {
+    broken_ = true;
+    return false;
+  }
+  for (const Literal assumption : assumptions) {
+    if (is_false(assumption)) return false;
+    push_level();
+    if (!enqueue(assumption, {}) || !propagate()) return false;
+  }
+  return true;
+}
+
+Verdict Core::search(const std::vector<Literal>& assumptions, std::int64_t conflict_limit) {
+  core_.clear();
+  backtrack(0);
+  if (broken_) return Verdict::kRefuted;
+  const std::int64_t end = conflicts_ + conflict_limit;
+  std::int64_t restart_at = conflicts_ + kRestartUnit * luby(restarts_);
+  for (;;) {
+    if (!propagate()) {
+      budget_.spend(5);
+      if (!resolve_conflict()) {
+        backtrack(0);
+        broken_ = true;
+        return Verdict::kRefuted;
+      }
+      continue;
+    }
+    if (conflicts_ >= end) {
+      backtrack(0);
+      return Verdict::kGaveUp;
+    }
+    if (conflicts_ >= restart_at) {
+      ++restarts_;
+      restart_at = conflicts_ + kRestartUnit * luby(restarts_);
+      // Alternating keeps both the early drive of the list rule and the focus of the conflicts.
+      earliest_first_ = restarts_ % 4 == 0;
+      backtrack(std::min(level(), static_cast<int>(assumptions.size())));
+      if (conflicts_ >= next_clean_) clean_clauses();
+      continue;
+    }
+    Literal decision{-1, 0};
+    while (level() < static_cast<int>(assumptions.size())) {
+      const Literal assumption = assumptions[at(level())];
+      if (is_true(assumption)) {
+        push_level();
+        continue;
+      }
+      if (is_false(assumption)) {
+        analyze_final(assumption);
+        backtrack(0);
+        return Verdict::kRefuted;
+      }
+      decision = assumption;
+      break;
+    }
+    if (decision.side < 0) decision = pick();
+    if (decision.side < 0) {
+      store_solution();
+      backtrack(0);
+      return Verdict::kSolution;
+    }
+    push_level();
+    enqueue(decision, {});
+    budget_.spend(1);
+  }
+}
+
+}  // namespace scheduler

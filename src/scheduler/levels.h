@@ -1,0 +1,82 @@
+// Lexicographic minimisation on one Model: each level is pushed down from above (solutions) and up
+// from below (cores), in slices that grow, until both meet.
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <vector>
+
+#include "scheduler/model.h"
+
+namespace scheduler {
+
+class LevelSearch {
+ public:
+  using Report = std::function<void(const Schedule&, const std::vector<std::int64_t>& values)>;
+
+  LevelSearch(const Problem& problem, Model& model, Report report);
+
+  /// Level values no schedule may exceed, from outside (bounds of a part under a budget); kept as
+  /// assumptions.
+  void limit(std::size_t level, std::int64_t value) {
+    outer_.push_back(model_.at_most_value(level, value));
+  }
+
+  /// A known schedule of this model to improve on.
+  void start_from(const Schedule& schedule, const std::vector<std::int64_t>& values);
+
+  /// Finds any schedule. kRefuted: none exists (within the limits set).
+  Verdict first(std::int64_t conflict_limit);
+
+  /// Improves and proves the levels in order, each with about this many conflicts. Needs a
+  /// schedule. True when every level is proved.
+  bool round(std::int64_t conflicts_a_level);
+
+  /// One level only, all before it taken as they are. True when proved.
+  bool minimise(std::size_t level, std::int64_t conflict_limit);
+
+  bool has_schedule() const { return !best_.empty(); }
+  const Schedule& best() const { return best_; }
+  const std::vector<std::int64_t>& values() const { return values_; }
+  const std::vector<std::int64_t>& bounds() const { return bounds_; }
+  std::int64_t bound(std::size_t level) const { return bounds_[level]; }
+  bool proved(std::size_t level) const { return bounds_[level] >= goal_[level]; }
+
+ private:
+  /// A weighted part of the level, assumed to stay at `bound`; new ones arise as sums over cores.
+  struct Part {
+    int variable;
+    std::int64_t weight;
+    int bound;
+  };
+  struct Parts {
+    bool ready = false;
+    std::size_t probed = 0;
+    std::vector<Part> list;
+  };
+
+  std::vector<Literal> assumptions(std::size_t level) const;
+  void take_solution();
+  void take_if_better(std::size_t level);
+  void raise(std::size_t level, std::int64_t bound);
+  bool from_above(std::size_t level, std::int64_t target, std::int64_t conflict_limit);
+  void from_below(std::size_t level, std::int64_t conflict_limit);
+  bool probe_parts(std::size_t level, std::int64_t end);
+  void prepare(std::size_t level);
+  std::vector<std::size_t> members(const Parts& parts) const;
+  void shrink(std::size_t level, std::vector<std::size_t>& core);
+  void relax(Parts& parts, const std::vector<std::size_t>& core);
+  std::int64_t sum(std::size_t level) const;
+
+  const Problem& problem_;
+  Model& model_;
+  Report report_;
+  std::vector<Literal> outer_;
+  Schedule best_;
+  std::vector<std::int64_t> values_;
+  std::vector<std::int64_t> goal_;  // the best value a level had under the levels before it
+  std::vector<std::int64_t> bounds_;
+  std::vector<Parts> parts_;
+};
+
+}  // namespace scheduler

@@ -1,0 +1,88 @@
+#include "scheduler/run.h"
+
+#include <algorithm>
+#include <stdexcept>
+
+namespace scheduler {
+
+Run::Run(const Problem& problem, const Options& options)
+    : problem_(problem),
+      options_(options),
+      budget_(options.seconds, options.work_limit, options.stop) {
+  outcome_.bounds.assign(problem.goals.size(), 0);
+}
+
+// Lexicographic with bands: a level counts as better when below its best value so far, as worse
+// when it leaves its band; within the band the later levels decide, and without any difference
+// there the earlier ones do.
+bool Run::better(const std::vector<std::int64_t>& values) const {
+  for (std::size_t l = 0; l < values.size(); ++l) {
+    if (values[l] < goal_[l]) return true;
+    if (values[l] > goal_[l] + problem_.goals[l].band) return false;
+    bool later = false;
+    for (std::size_t k = l + 1; k < values.size(); ++k)
+      later = later || values[k] != outcome_.values[k];
+    if (!later) return values[l] < outcome_.values[l];
+  }
+  return false;
+}
+
+bool Run::offer(const Schedule& schedule, const std::vector<std::int64_t>& values) {
+  if (has_schedule() && !better(values)) return false;
+  const std::vector<std::string> breaches = check(problem_, schedule);
+  if (!breaches.empty())
+    throw std::logic_error("the engine made a schedule that breaks a rule: " + breaches.front());
+  for (std::size_t i = 0; i < options_.fixed.size(); ++i) {
+    if (options_.fixed[i] && *options_.fixed[i] != schedule[i])
+      throw std::logic_error("a fixed activity was moved");
+  }
+  if (!accepted_) {
+    goal_ = values;
+    outcome_.first_seconds = budget_.elapsed();
+  }
+  accepted_ = true;
+  for (std::size_t l = 0; l < values.size(); ++l) {
+    if (values[l] >= goal_[l]) continue;
+    goal_[l] = values[l];
+    for (std::size_t k = l + 1; k < values.size(); ++k) goal_[k] = values[k];
+    break;
+  }
+  outcome_.best = schedule;
+  outcome_.values = values;
+  outcome_.best_seconds = budget_.elapsed();
+  if (options_.on_better) options_.on_better(schedule, values);
+  return true;
+}
+
+void Run::offer_start() {
+  if (!options_.start_from || !check(problem_, *options_.start_from).empty()) return;
+  for (std::size_t i = 0; i < options_.fixed.size(); ++i) {
+    if (options_.fixed[i] && *options_.fixed[i] != (*options_.start_from)[i]) return;
+  }
+  offer(*options_.start_from, evaluate(problem_, *options_.start_from));
+}
+
+void Run::raise(const std::vector<std::int64_t>& bounds) {
+  for (std::size_t l = 0; l < bounds.size(); ++l)
+    outcome_.bounds[l] = std::max(outcome_.bounds[l], bounds[l]);
+}
+
+Outcome Run::outcome() {
+  outcome_.ticks = budget_.ticks();
+  outcome_.seconds = budget_.elapsed();
+  outcome_.status = infeasible_ ? Status::kInfeasible
+                    : accepted_ ? Status::kFeasible
+                                : Status::kUnknown;
+  bool closed = accepted_;
+  for (std::size_t l = 0; l < outcome_.bounds.size(); ++l) {
+    if (!accepted_) break;
+    outcome_.bounds[l] = std::min(outcome_.bounds[l], outcome_.values[l]);
+    closed = closed && (all_proved_ || outcome_.bounds[l] >= goal_[l]);
+    outcome_.proved.push_back(closed);
+  }
+  if (closed && !infeasible_ && !options_.first_only) outcome_.status = Status::kOptimal;
+  if (!accepted_) outcome_.proved.assign(problem_.goals.size(), infeasible_);
+  return outcome_;
+}
+
+}  // namespace scheduler

@@ -1,0 +1,49 @@
+// The state of one call of solve(): best schedule, values, bounds, proofs, time stamps.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "scheduler/budget.h"
+#include "scheduler/solve.h"
+
+namespace scheduler {
+
+class Run {
+ public:
+  Run(const Problem& problem, const Options& options);
+
+  const Problem& problem() const { return problem_; }
+  const Options& options() const { return options_; }
+  Budget& budget() { return budget_; }
+
+  bool has_schedule() const {
+    return !outcome_.best.empty() || (problem_.activities.empty() && accepted_);
+  }
+  const Schedule& best() const { return outcome_.best; }
+  const std::vector<std::int64_t>& values() const { return outcome_.values; }
+  const std::vector<std::int64_t>& bounds() const { return outcome_.bounds; }
+
+  /// Takes a schedule if it is better under the levels' bands. Throws std::logic_error if it breaks
+  /// a rule.
+  bool offer(const Schedule& schedule, const std::vector<std::int64_t>& values);
+  /// Takes options.start_from if it satisfies everything.
+  void offer_start();
+  /// Proved lower bounds; kept where higher than before.
+  void raise(const std::vector<std::int64_t>& bounds);
+  void prove_all() { all_proved_ = true; }
+  void infeasible() { infeasible_ = true; }
+  Outcome outcome();
+
+ private:
+  bool better(const std::vector<std::int64_t>& values) const;
+
+  const Problem& problem_;
+  const Options& options_;
+  Budget budget_;
+  Outcome outcome_;
+  std::vector<std::int64_t> goal_;  // least value a level had under the levels before it
+  bool all_proved_ = false, infeasible_ = false, accepted_ = false;
+};
+
+}  // namespace scheduler
