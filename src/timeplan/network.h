@@ -30,6 +30,7 @@ enum class PoolKind : std::int8_t {
 struct Pool {
   PoolKind kind = PoolKind::kSink;
   int index = 0;
+  int unit = -1;  ///< kKit: 0 = the unit kept for cooks who avoid an allergen, -1 = all the others
   friend auto operator<=>(const Pool&, const Pool&) = default;
 };
 
@@ -64,6 +65,9 @@ struct Node {
   std::optional<kitchen::Hygiene> hygiene;  ///< at the cook's place
   kitchen::Hygiene cleans = kitchen::Hygiene::kReadyToEat;  ///< clean-downs: the class they clean
   std::vector<Way> ways;     ///< alternatives; empty = needs nothing shared
+  kitchen::Allergens contains;  ///< what it leaves on a kept unit of kit (rule K2)
+  kitchen::Allergens avoids;    ///< what may not be on that unit before it
+  int allergen_kit = -1;     ///< into Room::kit: kit whose kept unit it uses (or cleans), -1 = none
   std::vector<int> heldby;   ///< indices into Network::held whose cooker it must share (the vessel)
 };
 
@@ -92,7 +96,7 @@ struct Held {
   std::string what;          ///< "large pan"
   int from = 0;
   kitchen::Moment from_moment = kitchen::Moment::kStart;
-  int to = 0;
+  int to = 0;                ///< -1 = until the bell
   kitchen::Moment to_moment = kitchen::Moment::kEnd;
   std::vector<Way> ways;     ///< alternatives (cookers within reach); chosen once for the whole time
   std::vector<int> shuts_out;  ///< nodes that may not overlap it (rule H5)

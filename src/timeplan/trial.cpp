@@ -1,0 +1,88 @@
+#include "timeplan/trial.h"
+
+#include <algorithm>
+#include <map>
+
+namespace timeplan {
+
+Trial prepare(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_cook, const BriefOptions& options) {
+  Trial trial;
+  trial.wave_of_cook = wave_of_cook;
+  trial.waves = wave_of_cook.empty() ? 1 : *std::max_element(wave_of_cook.begin(), wave_of_cook.end()) + 1;
+  trial.net = network(lesson, wave_of_cook);
+  trial.brief = brief(lesson, trial.net, options);
+  return trial;
+}
+
+void solve(Trial& trial, const TrialLimits& limits) {
+  scheduler::Options options;
+  options.seconds = limits.seconds;
+  options.seed = limits.seed;
+  options.first_only = limits.first_only;
+  options.stop = limits.stop;
+  trial.outcome = scheduler::solve(trial.brief.problem, options);
+}
+
+Trial attempt(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_cook, const BriefOptions& options,
+              const TrialLimits& limits) {
+  Trial trial = prepare(lesson, wave_of_cook, options);
+  solve(trial, limits);
+  return trial;
+}
+
+namespace {
+
+// Waves are numbered by the first cook in them, so that equal splits look equal.
+std::vector<int> renumbered(std::vector<int> split) {
+  std::map<int, int> known;
+  for (int& wave : split) wave = known.emplace(wave, static_cast<int>(known.size())).first->second;
+  return split;
+}
+
+}  // namespace
+
+std::vector<std::vector<int>> splits(const kitchen::Lesson& lesson, int waves) {
+  const std::size_t count = lesson.cooks.size();
+  if (waves == 1) return {std::vector<int>(count, 0)};
+  std::vector<int> by_bay(count), by_mates(count), by_halves(count), in_turn(count);
+  std::map<int, int> bay_number, mates_seen;
+  for (std::size_t c = 0; c < count; ++c) {
+    const kitchen::Place& place = lesson.room.places[static_cast<std::size_t>(lesson.cooks[c].place)];
+    const int bay = bay_number.emplace(place.bay, static_cast<int>(bay_number.size())).first->second;
+    by_bay[c] = bay % waves;
+    by_mates[c] = mates_seen[place.cookers.front()]++ % waves;
+    by_halves[c] = static_cast<int>(c) * waves / static_cast<int>(count);
+    in_turn[c] = static_cast<int>(c) % waves;
+  }
+  std::vector<std::vector<int>> result;
+  for (const std::vector<int>& split : {by_mates, by_bay, by_halves, in_turn}) {
+    const std::vector<int> numbered = renumbered(split);
+    const int used = count == 0 ? 0 : *std::max_element(numbered.begin(), numbered.end()) + 1;
+    const bool known = std::find(result.begin(), result.end(), numbered) != result.end();
+    if (used == waves && !known) result.push_back(numbered);
+  }
+  return result;
+}
+
+kitchen::Lesson with_own_timelines(const kitchen::Lesson& lesson) {
+  kitchen::Lesson own = lesson;
+  own.timelines = kitchen::Timelines::kOwn;
+  return own;
+}
+
+int last_end(const Trial& trial, const kitchen::Lesson& lesson) {
+  int last = 0;
+  for (std::size_t n = 0; n < trial.net.nodes.size(); ++n) {
+    const TaskKind kind = trial.net.nodes[n].task.kind;
+    const int activity = trial.brief.activity_of_node[n];
+    if ((kind != TaskKind::kWashUp && kind != TaskKind::kPack) || activity < 0) continue;
+    const scheduler::Placement& p = trial.outcome.best[static_cast<std::size_t>(activity)];
+    const kitchen::Cook& cook = lesson.cooks[static_cast<std::size_t>(trial.net.nodes[n].task.cook)];
+    // Who leaves early counts against their own bell.
+    const auto early = static_cast<int>((lesson.bell - cook.leaves).count() / 60);
+    last = std::max(last, p.start + p.duration + std::max(0, early));
+  }
+  return last;
+}
+
+}  // namespace timeplan

@@ -1,0 +1,51 @@
+// One attempt at a lesson: cooks split into waves, network and brief made, the engine asked. The planner, the causes,
+// the remedies and the last safe starts are all made of attempts.
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "scheduler/solve.h"
+#include "timeplan/brief.h"
+#include "timeplan/network.h"
+
+namespace timeplan {
+
+/// How long one attempt may work, and for what.
+struct TrialLimits {
+  double seconds = 1.0;
+  std::uint64_t seed = 1;
+  bool first_only = false;           ///< a schedule or a proof that there is none is enough
+  std::function<bool()> stop;
+};
+
+struct Trial {
+  std::vector<int> wave_of_cook;
+  int waves = 1;
+  Network net;
+  Brief brief;
+  scheduler::Outcome outcome;
+
+  bool found() const { return !outcome.best.empty(); }
+  bool refuted() const { return outcome.status == scheduler::Status::kInfeasible; }
+};
+
+/// Makes the problem without solving it.
+Trial prepare(const kitchen::Lesson&, const std::vector<int>& wave_of_cook, const BriefOptions&);
+/// Solves (again), e.g. after the problem was changed.
+void solve(Trial&, const TrialLimits&);
+Trial attempt(const kitchen::Lesson&, const std::vector<int>& wave_of_cook, const BriefOptions&, const TrialLimits&);
+
+/// Ways to split the cooks into `waves` waves worth trying, best guess first: by bay, by cooker mates, by halves.
+/// Empty splits and repeats are left out. One wave: one split.
+std::vector<std::vector<int>> splits(const kitchen::Lesson&, int waves);
+
+/// The same lesson with a timeline for every cook.
+kitchen::Lesson with_own_timelines(const kitchen::Lesson&);
+
+/// Last end of washing up and packing over all cooks, in minutes after the opening.
+int last_end(const Trial&, const kitchen::Lesson&);
+
+}  // namespace timeplan
