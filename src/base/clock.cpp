@@ -38,7 +38,10 @@ std::optional<Seconds> take_clock(std::string_view& text, std::size_t hour_digit
   return Seconds{*hour * 3600 + *minute * 60 + second};
 }
 
-std::string two_digits(long long n) { return (n < 10 ? "0" : "") + std::to_string(n); }
+void put_two_digits(std::string& out, long long n) {
+  out += static_cast<char>('0' + n / 10 % 10);
+  out += static_cast<char>('0' + n % 10);
+}
 
 }  // namespace
 
@@ -49,7 +52,8 @@ std::optional<Date> date_in(std::string_view text) {
   if (!month || !take(text, '-')) return std::nullopt;
   const auto day = take_digits(text, 2, 2);
   if (!day || !text.empty() || *year < 1970 || *year > 2200) return std::nullopt;
-  const std::chrono::year_month_day date{std::chrono::year{*year}, std::chrono::month{static_cast<unsigned>(*month)},
+  const std::chrono::year_month_day date{std::chrono::year{*year},
+                                         std::chrono::month{static_cast<unsigned>(*month)},
                                          std::chrono::day{static_cast<unsigned>(*day)}};
   if (!date.ok()) return std::nullopt;
   return Date{static_cast<int>(std::chrono::sys_days{date}.time_since_epoch().count())};
@@ -57,8 +61,12 @@ std::optional<Date> date_in(std::string_view text) {
 
 std::string date_text(Date date) {
   const std::chrono::year_month_day shown{std::chrono::sys_days{std::chrono::days{date.days}}};
-  return std::to_string(static_cast<int>(shown.year())) + "-" + two_digits(static_cast<unsigned>(shown.month())) + "-" +
-         two_digits(static_cast<unsigned>(shown.day()));
+  std::string out = std::to_string(static_cast<int>(shown.year()));
+  out += '-';
+  put_two_digits(out, static_cast<unsigned>(shown.month()));
+  out += '-';
+  put_two_digits(out, static_cast<unsigned>(shown.day()));
+  return out;
 }
 
 std::optional<LocalTime> local_time_in(std::string_view text) {
@@ -87,8 +95,14 @@ std::optional<LocalTime> local_time_in(std::string_view text) {
 std::string clock_text(Seconds after_midnight) {
   constexpr long long kDay = 86400;
   const long long t = ((after_midnight.count() % kDay) + kDay) % kDay;
-  std::string out = two_digits(t / 3600) + ":" + two_digits(t / 60 % 60);
-  if (t % 60 != 0) out += ":" + two_digits(t % 60);
+  std::string out;
+  put_two_digits(out, t / 3600);
+  out += ':';
+  put_two_digits(out, t / 60 % 60);
+  if (t % 60 != 0) {
+    out += ':';
+    put_two_digits(out, t % 60);
+  }
   return out;
 }
 

@@ -30,8 +30,8 @@ std::string date_text(Date);
 /// "10:50", "9:05", "10:50:30", "2026-11-17T10:50", "2026-11-17T10:50:00+00:00", "...Z".
 std::optional<LocalTime> local_time_in(std::string_view);
 
-/// "10:50", with seconds only if there are any: "10:50:30". Longer than a day: counted on, "25:10" never appears
-/// because the day is taken off.
+/// "10:50", with seconds only if there are any: "10:50:30". Longer than a day: counted on, "25:10"
+/// never appears because the day is taken off.
 std::string clock_text(Seconds after_midnight);
 
 }  // namespace base

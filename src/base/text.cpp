@@ -20,10 +20,14 @@ std::optional<double> number_in(std::string_view text) {
   return value;
 }
 
-std::string minutes_number(Seconds time) { return number_text(static_cast<double>(time.count()) / 60.0); }
+std::string minutes_number(Seconds time) {
+  return number_text(static_cast<double>(time.count()) / 60.0);
+}
 
 std::string minutes_text(Seconds time) {
-  const auto tenths = (time.count() * 10 + (time.count() < 0 ? -30 : 30)) / 60;  // no false precision in a sentence
+  const auto tenths = (time.count() * 10 + (time.count() < 0 ? -30 : 30)) / 60;  // no false
+                                                                                 // precision in a
+                                                                                 // sentence
   return number_text(static_cast<double>(tenths) / 10.0) + " min";
 }
 
@@ -77,17 +81,21 @@ std::optional<std::size_t> not_utf8(std::string_view text) {
       ++i;
       continue;
     }
-    if (lead >= 0xC2 && lead <= 0xDF) more = 1;
-    else if (lead >= 0xE0 && lead <= 0xEF) more = 2;
-    else if (lead >= 0xF0 && lead <= 0xF4) more = 3;
-    else return i;
+    if (lead >= 0xC2 && lead <= 0xDF)
+      more = 1;
+    else if (lead >= 0xE0 && lead <= 0xEF)
+      more = 2;
+    else if (lead >= 0xF0 && lead <= 0xF4)
+      more = 3;
+    else
+      return i;
     if (i + more >= text.size()) return i;
     for (std::size_t k = 1; k <= more; ++k) {
       if (byte(i + k) < 0x80 || byte(i + k) > 0xBF) return i;
     }
     const unsigned next = byte(i + 1);
-    if ((lead == 0xE0 && next < 0xA0) || (lead == 0xED && next > 0x9F) || (lead == 0xF0 && next < 0x90) ||
-        (lead == 0xF4 && next > 0x8F)) {
+    if ((lead == 0xE0 && next < 0xA0) || (lead == 0xED && next > 0x9F) ||
+        (lead == 0xF0 && next < 0x90) || (lead == 0xF4 && next > 0x8F)) {
       return i;
     }
     i += more + 1;
@@ -140,8 +148,10 @@ std::optional<std::string> nearest(std::string_view word, const std::vector<std:
   for (const std::string& candidate : known) {
     const std::string plain = lower(candidate);
     std::size_t distance = edit_distance(wanted, plain);
-    // "proving" for "prove in fridge" and "minute" for "least_minutes": a long common beginning is near enough.
-    const bool begins = wanted.size() >= 4 && plain.size() > wanted.size() && plain.starts_with(wanted);
+    // "proving" for "prove in fridge" and "minute" for "least_minutes": a long common beginning is
+    // near enough.
+    const bool begins = wanted.size() >= 4 && plain.size() > wanted.size() &&
+                        plain.starts_with(wanted);
     if (begins) distance = std::min<std::size_t>(distance, 2);
     if (distance < least) {
       least = distance;

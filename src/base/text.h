@@ -1,7 +1,8 @@
-// Words: putting sentences together, numbers without a locale, the nearest word to a misspelt one, UTF-8.
+// Words: putting sentences together, numbers without a locale, the nearest word to a misspelt one,
+// UTF-8.
 //
-// say("The step ", quoted("bake"), " takes ", minutes_text(base::minutes(20)), ".") is a sentence for a teacher.
-// Nothing here knows what a step is.
+// say("The step ", quoted("bake"), " takes ", minutes_text(base::minutes(20)), ".") is a sentence
+// for a teacher. Nothing here knows what a step is.
 #pragma once
 
 #include <concepts>
@@ -15,7 +16,8 @@
 
 namespace base {
 
-/// A number as short as it can be written without loss, with a point, whatever the locale: "0.5", "20".
+/// A number as short as it can be written without loss, with a point, whatever the locale: "0.5",
+/// "20".
 std::string number_text(double);
 /// The number a text says, all of it, without a locale; nothing if it says something else.
 std::optional<double> number_in(std::string_view text);
@@ -46,16 +48,18 @@ std::string say(const Part&... parts) {
 std::size_t letters(std::string_view);
 /// The first `most` letters of a text.
 std::string first_letters(std::string_view, std::size_t most);
-/// Offset of the first byte that is not UTF-8 (RFC 3629: no surrogates, no overlong forms), or nothing.
+/// Offset of the first byte that is not UTF-8 (RFC 3629: no surrogates, no overlong forms), or
+/// nothing.
 std::optional<std::size_t> not_utf8(std::string_view);
 std::string lower(std::string_view);  ///< a to z only
 bool blank(std::string_view);         ///< empty or only spaces
 std::string replaced(std::string_view text, char from, char to);
 
-/// How many letters must be added, dropped, changed or swapped with their neighbour to make one word the other.
-/// Bytes are compared; words longer than 64 bytes are cut.
+/// How many letters must be added, dropped, changed or swapped with their neighbour to make one
+/// word the other. Bytes are compared; words longer than 64 bytes are cut.
 std::size_t edit_distance(std::string_view, std::string_view);
-/// The known word nearest to a misspelt one, or nothing when none is near (more than a third of it differs).
+/// The known word nearest to a misspelt one, or nothing when none is near (more than a third of it
+/// differs).
 std::optional<std::string> nearest(std::string_view word, const std::vector<std::string>& known);
 
 }  // namespace base
