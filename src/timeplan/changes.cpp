@@ -70,7 +70,7 @@ Applied half_batch(const Lesson& lesson) {
     if (dish.portions < 2) continue;
     for (kitchen::Step& step : dish.method) {
       if (!kitchen::hands_on(step.attention) || step.least < base::minutes(5)) continue;
-      step.least = step.most = Seconds{step.least.count() * 2 / 3};
+      step.least = step.most = base::Seconds{step.least.count() * 2 / 3};
       any = true;
     }
     dish.portions /= 2;
@@ -116,7 +116,7 @@ Applied free_the_windows(const Lesson& lesson) {
   for (kitchen::Window& w : changed.windows) {
     if (w.kind != kitchen::WindowKind::kHandsOff || w.tasting || w.latest > w.earliest) continue;
     if (w.earliest.count() == 0 && w.length <= base::minutes(5)) continue;  // register stays first
-    w.earliest = std::max(Seconds{0}, w.earliest - base::minutes(10));
+    w.earliest = std::max(base::Seconds{0}, w.earliest - base::minutes(10));
     w.latest = std::min(lesson.bell - w.length, w.latest + base::minutes(15));
     any = true;
   }

@@ -102,7 +102,7 @@ base::Result<kitchen::Lesson> quick_lesson(const QuickWish& wish) {
                        kitchen::Hazard::kBlender, kitchen::Hazard::kProbing, kitchen::Hazard::kAdultOnly};
   teacher.to = lesson.bell;
   lesson.adults = {teacher};
-  if (wish.purpose != kitchen::Purpose::kTakeHome) lesson.sittings = {{"serve", Seconds{0}, lesson.bell, {}}};
+  if (wish.purpose != kitchen::Purpose::kTakeHome) lesson.sittings = {{"serve", base::Seconds{0}, lesson.bell, {}}};
   return lesson;
 }
 

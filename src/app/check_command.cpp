@@ -1,0 +1,81 @@
+// benchbell check: are these files whole? benchbell dishes: what is shipped.
+#include <cstdio>
+
+#include "app/commands.h"
+#include "app/files.h"
+#include "app/shipped.h"
+#include "base/text.h"
+#include "kitchen/check_lesson.h"
+#include "kitchen/read.h"
+
+namespace app {
+namespace {
+
+// What a good file is, in a few words; or its problems.
+base::Result<std::string> look_at(const std::string& file) {
+  const auto text = read_file(file);
+  if (!text) return text.problems();
+  const auto kind = kitchen::document_kind(text.value(), file);
+  if (!kind) return kind.problems();
+  switch (kind.value()) {
+    case kitchen::DocumentKind::kDish: {
+      const auto dish = kitchen::read_dish(text.value(), file);
+      if (!dish) return dish.problems();
+      return base::say("dish ", base::quoted(dish.value().name), ", ", base::counted(static_cast<long long>(dish.value().method.size()), "step", "steps"));
+    }
+    case kitchen::DocumentKind::kRoom: {
+      const auto room = kitchen::read_room(text.value(), file);
+      if (!room) return room.problems();
+      return base::say("room ", base::quoted(room.value().name), ", ", base::counted(static_cast<long long>(room.value().places.size()), "place", "places"));
+    }
+    case kitchen::DocumentKind::kHouseRules: {
+      const auto rules = kitchen::read_house_rules(text.value(), file);
+      if (!rules) return rules.problems();
+      return base::say("house rules of ", rules.value().school.empty() ? "a school" : rules.value().school);
+    }
+    case kitchen::DocumentKind::kLesson: {
+      const auto lesson = kitchen::read_lesson(text.value(), file, file_loader());
+      if (!lesson) return lesson.problems();
+      std::string says = base::say("lesson ", base::quoted(lesson.value().title), ", ", base::counted(static_cast<long long>(lesson.value().cooks.size()), "cook", "cooks"));
+      for (const std::string& note : kitchen::notes(lesson.value())) says += "\n  " + note;
+      return says;
+    }
+  }
+  return base::Problem{"file.kind", file, "", "This kind of file is not known.", "Write \"kind\": \"dish\", \"room\", \"house_rules\" or \"lesson\"."};
+}
+
+}  // namespace
+
+int check(const CheckAsked& asked) {
+  base::Problems problems;
+  for (const std::string& file : asked.files) {
+    const auto looked = look_at(file);
+    if (looked) {
+      std::printf("%s: good: %s\n", file.c_str(), looked.value().c_str());
+    } else {
+      problems.insert(problems.end(), looked.problems().begin(), looked.problems().end());
+    }
+  }
+  return problems.empty() ? kFits : tell(problems);
+}
+
+int dishes(const DishesAsked& asked) {
+  if (!asked.name.empty()) {
+    for (const ShippedDish& dish : shipped_dishes()) {
+      if (dish.key != asked.name) continue;
+      std::fputs(dish.text.c_str(), stdout);
+      return kFits;
+    }
+    const auto found = find_dish(asked.name);
+    if (!found) return tell(found.problems());
+    std::fputs(kitchen::write_dish(found.value()).c_str(), stdout);
+    return kFits;
+  }
+  for (const ShippedDish& dish : shipped_dishes()) {
+    std::printf("%-22s %s\n", dish.key.c_str(), dish.dish.name.c_str());
+    for (const std::string& variant : dish.variants) std::printf("%-22s   \"%s: %s\"\n", "", dish.key.c_str(), variant.c_str());
+  }
+  return kFits;
+}
+
+}  // namespace app

@@ -1,0 +1,90 @@
+#include "app/shipped.h"
+
+#include <algorithm>
+#include <filesystem>
+#include <optional>
+#include <stdexcept>
+
+#include "app/files.h"
+#include "app_dishes.h"
+#include "base/text.h"
+#include "kitchen/read.h"
+
+namespace app {
+namespace {
+
+std::string trimmed(const std::string& text) {
+  const auto first = text.find_first_not_of(' ');
+  if (first == std::string::npos) return "";
+  return text.substr(first, text.find_last_not_of(' ') - first + 1);
+}
+
+base::Result<kitchen::Dish> variant_of(const base::Result<std::vector<kitchen::Dish>>& read, const std::string& variant,
+                                       const std::string& asked) {
+  if (!read) return read.problems();
+  std::vector<std::string> names;
+  for (const kitchen::Dish& dish : read.value()) {
+    if (base::lower(dish.variant) == base::lower(variant)) return dish;
+    if (!dish.variant.empty()) names.push_back(base::quoted(dish.variant));
+  }
+  const std::string known = names.empty() ? "It has no variants: leave the variant out." : "It has " + base::joined(names) + ".";
+  return base::Problem{"dish.no_variant", "", "", base::say("There is no variant ", base::quoted(variant), " of ", base::quoted(asked), "."), known};
+}
+
+bool holds_words(const std::string& name, const std::string& words) {
+  return base::lower(base::replaced(name, '-', ' ')).find(base::lower(base::replaced(words, '-', ' '))) != std::string::npos;
+}
+
+}  // namespace
+
+std::vector<ShippedDish> shipped_dishes() {
+  std::vector<ShippedDish> all;
+  for (const shipped::File& file : shipped::files()) {
+    const std::string key = std::filesystem::path(std::string(file.path)).stem().string();
+    const auto read = kitchen::read_dish_variants(file.text, std::string(file.path));
+    // The build's own files: a fault in them is a broken promise, not somebody's input.
+    if (!read) throw std::logic_error("a shipped dish cannot be read: " + read.problems().front().message);
+    ShippedDish dish{key, std::string(file.text), read.value().front(), {}};
+    for (const kitchen::Dish& d : read.value()) {
+      if (!d.variant.empty()) dish.variants.push_back(d.variant);
+    }
+    all.push_back(std::move(dish));
+  }
+  return all;
+}
+
+base::Result<kitchen::Dish> find_dish(const std::string& asked) {
+  const auto colon = asked.rfind(": ");
+  const std::string name = trimmed(asked.substr(0, colon));
+  const std::string variant = colon == std::string::npos ? "" : trimmed(asked.substr(colon + 1));
+  if (name.size() > 5 && name.ends_with(".json")) {
+    const auto text = read_file(name);
+    if (!text) return text.problems();
+    return variant_of(kitchen::read_dish_variants(text.value(), name), variant, name);
+  }
+  const std::vector<ShippedDish> all = shipped_dishes();
+  std::vector<const ShippedDish*> fitting;
+  std::vector<std::string> keys;
+  for (const ShippedDish& dish : all) {
+    keys.push_back(dish.key);
+    if (dish.key == name || base::lower(dish.dish.name) == base::lower(name)) {
+      fitting = {&dish};
+      break;
+    }
+    if (!name.empty() && (holds_words(dish.dish.name, name) || holds_words(dish.key, name))) fitting.push_back(&dish);
+  }
+  if (fitting.size() == 1) {
+    return variant_of(kitchen::read_dish_variants(fitting.front()->text, fitting.front()->key), variant, name);
+  }
+  std::vector<std::string> names;
+  for (const ShippedDish* dish : fitting) names.push_back(dish->key);
+  if (names.size() > 1) {
+    return base::Problem{"dish.several", "", "", base::say("More than one dish fits ", base::quoted(name), ": ", base::joined(names), "."),
+                         "Name one of them."};
+  }
+  const std::optional<std::string> near = base::nearest(name, keys);
+  return base::Problem{"dish.unknown", "", "", base::say("There is no dish called ", base::quoted(name), "."),
+                       base::say(near ? "Did you mean " + *near + "? " : "", "`benchbell dishes` lists them; a dish file of your own ends in .json.")};
+}
+
+}  // namespace app
