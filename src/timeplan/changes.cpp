@@ -123,6 +123,27 @@ Applied free_the_windows(const Lesson& lesson) {
   return any ? Applied(changed) : std::nullopt;
 }
 
+Applied second_adult(const Lesson& lesson) {
+  const bool hazards = std::any_of(lesson.dishes.begin(), lesson.dishes.end(), [](const kitchen::Dish& d) {
+    return std::any_of(d.method.begin(), d.method.end(), [](const kitchen::Step& s) { return s.hazard.has_value(); });
+  });
+  if (!hazards) return std::nullopt;
+  Lesson changed = lesson;
+  const auto leader = std::find_if(lesson.adults.begin(), lesson.adults.end(), [](const kitchen::Adult& a) { return a.leads; });
+  kitchen::Adult second = *leader;
+  second.name = "a second adult";
+  second.leads = false;
+  changed.adults.push_back(second);
+  return changed;
+}
+
+Applied ban_later(const Lesson& lesson) {
+  if (lesson.bans.empty()) return std::nullopt;
+  Lesson changed = lesson;
+  for (kitchen::Ban& ban : changed.bans) ban.after = std::min(lesson.bell, ban.after + base::minutes(10));
+  return changed;
+}
+
 Applied oven_next_door(const Lesson& lesson) {
   Lesson changed = lesson;
   if (changed.room.cookers.empty()) return std::nullopt;
@@ -256,6 +277,8 @@ std::vector<Change> changes(const kitchen::Lesson& lesson) {
       {"gate cooker by cooker", "Look at each cooker in turn instead of stopping everybody.", gate_not_stop},
       {"stop together", "Stop everybody once and show, instead of looking at each cooker.", stop_not_gates},
       {"seats by oven", "Swap seats so that those who bake at one temperature share an oven.", seats_by_oven},
+      {"second adult", "Have a second adult in the room who may watch the hazards.", second_adult},
+      {"later ban", "Let the hazard end ten minutes later.", ban_later},
       {"rack", "Leave the dishes on the rack to cool; another adult lids and labels them.", leave_on_rack},
       {"oven next door", "Use one oven next door as well, with an adult there.", oven_next_door},
       {"pairs", "Work in pairs.", [](const Lesson& l) { return regroup(l, 2); }},

@@ -22,7 +22,10 @@ std::string fallback(const kitchen::Lesson& lesson, const Task& task) {
   const kitchen::Dish& dish = lesson.dishes[static_cast<std::size_t>(task.dish)];
   const kitchen::Step& step = dish.method[static_cast<std::size_t>(task.step)];
   const auto helper = std::find_if(lesson.adults.begin(), lesson.adults.end(), [](const kitchen::Adult& a) { return !a.leads; });
-  if (step.hazard == kitchen::Hazard::kHotOil) return "do not start the oil; chill what is made and cook it next lesson";
+  const bool oil = std::any_of(dish.method.begin(), dish.method.end(), [&](const kitchen::Step& s) {
+    return s.hazard == kitchen::Hazard::kHotOil && s.heat && step.heat && s.heat->vessel == step.heat->vessel;
+  });
+  if (oil) return "do not start the oil; chill what is made and cook it next lesson";
   if (!dish.splits.empty()) return "put it away " + dish.splits.front().name + " and finish next lesson";
   if (step.heat && step.heat->with != kitchen::HeatKind::kRing) {
     return helper != lesson.adults.end() ? helper->name + " takes the tray and bakes it after the bell"
@@ -34,7 +37,6 @@ std::string fallback(const kitchen::Lesson& lesson, const Task& task) {
 std::vector<Asked> questions(const kitchen::Lesson& lesson, const Trial& trial) {
   std::vector<Asked> asked;
   const auto start = [&](int activity) { return trial.outcome.best[static_cast<std::size_t>(activity)].start; };
-  std::set<std::pair<int, std::string>> vessels;  // (activity or cook's vessel)
   std::set<int> seen;
   for (int n = 0; n < static_cast<int>(trial.net.nodes.size()); ++n) {
     const Node& node = trial.net.nodes[static_cast<std::size_t>(n)];
@@ -45,8 +47,7 @@ std::vector<Asked> questions(const kitchen::Lesson& lesson, const Trial& trial) 
     const bool first_of_vessel = step.heat && std::any_of(node.heldby.begin(), node.heldby.end(), [&](int h) {
                                    return trial.net.held[static_cast<std::size_t>(h)].from == n;
                                  });
-    const bool oil = step.hazard == kitchen::Hazard::kHotOil;
-    if ((!first_of_vessel && !oil) || !seen.insert(activity).second) continue;
+    if (!first_of_vessel || !seen.insert(activity).second) continue;
     asked.push_back({n, activity, start(activity), step.brief, fallback(lesson, t)});
   }
   for (std::size_t c = 0; c < trial.net.wash_up.size(); ++c) {

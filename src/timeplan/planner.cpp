@@ -257,7 +257,13 @@ class Planner {
     for (int w = 1; w <= most; ++w) {
       const auto ways = waves ? splits(lesson_, w) : std::vector<std::vector<int>>{{}};
       if (ways.empty()) continue;
+      soft.beyond_bell = base::minutes(60);
       Trial trial = timed_attempt(lesson_, ways.front(), soft, options_.seconds * 0.2, false);
+      // Far too long a lesson is measured as well.
+      for (; trial.refuted() && soft.beyond_bell < base::minutes(480); ) {
+        soft.beyond_bell *= 2;
+        trial = timed_attempt(lesson_, ways.front(), soft, options_.seconds * 0.2, false);
+      }
       if (!trial.found()) continue;
       const Seconds over = overrun_of(trial, lesson_);
       for (WaveTrial& tried : answer_.trials) {
@@ -292,12 +298,20 @@ class Planner {
     }
   }
 
-  // A plan that runs over the bell may break nothing else.
+  // A plan that runs over the bell may break nothing else: with a bell so much later it must stand.
   void only_late(const Plan& plan) const {
+    kitchen::Lesson later = lesson_;
+    const Seconds more = base::minutes(600);
+    later.bell += more;
+    for (kitchen::Cook& c : later.cooks) c.leaves += more;
+    for (kitchen::Adult& a : later.adults) {
+      if (a.to >= lesson_.bell) a.to += more;
+    }
+    for (kitchen::Sitting& s : later.sittings) s.latest += more;
     std::string text;
-    for (const Violation& v : verify(lesson_, plan)) {
-      const bool late = v.rule == "K5" || v.rule == "W7" || v.rule == "Y8" || v.rule == "S2" || v.rule == "G1";
-      if (!late) text += fmt::format(" [{}] {}", v.rule, v.message);
+    for (const Violation& v : verify(later, plan)) {
+      // Goal values are counted against the bell as it is.
+      if (!v.rule.starts_with("G")) text += fmt::format(" [{}] {}", v.rule, v.message);
     }
     if (!text.empty()) throw std::logic_error("the verifier refuses the late plan:" + text);
   }

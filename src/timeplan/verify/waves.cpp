@@ -105,7 +105,6 @@ bool spread(const Case& c, int dish, std::vector<bool>& queued) {
 bool in_step(const Task& t, const std::map<int, std::vector<bool>>& queued) {
   using enum TaskKind;
   switch (t.kind) {
-    case kCollectEquipment:
     case kStore:
     case kTakeOutOfStore:
       return true;
