@@ -139,6 +139,26 @@ Cause method_itself(const kitchen::Lesson& lesson, const Trial& trial) {
                                dishes, end, there)};
 }
 
+// Without a proof nobody is to blame: what is nearest to its limit is said instead, the fullest first.
+std::vector<Cause> tightest(const kitchen::Lesson& lesson, const Trial& trial) {
+  constexpr std::size_t kMost = 3;
+  const std::vector<std::pair<PoolKind, Reason::Kind>> pools{
+      {PoolKind::kSink, Reason::Kind::kSinks}, {PoolKind::kBasin, Reason::Kind::kBasins}, {PoolKind::kTable, Reason::Kind::kTable},
+      {PoolKind::kRings, Reason::Kind::kRings}, {PoolKind::kOven, Reason::Kind::kOvens}, {PoolKind::kAdult, Reason::Kind::kAdults}};
+  std::vector<std::pair<double, Reason>> full;
+  for (const auto& [pool, kind] : pools) {
+    const Load load = load_of(lesson, trial, pool, -1);
+    const int there = trial.brief.problem.horizon - load.first;
+    if (load.tasks > 0) full.emplace_back(static_cast<double>(load.needs()) / std::max(1, there), Reason{kind});
+  }
+  std::stable_sort(full.begin(), full.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+  std::vector<Cause> said;
+  for (const auto& [ratio, reason] : full) {
+    if (said.size() < kMost) said.push_back(in_words(lesson, trial, reason));
+  }
+  return said;
+}
+
 }  // namespace
 
 Causes causes(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_cook, const TrialLimits& each, double& spent) {
@@ -158,6 +178,7 @@ Causes causes(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_coo
     if (trial.found()) return false;
     return std::nullopt;
   };
+  if (still_refuted({}) != std::optional<bool>(true)) return {tightest(lesson, whole), false};
   std::set<Reason> without;
   // Start with everything away: then the method alone is to blame.
   const std::set<Reason> all(whole.brief.reasons.begin(), whole.brief.reasons.end());

@@ -140,7 +140,7 @@ Applied second_adult(const Lesson& lesson) {
 Applied ban_later(const Lesson& lesson) {
   if (lesson.bans.empty()) return std::nullopt;
   Lesson changed = lesson;
-  for (kitchen::Ban& ban : changed.bans) ban.after = std::min(lesson.bell, ban.after + base::minutes(10));
+  for (kitchen::Ban& ban : changed.bans) ban.after = std::min(lesson.bell, ban.after + base::minutes(20));
   return changed;
 }
 
@@ -278,7 +278,7 @@ std::vector<Change> changes(const kitchen::Lesson& lesson) {
       {"stop together", "Stop everybody once and show, instead of looking at each cooker.", stop_not_gates},
       {"seats by oven", "Swap seats so that those who bake at one temperature share an oven.", seats_by_oven},
       {"second adult", "Have a second adult in the room who may watch the hazards.", second_adult},
-      {"later ban", "Let the hazard end ten minutes later.", ban_later},
+      {"later ban", "Let the hazard go on for up to twenty minutes longer.", ban_later},
       {"rack", "Leave the dishes on the rack to cool; another adult lids and labels them.", leave_on_rack},
       {"oven next door", "Use one oven next door as well, with an adult there.", oven_next_door},
       {"pairs", "Work in pairs.", [](const Lesson& l) { return regroup(l, 2); }},

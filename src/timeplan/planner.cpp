@@ -285,7 +285,7 @@ class Planner {
     answer_.causes_minimal = found.minimal;
     if (!options_.with_remedies || stopped()) return;
     say("trying what would help");
-    answer_.remedies = remedies(lesson_, answer_.overrun, limits(1e9, true), search_.spent);
+    answer_.remedies = remedies(lesson_, least_late ? std::optional<Seconds>(answer_.overrun) : std::nullopt, limits(1e9, true), search_.spent);
   }
 
   void fill_late_levels(Plan& plan, const Trial& trial) const {

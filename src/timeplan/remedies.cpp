@@ -9,6 +9,8 @@
 namespace timeplan {
 namespace {
 
+constexpr std::size_t kMostInPairs = 6;
+
 // A plan found after a change: how many waves, how much to spare.
 struct Fit {
   int waves = 0;  // 0 = a timeline for every cook
@@ -67,9 +69,9 @@ std::optional<Seconds> overrun_after(const kitchen::Lesson& lesson, const TrialL
 
 }  // namespace
 
-std::vector<Remedy> remedies(const kitchen::Lesson& lesson, Seconds overrun, const TrialLimits& whole, double& spent) {
+std::vector<Remedy> remedies(const kitchen::Lesson& lesson, std::optional<Seconds> overrun, const TrialLimits& whole, double& spent) {
   std::vector<Remedy> works, helps;
-  std::vector<Change> partial;
+  std::vector<std::pair<Change, Seconds>> partial;  // not enough alone, and what it wins
   double budget = whole.seconds;
   TrialLimits each = whole;
   const auto stopped = [&] { return budget <= 0 || (whole.stop && whole.stop()); };
@@ -90,32 +92,36 @@ std::vector<Remedy> remedies(const kitchen::Lesson& lesson, Seconds overrun, con
     const std::optional<kitchen::Lesson> changed = change.apply(lesson);
     if (!changed) continue;
     if (const auto fit = try_one(*changed)) {
-      works.push_back({change.code, change.says, sentence(*fit), true, overrun});
+      works.push_back({change.code, change.says, sentence(*fit), true, overrun.value_or(Seconds{0})});
       continue;
     }
     const double before = spent;
     const auto over = overrun_after(*changed, each, spent);
     budget -= spent - before;
-    if (!over || *over >= overrun) continue;
-    const Seconds gain = overrun - *over;
-    helps.push_back({change.code, change.says, fmt::format("wins {} min, not enough alone", gain.count() / 60), false, gain});
-    partial.push_back(change);
+    if (overrun ? !over || *over >= *overrun : !over) {
+      // When nothing can be done as it is, what is useless alone may still be half of what helps.
+      if (!overrun) partial.emplace_back(change, Seconds{0});
+      continue;
+    }
+    const Seconds gain = overrun ? *overrun - *over : Seconds{0};
+    const std::string buys = overrun ? fmt::format("wins {} min, not enough alone", gain.count() / 60)
+                                     : fmt::format("can be done, {} min over the bell", over->count() / 60);
+    helps.push_back({change.code, change.says, buys, false, gain});
+    partial.emplace_back(change, overrun ? gain : base::minutes(1));
   }
   // Two together, when nothing is enough alone: the greatest gains first.
   if (works.empty()) {
-    std::vector<std::size_t> order(helps.size());
-    for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return helps[a].gain > helps[b].gain; });
-    if (order.size() > 4) order.resize(4);
-    for (std::size_t i = 0; i < order.size(); ++i) {
-      for (std::size_t j = i + 1; j < order.size() && !stopped(); ++j) {
-        const Change& a = partial[std::min(order[i], order[j])];
-        const Change& b = partial[std::max(order[i], order[j])];
+    std::stable_sort(partial.begin(), partial.end(), [](const auto& a, const auto& b) { return a.second > b.second; });
+    if (partial.size() > kMostInPairs) partial.resize(kMostInPairs);
+    for (std::size_t i = 0; i < partial.size(); ++i) {
+      for (std::size_t j = i + 1; j < partial.size() && !stopped(); ++j) {
+        const Change& a = partial[i].first;
+        const Change& b = partial[j].first;
         const auto first = a.apply(lesson);
         const auto both = first ? b.apply(*first) : std::nullopt;
         if (!both) continue;
         if (const auto fit = try_one(*both)) {
-          works.push_back({a.code + " + " + b.code, a.says + " And: " + b.says, sentence(*fit), true, overrun});
+          works.push_back({a.code + " + " + b.code, a.says + " And: " + b.says, sentence(*fit), true, overrun.value_or(Seconds{0})});
         }
       }
     }
