@@ -172,8 +172,8 @@ Causes causes(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_coo
     BriefOptions options;
     options.without = without;
     const Trial trial = attempt(lesson, wave_of_cook, options, limits);
-    spent += trial.outcome.seconds;
-    budget -= trial.outcome.seconds;
+    spent += work_of(trial.outcome);
+    budget -= work_of(trial.outcome);
     if (trial.refuted()) return true;
     if (trial.found()) return false;
     return std::nullopt;

@@ -63,7 +63,8 @@ std::vector<Anchor> anchors(const kitchen::Lesson& lesson, const Trial& trial) {
   return found;
 }
 
-std::vector<Checkpoint> set_checkpoints(const kitchen::Lesson& lesson, Trial& trial, const TrialLimits& each, double& spent) {
+std::vector<Checkpoint> set_checkpoints(const kitchen::Lesson& lesson, Trial& trial, scheduler::Problem& problem, const TrialLimits& each,
+                                        double& spent) {
   std::vector<Checkpoint> result;
   std::vector<Anchor> wanted = anchors(lesson, trial);
   const auto activities_of = [&](const Anchor& anchor) {
@@ -103,15 +104,17 @@ std::vector<Checkpoint> set_checkpoints(const kitchen::Lesson& lesson, Trial& tr
       continue;
     }
     solve(gridded, each);
-    spent += gridded.outcome.seconds;
+    spent += work_of(gridded.outcome);
     if (!gridded.found()) {
       gridded.brief.problem.activities = before;
+      gridded.outcome = trial.outcome;
       continue;
     }
     trial.outcome.best = gridded.outcome.best;
     trial.outcome.values = gridded.outcome.values;
     result.push_back(checkpoint);
   }
+  problem = gridded.brief.problem;
   std::stable_sort(result.begin(), result.end(), [](const Checkpoint& a, const Checkpoint& b) {
     return std::make_pair(a.wave, a.at) < std::make_pair(b.wave, b.at);
   });

@@ -8,8 +8,10 @@ namespace timeplan {
 
 /// Chooses three to five events a wave (start of the food, each pan and tin, washing up), moves them to the next
 /// five minutes of the clock one after another, and solves again each time; an event that cannot be moved there stays
-/// off the grid and is not a checkpoint. `trial` holds the moved schedule afterwards. `spent` grows by the work done.
-std::vector<Checkpoint> set_checkpoints(const kitchen::Lesson&, Trial& trial, const TrialLimits& each, double& spent);
+/// off the grid and is not a checkpoint. `trial` holds the moved schedule afterwards, `gridded` the problem with the
+/// checkpoints held. `spent` grows by the work done.
+std::vector<Checkpoint> set_checkpoints(const kitchen::Lesson&, Trial& trial, scheduler::Problem& gridded,
+                                        const TrialLimits& each, double& spent);
 
 /// Start of the step or wash-up each checkpoint could be about, by wave: nodes whose activity is shared by the wave.
 struct Anchor {

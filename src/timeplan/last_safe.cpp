@@ -98,10 +98,7 @@ std::vector<LastSafeStart> last_safe_starts(const kitchen::Lesson& lesson, const
     problem.goals = {{"as late as it can be", {term}, 0}};
     scheduler::Activity& asked = problem.activities[static_cast<std::size_t>(a.activity)];
     asked.earliest = a.planned;
-    scheduler::Options options;
-    options.seconds = each.seconds;
-    options.seed = each.seed;
-    options.stop = each.stop;
+    scheduler::Options options = engine_options(each);
     options.fixed.resize(problem.activities.size());
     for (std::size_t i = 0; i < trial.outcome.best.size(); ++i) {
       const scheduler::Placement& p = trial.outcome.best[i];
@@ -109,7 +106,7 @@ std::vector<LastSafeStart> last_safe_starts(const kitchen::Lesson& lesson, const
       if (before && static_cast<int>(i) != a.activity) options.fixed[i] = p;
     }
     const scheduler::Outcome outcome = scheduler::solve(problem, options);
-    spent += outcome.seconds;
+    spent += work_of(outcome);
     if (outcome.status != scheduler::Status::kOptimal) continue;
     const int latest = outcome.best[static_cast<std::size_t>(a.activity)].start;
     if (latest - a.planned > kDecides) continue;

@@ -11,6 +11,7 @@
 #include "timeplan/checkpoints.h"
 #include "timeplan/last_safe.h"
 #include "timeplan/remedies.h"
+#include "timeplan/tidy.h"
 #include "timeplan/trial.h"
 
 namespace timeplan {
@@ -65,8 +66,14 @@ class Planner {
 
   Trial timed_attempt(const kitchen::Lesson& lesson, const std::vector<int>& split, const BriefOptions& how, double seconds, bool first_only) {
     Trial trial = attempt(lesson, split, how, limits(seconds, first_only));
-    search_.spent += trial.outcome.seconds;
+    search_.spent += work_of(trial.outcome);
     return trial;
+  }
+
+  // What a teacher feels is as good as it can be; that the last minute of earliness is open is no reason to go on.
+  static bool all_but_early_proved(const Trial& trial) {
+    const auto& proved = trial.outcome.proved;
+    return trial.found() && proved.size() > 1 && proved[proved.size() - 2];
   }
 
   // Better on the first level, then fewer waves, then the rest.
@@ -93,13 +100,17 @@ class Planner {
       bool bounded = false;
       for (const std::vector<int>& split : splits(lesson_, waves)) {
         Trial trial = prepare(lesson_, split, BriefOptions{});
-        TrialLimits l = limits(options_.seconds * 0.25, false);
         const double before = search_.spent;
-        solve(trial, l);
-        search_.spent += trial.outcome.seconds;
+        solve(trial, limits(options_.seconds * 0.05, false));
+        search_.spent += work_of(trial.outcome);
+        const double first = trial.found() ? before + trial.outcome.first_seconds : 0;
+        if (!trial.refuted() && !all_but_early_proved(trial)) {
+          solve(trial, limits(options_.seconds * 0.2, false));
+          search_.spent += work_of(trial.outcome);
+        }
         all_refuted = all_refuted && trial.refuted();
         if (!trial.found()) continue;
-        if (search_.first_seconds == 0) search_.first_seconds = before + trial.outcome.first_seconds;
+        if (search_.first_seconds == 0) search_.first_seconds = first > 0 ? first : search_.spent;
         tried.fits = true;
         bound = bounded ? std::min(bound, trial.outcome.bounds.front()) : trial.outcome.bounds.front();
         bounded = true;
@@ -166,7 +177,9 @@ class Planner {
     std::vector<Checkpoint> checkpoints;
     if (lesson.timelines == kitchen::Timelines::kWaves) {
       say("setting checkpoints on the clock");
-      checkpoints = set_checkpoints(lesson, trial, limits(0.3, false), search_.spent);
+      scheduler::Problem gridded;
+      checkpoints = set_checkpoints(lesson, trial, gridded, limits(0.1, false), search_.spent);
+      tidy(trial, gridded, limits(0.1, false), search_.spent);
     }
     Plan plan = plan_from(lesson, trial.net, trial.brief, trial.outcome.best, trial.wave_of_cook);
     plan.checkpoints = checkpoints;

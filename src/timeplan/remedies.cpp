@@ -23,13 +23,13 @@ std::optional<Fit> fits(const kitchen::Lesson& lesson, const TrialLimits& each, 
   };
   if (lesson.timelines == kitchen::Timelines::kOwn) {
     const Trial trial = attempt(lesson, {}, BriefOptions{}, each);
-    spent += trial.outcome.seconds;
+    spent += work_of(trial.outcome);
     return trial.found() ? std::optional<Fit>(fit_of(trial, 0)) : std::nullopt;
   }
   for (int waves = 1; waves <= std::min(lesson.most_waves, static_cast<int>(lesson.cooks.size())); ++waves) {
     for (const std::vector<int>& split : splits(lesson, waves)) {
       const Trial trial = attempt(lesson, split, BriefOptions{}, each);
-      spent += trial.outcome.seconds;
+      spent += work_of(trial.outcome);
       if (trial.found()) return fit_of(trial, waves);
       if (each.stop && each.stop()) return std::nullopt;
     }
@@ -59,7 +59,7 @@ std::optional<Seconds> overrun_after(const kitchen::Lesson& lesson, const TrialL
     const auto ways = own ? std::vector<std::vector<int>>{{}} : splits(lesson, waves);
     if (ways.empty()) continue;
     const Trial trial = attempt(lesson, ways.front(), soft, limits);
-    spent += trial.outcome.seconds;
+    spent += work_of(trial.outcome);
     if (!trial.found()) continue;
     const Seconds over = base::minutes(last_end(trial, lesson)) + lesson.check_out - base::grid_down(lesson.bell);
     if (!least || over < *least) least = std::max(Seconds{0}, over);

@@ -13,13 +13,19 @@
 
 namespace timeplan {
 
-/// How long one attempt may work, and for what.
+/// How long one attempt may work, and for what. Work is counted in the engine's ticks, so that the same lesson gives the
+/// same plan however busy the machine is; a clock stops it only when the machine is much slower than that.
 struct TrialLimits {
-  double seconds = 1.0;
+  double seconds = 1.0;              ///< of work on an ordinary machine
   std::uint64_t seed = 1;
   bool first_only = false;           ///< a schedule or a proof that there is none is enough
   std::function<bool()> stop;
 };
+
+/// The engine's options for these limits.
+scheduler::Options engine_options(const TrialLimits&);
+/// Work done, in seconds of an ordinary machine.
+double work_of(const scheduler::Outcome&);
 
 struct Trial {
   std::vector<int> wave_of_cook;
@@ -34,7 +40,7 @@ struct Trial {
 
 /// Makes the problem without solving it.
 Trial prepare(const kitchen::Lesson&, const std::vector<int>& wave_of_cook, const BriefOptions&);
-/// Solves (again), e.g. after the problem was changed.
+/// Solves (again), from the schedule it has if that still stands, e.g. after the problem was changed.
 void solve(Trial&, const TrialLimits&);
 Trial attempt(const kitchen::Lesson&, const std::vector<int>& wave_of_cook, const BriefOptions&, const TrialLimits&);
 
