@@ -1,6 +1,7 @@
 // Inside the dish reader: from the list of steps in a file to a checked method.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,6 +19,9 @@ struct Method {
 /// Reads every step; references are already indices. Notes what is wrong; steps with faults hold
 /// defaults.
 Method method_of(const Fields& dish, const std::vector<Ingredient>& ingredients);
+
+/// Where a step's heat comes from, or nothing. `least` is how long the step takes at least.
+std::optional<Heat> heat_of(const Fields& step, Seconds least);
 
 /// Refuses vessels that cannot be ("pot" on a ring and in an oven, a tin baked at two settings) and
 /// adds the closing steps nobody wrote (rule L3). Call only on a method read without fault.

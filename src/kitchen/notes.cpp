@@ -22,7 +22,8 @@ std::vector<std::string> notes(const Lesson& lesson) {
       if (std::find(cook.dishes.begin(), cook.dishes.end(), d) != cook.dishes.end())
         names.push_back(cook.name);
     }
-    out.push_back(say("The variant ", dish_name(dish), " is for ", base::joined(names), "."));
+    out.push_back(say(base::joined(names), names.size() == 1 ? " cooks" : " cook", " the variant ",
+                      dish_name(dish), "."));
   }
   const auto date = base::date_in(lesson.date);
   if (date && known_zone(lesson.zone) &&

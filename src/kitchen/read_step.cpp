@@ -56,7 +56,7 @@ class StepReader {
     step_.people = f_.whole("people", 1, 2, 1);
     if (f_.find("hygiene") != nullptr)
       step_.hygiene = f_.word("hygiene", kHygieneWords, std::optional{Hygiene::kUnwashed});
-    heat();
+    step_.heat = heat_of(f_, step_.least);
     if (f_.find("closes") != nullptr)
       step_.closes = reference("closes", f_.where("closes"), f_.text("closes"));
     follows();
@@ -152,60 +152,6 @@ class StepReader {
              "Give one number, or set attention to leave, glance or watch if it runs by itself.");
       step_.most = step_.least;
     }
-  }
-
-  void heat() {
-    const Node* node = f_.find("heat");
-    if (node == nullptr) return;
-    const bool ring = node->find("ring") != nullptr;
-    const bool oven = node->find("oven") != nullptr;
-    const bool grill = node->find("grill") != nullptr;
-    if (node->kind == Node::Kind::kObject && int{ring} + int{oven} + int{grill} != 1) {
-      refuse("dish.step.which_heat", f_.where("heat"),
-             say(f_.what(), ring || oven || grill ? " has more than one kind of heat."
-                                                  : " does not say where its heat comes from."),
-             "Write one of { \"ring\": \"large pan\" }, { \"oven\": \"tin\", \"celsius\": 180 } or "
-             "{ \"grill\": \"tray\" }.");
-      return;
-    }
-    Heat heat;
-    if (oven) {
-      const Fields h(f_.reader(), *node, f_.where("heat"), f_.what(), kOvenFields);
-      heat.with = HeatKind::kOven;
-      heat.vessel = h.text("oven", 40);
-      heat.setting = {celsius_of(h, "celsius", std::nullopt),
-                      h.word("kind", kOvenKindWords, std::optional{OvenKind::kConventional})};
-      heat.tolerance = tolerance(h);
-      heat.shelf_twelfths = h.whole("shelf_twelfths", 1, 24, 12);
-      heat.shared_tray = h.flag("shared_tray", false);
-      heat.door_shut = h.minutes("door_shut_minutes", Seconds{0}, Seconds{0});
-      if (heat.door_shut > step_.least) {
-        refuse("dish.step.door_shut_too_long", h.where("door_shut_minutes"),
-               say(f_.what(), " keeps the oven door shut for ", base::minutes_text(heat.door_shut),
-                   " but bakes only ", base::minutes_text(step_.least), "."),
-               "Shorten the time the door is shut.");
-      }
-    } else if (ring) {
-      const Fields h(f_.reader(), *node, f_.where("heat"), f_.what(), kRingFields);
-      heat.vessel = h.text("ring", 40);
-      heat.rings = h.whole("rings", 1, 2, 1);
-    } else {
-      const Fields h(f_.reader(), *node, f_.where("heat"), f_.what(), kGrillFields);
-      heat.with = HeatKind::kGrill;
-      heat.vessel = h.text("grill", 40);
-      heat.setting = {celsius_of(h, "celsius", 220), OvenKind::kGrill};
-      heat.tolerance = tolerance(h);
-    }
-    step_.heat = heat;
-  }
-
-  int tolerance(const Fields& h) const {
-    const int degrees = h.whole("tolerance", 0, 100, 0);
-    if (degrees % 10 == 0) return degrees;
-    refuse("oven.not_tens", h.where("tolerance"),
-           say(f_.what(), ": a tolerance of ", degrees, " °C does not reach a mark of the knob."),
-           say("Write ", degrees / 10 * 10, " or ", degrees / 10 * 10 + 10, "."));
-    return 0;
   }
 
   void add_follows(Follows wait, const When& when) {
