@@ -121,7 +121,7 @@ class Model {
   void add_term(LevelModel& level, int index, const Term& term);
   void add_excess(LevelModel& level, int index, const Term& term);
   void add_unit(LevelModel& level, int index, int weight, const std::vector<Literal>& unless);
-  Point extreme(const std::vector<Event>& events, bool most);
+  Point extreme(const std::vector<Event>& events, bool most, int allowance);
 
   const Problem& problem_;
   const Scope& scope_;

@@ -91,13 +91,17 @@ void Model::add_unit(LevelModel& level, int index, int weight, const std::vector
 }
 
 // The greatest (or least) of the present events: a bound of it, tight where the goal presses.
-Point Model::extreme(const std::vector<Event>& events, bool most) {
+Point Model::extreme(const std::vector<Event>& events, bool most, int allowance) {
   std::vector<Event> seen;
   for (const Event event : events) {
     if (!ignored(event) && !core_.is_false(present(event))) seen.push_back(event);
   }
   if (seen.size() == 1 && core_.true_at_root(present(seen[0]))) return point(seen[0]);
-  const int variable = core_.new_variable(0, problem_.horizon, false);
+  // With nobody present the term is 0, so the bound must be able to go where even a negative
+  // allowance leaves no excess.
+  const int beyond = std::abs(allowance);
+  const int variable = core_.new_variable(most ? -beyond : 0,
+                                          problem_.horizon + (most ? 0 : beyond), false);
   if (!most) core_.prefer_high(variable);
   for (const Event event : seen) {
     if (most)
@@ -115,15 +119,15 @@ void Model::add_excess(LevelModel& level, int index, const Term& term) {
     });
   };
   if (!counts(term.high) || (!term.low.empty() && !counts(term.low))) return;
-  const Point high = extreme(term.high, true);
-  const Point low = term.low.empty() ? Point{-1, 0} : extreme(term.low, false);
+  const Point high = extreme(term.high, true, term.allowance);
+  const Point low = term.low.empty() ? Point{-1, 0} : extreme(term.low, false, term.allowance);
   if (high.variable == low.variable) {
     level.constant += static_cast<std::int64_t>(term.weight) *
                       std::max(0, high.offset - low.offset - term.allowance);
     return;
   }
   const int gap = high.offset - low.offset - term.allowance;
-  const int variable = core_.new_variable(0, 2 * problem_.horizon + std::abs(gap) + 1, false);
+  const int variable = core_.new_variable(0, 3 * problem_.horizon + 3 * std::abs(gap) + 1, false);
   level.softs.push_back({index, term.weight, variable});
   if (low.variable < 0) {
     core_.add_arc(2 * high.variable, 2 * variable, gap, {});

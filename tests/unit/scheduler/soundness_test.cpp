@@ -179,6 +179,22 @@ TEST(solve, bands_let_later_levels_gain_and_bounds_stay_below_values) {
   }
 }
 
+TEST(solve, a_term_whose_events_are_all_absent_costs_nothing_even_with_a_negative_allowance) {
+  Problem problem;
+  problem.horizon = 10;
+  problem.activities.resize(1);
+  problem.activities[0].optional = true;
+  Term term;
+  term.high = {{0, Side::kEnd}};
+  term.allowance = -2;
+  problem.goals.push_back({"late", {term}, 0});
+  // Present it would cost its end 1 plus 2; absent the term has no event and is 0.
+  const Outcome outcome = solve(problem, {});
+  EXPECT_EQ(outcome.status, Status::kOptimal);
+  EXPECT_EQ(outcome.values, (std::vector<std::int64_t>{0}));
+  EXPECT_FALSE(outcome.best[0].present);
+}
+
 TEST(solve, a_stop_request_ends_the_run_with_what_is_there) {
   Recipe recipe;
   recipe.activities = 30;
