@@ -24,15 +24,17 @@ LevelSearch::LevelSearch(const Problem& problem, Model& model, Report report)
   parts_.resize(count);
 }
 
-void LevelSearch::start_from(const Schedule& schedule, const std::vector<std::int64_t>& values) {
+void LevelSearch::start_from(const Schedule& schedule, const std::vector<std::int64_t>& goals) {
   best_ = schedule;
-  values_ = values;
-  goal_ = values;
+  values_ = evaluate(problem_, schedule);
+  goal_ = goals;
+  for (std::size_t l = 0; l < goal_.size(); ++l) bounds_[l] = std::min(bounds_[l], goal_[l]);
   model_.guide(schedule);
 }
 
 std::vector<Literal> LevelSearch::assumptions(std::size_t level) const {
   std::vector<Literal> result = outer_;
+  if (alone_) return result;
   for (std::size_t l = 0; l < level; ++l) {
     result.push_back(model_.at_most_value(l, goal_[l] + problem_.goals[l].band));
   }
@@ -42,6 +44,10 @@ std::vector<Literal> LevelSearch::assumptions(std::size_t level) const {
 void LevelSearch::take_solution() {
   best_ = model_.decode();
   values_ = evaluate(problem_, best_);
+  if (alone_) {
+    for (std::size_t l = 0; l < goal_.size(); ++l) goal_[l] = std::min(goal_[l], values_[l]);
+    return;
+  }
   // A level counts as reached only while all before it keep within their bands.
   for (std::size_t l = 0; l < goal_.size(); ++l) {
     if (values_[l] >= goal_[l]) {
@@ -72,6 +78,13 @@ bool LevelSearch::round(std::int64_t conflicts_a_level) {
     all = all && proved(l);
   }
   return all;
+}
+
+bool LevelSearch::minimise_alone(std::size_t level, std::int64_t conflict_limit) {
+  alone_ = true;
+  const bool done = minimise(level, conflict_limit);
+  alone_ = false;
+  return done;
 }
 
 bool LevelSearch::minimise(std::size_t level, std::int64_t conflict_limit) {

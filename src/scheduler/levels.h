@@ -22,8 +22,9 @@ class LevelSearch {
     outer_.push_back(model_.at_most_value(level, value));
   }
 
-  /// A known schedule of this model to improve on.
-  void start_from(const Schedule& schedule, const std::vector<std::int64_t>& values);
+  /// A known schedule of this model to improve on; `goals`: the best value each level had under those before it
+  /// (its own values, unless bands have given something back).
+  void start_from(const Schedule& schedule, const std::vector<std::int64_t>& goals);
 
   /// Finds any schedule. kRefuted: none exists (within the limits set).
   Verdict first(std::int64_t conflict_limit);
@@ -34,6 +35,10 @@ class LevelSearch {
 
   /// One level only, all before it taken as they are. True when proved.
   bool minimise(std::size_t level, std::int64_t conflict_limit);
+
+  /// The level for itself: what the levels before it happen to be in the schedule found does not bind,
+  /// only limit() does.
+  bool minimise_alone(std::size_t level, std::int64_t conflict_limit);
 
   bool has_schedule() const { return !best_.empty(); }
   const Schedule& best() const { return best_; }
@@ -72,6 +77,7 @@ class LevelSearch {
   Model& model_;
   Report report_;
   std::vector<Literal> outer_;
+  bool alone_ = false;
   Schedule best_;
   std::vector<std::int64_t> values_;
   std::vector<std::int64_t> goal_;  // the best value a level had under the levels before it

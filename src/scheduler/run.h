@@ -24,6 +24,10 @@ class Run {
   const std::vector<std::int64_t>& values() const { return outcome_.values; }
   const std::vector<std::int64_t>& bounds() const { return outcome_.bounds; }
 
+  /// The least value a level had under the levels before it.
+  std::int64_t goal(std::size_t level) const { return goal_[level]; }
+  const std::vector<std::int64_t>& goals() const { return goal_; }
+
   /// Takes a schedule if it is better under the levels' bands. Throws std::logic_error if it breaks
   /// a rule.
   bool offer(const Schedule& schedule, const std::vector<std::int64_t>& values);

@@ -6,6 +6,7 @@
 #include <stdexcept>
 
 #include "scheduler/budget.h"
+#include "scheduler/large.h"
 #include "scheduler/levels.h"
 #include "scheduler/model.h"
 #include "scheduler/run.h"
@@ -15,6 +16,9 @@ namespace scheduler {
 namespace {
 
 constexpr std::int64_t kFirstRound = 1500;
+constexpr std::int64_t kNeighbourhoodConflicts = 250;
+constexpr std::int64_t kBoundConflicts = 600;
+constexpr std::int64_t kFirstImprovement = 8000000;
 constexpr std::int64_t kMaxRound = 1000000000;
 
 Scope whole_scope(const Problem& problem, const Options& options, const Schedule& fixed) {
@@ -27,26 +31,80 @@ Scope whole_scope(const Problem& problem, const Options& options, const Schedule
   return scope;
 }
 
-void solve_exactly(Run& run, const Scope& scope) {
-  Model model(run.problem(), scope, run.budget());
-  LevelSearch levels(run.problem(), model,
-                     [&](const Schedule& schedule, const std::vector<std::int64_t>& values) {
-                       run.offer(schedule, values);
-                     });
-  if (run.has_schedule()) {
-    levels.start_from(run.best(), run.values());
-  } else {
-    const Verdict verdict = levels.first(kMaxRound);
-    if (verdict == Verdict::kRefuted) return run.infeasible();
+/// The whole problem as one model, searched in rounds.
+class Whole {
+ public:
+  Whole(Run& run, const Scope& scope)
+      : run_(run),
+        model_(run.problem(), scope, run.budget()),
+        levels_(run.problem(), model_, [this](const Schedule& schedule, const std::vector<std::int64_t>& values) {
+          run_.offer(schedule, values);
+        }) {}
+
+  Verdict first(std::int64_t conflicts) { return levels_.first(conflicts); }
+
+  /// True when all levels are closed.
+  bool round(std::int64_t conflicts) {
+    if (!levels_.has_schedule() || levels_.best() != run_.best()) levels_.start_from(run_.best(), run_.goals());
+    const bool done = levels_.round(conflicts);
+    run_.raise(levels_.bounds());
+    return done;
   }
-  if (run.options().first_only) return;
-  for (std::int64_t conflicts = kFirstRound;; conflicts = std::min(2 * conflicts, kMaxRound)) {
-    const bool done = levels.round(conflicts);
-    run.raise(levels.bounds());
-    if (done) {
-      run.offer(levels.best(), levels.values());
-      return run.prove_all();
+
+  void prove() {
+    run_.offer(levels_.best(), levels_.values());
+    run_.prove_all();
+  }
+
+ private:
+  Run& run_;
+  Model model_;
+  LevelSearch levels_;
+};
+
+bool find_first(Run& run, Whole& whole, Large& large) {
+  for (std::int64_t conflicts = kFirstRound; !run.has_schedule(); conflicts = std::min(4 * conflicts, kMaxRound)) {
+    const Verdict verdict = whole.first(large.worthwhile() ? conflicts : kMaxRound);
+    if (verdict == Verdict::kRefuted) {
+      run.infeasible();
+      return false;
     }
+    if (verdict == Verdict::kGaveUp) large.construct({});
+  }
+  return true;
+}
+
+bool closed(const Run& run) {
+  for (std::size_t l = 0; l < run.bounds().size(); ++l) {
+    if (run.bounds()[l] < run.goal(l)) return false;
+  }
+  return true;
+}
+
+/// Neighbourhoods until about `ticks` are spent.
+void improve(Run& run, Large& large, std::int64_t ticks) {
+  const std::int64_t end = run.budget().ticks() + ticks;
+  while (run.budget().ticks() < end && !closed(run)) large.improve(kNeighbourhoodConflicts);
+}
+
+void search(Run& run, const Scope& scope) {
+  Whole whole(run, scope);
+  Large large(run, scope);
+  if (!run.has_schedule() && !find_first(run, whole, large)) return;
+  if (run.options().first_only) return;
+  if (large.worthwhile()) {
+    large.bound(kBoundConflicts);
+    large.construct_for_wishes();
+    improve(run, large, kFirstImprovement);
+  }
+  for (std::int64_t conflicts = kFirstRound;; conflicts = std::min(2 * conflicts, kMaxRound)) {
+    const std::int64_t before = run.budget().ticks();
+    if (whole.round(conflicts)) return whole.prove();
+    if (closed(run)) return run.prove_all();
+    // As much work again for neighbourhoods, more of it where the whole is hopeless.
+    improve(run, large, (large.worthwhile() ? 3 : 1) * (run.budget().ticks() - before));
+    if (closed(run)) return run.prove_all();
+    if (large.worthwhile()) large.bound(conflicts);
   }
 }
 
@@ -69,7 +127,7 @@ Outcome solve(const Problem& problem, const Options& options) {
     }
     const Scope scope = whole_scope(problem, options, fixed);
     run.offer_start();
-    solve_exactly(run, scope);
+    search(run, scope);
   } catch (const OutOfBudget&) {
     // The best so far stands in `run`.
   }
