@@ -1,0 +1,14 @@
+#include "print/chance_words.h"
+#include "print/say_parts.h"
+
+namespace print {
+
+void say_chance(Paper& paper, const kitchen::Lesson& lesson, const Answer& answer) {
+  const std::optional<Likely> chance = likely(lesson, answer);
+  if (!chance) return;
+  paper.heading("How likely");
+  paper.paragraph(capital(chance->word) + ": " + chance->about + " end by the bell.");
+  for (const std::string& sentence : chance->says) paper.paragraph(sentence);
+}
+
+}  // namespace print
