@@ -85,7 +85,8 @@ void Clusters::find_neighbours(const Problem& problem) {
       for (const int b : sharing) meet(a, b);
     }
   }
-  for (const Lag& lag : problem.lags) meet(of_activity(lag.from.activity), of_activity(lag.to.activity));
+  for (const Lag& lag : problem.lags)
+    meet(of_activity(lag.from.activity), of_activity(lag.to.activity));
   for (const std::set<int>& set : near) neighbours_.emplace_back(set.begin(), set.end());
 }
 

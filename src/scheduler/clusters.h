@@ -1,5 +1,5 @@
-// Teams that share scarce resources (three cooks at one cooker) form clusters. Clusters are what construction places,
-// what bounds relax to, and what neighbourhoods free.
+// Teams that share scarce resources (three cooks at one cooker) form clusters. Clusters are what
+// construction places, what bounds relax to, and what neighbourhoods free.
 #pragma once
 
 #include <vector>

@@ -1,5 +1,5 @@
-// Construction and improvement. (Ejection as in A. Mingozzi, K. Neumann and others' repair of schedules with maximum
-// lags; large neighbourhoods: P. Shaw 1998; both from memory.)
+// Construction and improvement. (Ejection as in A. Mingozzi, K. Neumann and others' repair of
+// schedules with maximum lags; large neighbourhoods: P. Shaw 1998; both from memory.)
 #include "scheduler/large.h"
 
 #include <algorithm>
@@ -14,7 +14,10 @@ constexpr std::size_t kLargeActivities = 150;
 constexpr int kLargeClusters = 3;
 constexpr std::int64_t kPlaceConflicts = 600;
 constexpr std::int64_t kPolishConflicts = 300;
+constexpr std::size_t kMostPartners = 3;
 constexpr int kMostWishes = 4;
+/// Besides: the shared activities at these parts (of kParts) of their windows.
+constexpr int kParts = 6;
 constexpr int kMostFree = 110;
 
 }  // namespace
@@ -45,13 +48,16 @@ bool Large::worthwhile() const {
   return problem_.activities.size() >= kLargeActivities && clusters_.count() >= kLargeClusters;
 }
 
-Scope Large::scope_with(const std::vector<char>& free, const std::vector<char>& known, const Schedule& placed) const {
+Scope Large::scope_with(const std::vector<char>& free, const std::vector<char>& known,
+                        const Schedule& placed) const {
   Scope scope;
   scope.fixed = &placed;
   scope.trust_fixed = true;
   for (std::size_t i = 0; i < free.size(); ++i) {
-    if (base_.roles[i] == Role::kFixed) scope.roles.push_back(Role::kFixed);
-    else scope.roles.push_back(free[i] ? Role::kFree : known[i] ? Role::kFixed : Role::kIgnored);
+    if (base_.roles[i] == Role::kFixed)
+      scope.roles.push_back(Role::kFixed);
+    else
+      scope.roles.push_back(free[i] ? Role::kFree : known[i] ? Role::kFixed : Role::kIgnored);
   }
   return scope;
 }
@@ -60,10 +66,11 @@ void Large::free_cluster(std::vector<char>& free, int cluster) const {
   for (const int i : clusters_.members(cluster)) free[at(i)] = 1;
 }
 
-// The cluster's best plan against what is known; shared activities not yet known are decided with it.
-bool Large::place(int cluster, std::vector<char>& known, Schedule& placed) {
+// The clusters' best plan against what is known; shared activities not yet known are decided with
+// it.
+bool Large::place(const std::vector<int>& clusters, std::vector<char>& known, Schedule& placed) {
   std::vector<char> free(problem_.activities.size(), 0);
-  free_cluster(free, cluster);
+  for (const int cluster : clusters) free_cluster(free, cluster);
   for (const int i : clusters_.shared()) free[at(i)] = known[at(i)] ? 0 : 1;
   const Scope scope = scope_with(free, known, placed);
   Model model(problem_, scope, run_.budget());
@@ -78,13 +85,28 @@ bool Large::place(int cluster, std::vector<char>& known, Schedule& placed) {
   return true;
 }
 
-int Large::choose_ejected(int cluster, const std::vector<char>& placed, const std::vector<int>& tabu) const {
+int Large::choose_ejected(int cluster, const std::vector<char>& placed,
+                          const std::vector<int>& tabu) const {
   int best = -1;
   for (const int other : clusters_.neighbours(cluster)) {
     if (!placed[at(other)]) continue;
     if (best < 0 || tabu[at(other)] < tabu[at(best)]) best = other;
   }
   return best;
+}
+
+// Together with one that stands in its way: two clusters are still small enough for the exact core.
+bool Large::place_beside(int cluster, const std::vector<char>& standing, std::vector<char>& known,
+                         Schedule& placed) {
+  std::vector<int> near;
+  for (const int other : clusters_.neighbours(cluster)) {
+    if (standing[at(other)]) near.push_back(other);
+  }
+  random_.shuffle(near);
+  if (near.size() > kMostPartners) near.resize(kMostPartners);
+  return std::any_of(near.begin(), near.end(), [&](int other) {
+    return place({cluster, other}, known, placed);
+  });
 }
 
 bool Large::construct(const Schedule& shared) {
@@ -111,7 +133,7 @@ bool Large::construct(const Schedule& shared) {
     if (step > 4 * clusters_.count()) return false;
     const int cluster = waiting.front();
     waiting.pop_front();
-    if (place(cluster, known, placed)) {
+    if (place({cluster}, known, placed) || place_beside(cluster, standing, known, placed)) {
       standing[at(cluster)] = 1;
       continue;
     }
@@ -119,23 +141,45 @@ bool Large::construct(const Schedule& shared) {
     if (ejected < 0) return false;  // it fails even alone: the shared activities stand in its way
     standing[at(ejected)] = 0;
     tabu[at(ejected)] = step;
-    for (const int i : clusters_.members(ejected)) known[at(i)] = base_.roles[at(i)] == Role::kFixed ? 1 : 0;
+    for (const int i : clusters_.members(ejected))
+      known[at(i)] = base_.roles[at(i)] == Role::kFixed ? 1 : 0;
     waiting.push_front(cluster);
     waiting.push_back(ejected);
   }
-  // Rules that join clusters only through a third one could still be broken; such a plan is of no use.
+  // Rules that join clusters only through a third one could still be broken; such a plan is of no
+  // use.
   if (!check(problem_, placed).empty()) return false;
   return run_.offer(placed, evaluate(problem_, placed));
 }
 
-void Large::construct_for_wishes() {
-  std::vector<Schedule> tried;
+std::vector<Schedule> Large::wishes() const {
+  std::vector<Schedule> result;
+  const auto add = [&](const Schedule& wish) {
+    if (std::find(result.begin(), result.end(), wish) == result.end()) result.push_back(wish);
+  };
   for (const ClusterBound& bound : bounds_) {
-    if (bound.wish.empty() || static_cast<int>(tried.size()) >= kMostWishes) continue;
+    if (bound.wish.empty() || static_cast<int>(result.size()) >= kMostWishes) continue;
     Schedule wish(problem_.activities.size());
     for (const int i : clusters_.shared()) wish[at(i)] = bound.wish[at(i)];
-    if (std::find(tried.begin(), tried.end(), wish) != tried.end()) continue;
-    tried.push_back(wish);
+    add(wish);
+  }
+  for (int part = 0; part <= kParts; ++part) {
+    Schedule wish(problem_.activities.size());
+    for (const int i : clusters_.shared()) {
+      const Activity& activity = problem_.activities[at(i)];
+      Placement& placement = wish[at(i)];
+      placement = run_.best()[at(i)];
+      if (!placement.present || base_.roles[at(i)] == Role::kFixed) continue;
+      const Time last = std::min(problem_.horizon, activity.latest_end) - placement.duration;
+      placement.start = activity.earliest + part * (last - activity.earliest) / kParts;
+    }
+    add(wish);
+  }
+  return result;
+}
+
+void Large::construct_for_wishes() {
+  for (const Schedule& wish : wishes()) {
     construct(wish);
   }
 }
@@ -206,9 +250,10 @@ bool Large::improve(std::int64_t conflicts_a_level) {
   run_.budget().spend(static_cast<std::int64_t>(free.size()));
   Model model(problem_, scope, run_.budget());
   bool better = false;
-  LevelSearch levels(problem_, model, [&](const Schedule& schedule, const std::vector<std::int64_t>& values) {
-    better = run_.offer(schedule, values) || better;
-  });
+  LevelSearch levels(problem_, model,
+                     [&](const Schedule& schedule, const std::vector<std::int64_t>& values) {
+                       better = run_.offer(schedule, values) || better;
+                     });
   levels.start_from(standing, run_.goals());
   levels.round(conflicts_a_level);
   return better;
@@ -219,14 +264,16 @@ bool Large::improve(std::int64_t conflicts_a_level) {
 std::int64_t Large::total(std::size_t level) const {
   std::int64_t sum = 0, most = 0;
   for (const ClusterBound& bound : bounds_) sum += bound.own[level];
-  // With the common terms only one cluster's view of them counts, beside what the others need for themselves.
+  // With the common terms only one cluster's view of them counts, beside what the others need for
+  // themselves.
   for (const ClusterBound& bound : bounds_) {
     most = std::max(most, bound.all[level] + sum - bound.own[level]);
   }
   return std::max(sum, most);
 }
 
-// What a cluster may use of an earlier level: the best value known with its band, less what all others need.
+// What a cluster may use of an earlier level: the best value known with its band, less what all
+// others need.
 std::int64_t Large::allowance(int cluster, std::size_t level) const {
   std::int64_t others = 0;
   for (int c = 0; c < clusters_.count(); ++c) {

@@ -1,5 +1,6 @@
-// Problems too large for one exact search: clusters are placed one after another by the exact core against what stands
-// already, then neighbourhoods are freed and solved again, and bounds come from each cluster alone in the empty room.
+// Problems too large for one exact search: clusters are placed one after another by the exact core
+// against what stands already, then neighbourhoods are freed and solved again, and bounds come from
+// each cluster alone in the empty room.
 #pragma once
 
 #include <cstdint>
@@ -19,25 +20,33 @@ class Large {
   Large(Run& run, const Scope& base);
 
   bool worthwhile() const;
-  /// Tries to place all clusters, the shared activities where `shared` has them (empty: wherever they fall).
-  /// Heuristic, bounded work; offers what it finds to the run.
+  /// Tries to place all clusters, the shared activities where `shared` has them (empty: wherever
+  /// they fall). Heuristic, bounded work; offers what it finds to the run.
   bool construct(const Schedule& shared);
-  /// Bounds of all levels from every cluster alone. Needs a schedule. Exact, each cluster within some conflicts.
+  /// Bounds of all levels from every cluster alone. Needs a schedule. Exact, each cluster within
+  /// some conflicts.
   void bound(std::int64_t conflicts_a_level);
-  /// Construction again for the places the clusters themselves would like for the shared activities.
+  /// Construction again for the places the clusters themselves would like for the shared
+  /// activities.
   void construct_for_wishes();
   /// One neighbourhood; true when the run's schedule got better.
   bool improve(std::int64_t conflicts_a_level);
 
  private:
   struct ClusterBound {
-    std::vector<std::int64_t> own, all;  // by level: terms of this cluster only; with the common ones
+    std::vector<std::int64_t> own, all;  // by level: terms of this cluster only; with the common
+                                         // ones
     Schedule wish;
   };
 
-  Scope scope_with(const std::vector<char>& free, const std::vector<char>& known, const Schedule& placed) const;
-  bool place(int cluster, std::vector<char>& known, Schedule& placed);
-  int choose_ejected(int cluster, const std::vector<char>& placed, const std::vector<int>& tabu) const;
+  Scope scope_with(const std::vector<char>& free, const std::vector<char>& known,
+                   const Schedule& placed) const;
+  std::vector<Schedule> wishes() const;
+  bool place(const std::vector<int>& clusters, std::vector<char>& known, Schedule& placed);
+  bool place_beside(int cluster, const std::vector<char>& standing, std::vector<char>& known,
+                    Schedule& placed);
+  int choose_ejected(int cluster, const std::vector<char>& placed,
+                     const std::vector<int>& tabu) const;
   void bound_cluster(int cluster, std::size_t level, std::int64_t conflicts);
   std::int64_t allowance(int cluster, std::size_t level) const;
   std::int64_t total(std::size_t level) const;
@@ -52,8 +61,8 @@ class Large {
   const Scope& base_;
   Clusters clusters_;
   Random random_;
-  Problem own_;                         // the problem without terms of several clusters
-  std::vector<char> common_;            // by level: has terms of several clusters
+  Problem own_;               // the problem without terms of several clusters
+  std::vector<char> common_;  // by level: has terms of several clusters
   std::vector<ClusterBound> bounds_;
 };
 

@@ -22,8 +22,8 @@ class LevelSearch {
     outer_.push_back(model_.at_most_value(level, value));
   }
 
-  /// A known schedule of this model to improve on; `goals`: the best value each level had under those before it
-  /// (its own values, unless bands have given something back).
+  /// A known schedule of this model to improve on; `goals`: the best value each level had under
+  /// those before it (its own values, unless bands have given something back).
   void start_from(const Schedule& schedule, const std::vector<std::int64_t>& goals);
 
   /// Finds any schedule. kRefuted: none exists (within the limits set).
@@ -36,8 +36,8 @@ class LevelSearch {
   /// One level only, all before it taken as they are. True when proved.
   bool minimise(std::size_t level, std::int64_t conflict_limit);
 
-  /// The level for itself: what the levels before it happen to be in the schedule found does not bind,
-  /// only limit() does.
+  /// The level for itself: what the levels before it happen to be in the schedule found does not
+  /// bind, only limit() does.
   bool minimise_alone(std::size_t level, std::int64_t conflict_limit);
 
   bool has_schedule() const { return !best_.empty(); }

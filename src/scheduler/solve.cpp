@@ -37,15 +37,17 @@ class Whole {
   Whole(Run& run, const Scope& scope)
       : run_(run),
         model_(run.problem(), scope, run.budget()),
-        levels_(run.problem(), model_, [this](const Schedule& schedule, const std::vector<std::int64_t>& values) {
-          run_.offer(schedule, values);
-        }) {}
+        levels_(run.problem(), model_,
+                [this](const Schedule& schedule, const std::vector<std::int64_t>& values) {
+                  run_.offer(schedule, values);
+                }) {}
 
   Verdict first(std::int64_t conflicts) { return levels_.first(conflicts); }
 
   /// True when all levels are closed.
   bool round(std::int64_t conflicts) {
-    if (!levels_.has_schedule() || levels_.best() != run_.best()) levels_.start_from(run_.best(), run_.goals());
+    if (!levels_.has_schedule() || levels_.best() != run_.best())
+      levels_.start_from(run_.best(), run_.goals());
     const bool done = levels_.round(conflicts);
     run_.raise(levels_.bounds());
     return done;
@@ -63,7 +65,8 @@ class Whole {
 };
 
 bool find_first(Run& run, Whole& whole, Large& large) {
-  for (std::int64_t conflicts = kFirstRound; !run.has_schedule(); conflicts = std::min(4 * conflicts, kMaxRound)) {
+  for (std::int64_t conflicts = kFirstRound; !run.has_schedule();
+       conflicts = std::min(4 * conflicts, kMaxRound)) {
     const Verdict verdict = whole.first(large.worthwhile() ? conflicts : kMaxRound);
     if (verdict == Verdict::kRefuted) {
       run.infeasible();
