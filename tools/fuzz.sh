@@ -20,5 +20,6 @@ for target in "${targets[@]}"; do
   mkdir -p "$build/corpus/$name"
   echo "Fuzzing with $name for $seconds s"
   "$target" "$build/corpus/$name" "$build/seeds" -max_total_time="$seconds" -timeout=10 -rss_limit_mb=2048 \
-    -max_len=65536 -artifact_prefix="$build/found/$name-" -verbosity=0 -print_final_stats=1
+    -max_len=65536 -artifact_prefix="$build/found/$name-" -verbosity=0 -print_final_stats=1 2>&1 |
+    sed '/Recommended dictionary/,/End of recommended/d'
 done
