@@ -20,8 +20,8 @@ void check_adults(const Lesson& lesson, Problems& problems) {
                                      [](const Adult& a) { return a.leads; });
   if (leaders != 1) {
     add(problems, "lesson.one_adult_leads", "/adults",
-        say(leaders == 0 ? std::string("No adult") : say(leaders, " adults"),
-            " leads this lesson; one must."),
+        say(leaders == 0 ? std::string("No adult leads") : say(leaders, " adults lead"),
+            " this lesson; one must."),
         "Add \"leads\": true to one adult, and to no other.");
   }
   for (std::size_t a = 0; a < lesson.adults.size(); ++a) {
@@ -68,7 +68,9 @@ void check_window(const Lesson& lesson, std::size_t w, Problems& problems) {
         say(what, " is a stop, and it does not say after or before which step."),
         "Name a step in after or before.");
   }
-  if (window.led_by) {
+  const bool sound = window.earliest <= window.latest && window.earliest >= Seconds{0} &&
+                     window.latest + window.length <= lesson.bell;
+  if (window.led_by && sound) {
     const Adult& leader = lesson.adults[static_cast<std::size_t>(*window.led_by)];
     if (std::max(window.earliest, leader.from) >
         std::min(window.latest, leader.to - window.length)) {

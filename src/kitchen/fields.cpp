@@ -262,8 +262,8 @@ void Fields::unknown_word(std::string_view key, const std::string& where, const 
   const std::string near = did_you_mean(word, known);
   for (std::string& each : known) each = quoted(each);
   reader_.add("field.unknown_word", where,
-              say(what_, ": ", spoken(key), " is ", quoted(word), ", which is not a word it knows",
-                  near.empty() ? "." : near),
+              say(what_, ": ", spoken(key), " is ", quoted(word),
+                  ", which is not a word known here", near.empty() ? "." : near),
               say("Write ", base::joined(known, "or"), "."));
 }
 

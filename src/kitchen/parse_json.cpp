@@ -36,17 +36,26 @@ std::string whole_letter(std::string_view text, std::size_t offset) {
   return base::first_letters(text.substr(offset), 1);
 }
 
-bool inside_text(std::string_view text, std::size_t offset) {
-  bool inside = false;
+/// The opening quotation mark of the text that is open just before `offset`, or nothing.
+std::optional<std::size_t> open_text(std::string_view text, std::size_t offset) {
+  std::optional<std::size_t> opened;
   for (std::size_t i = 0; i < offset; ++i) {
-    if (inside && text[i] == '\\')
+    if (opened && text[i] == '\\') {
       ++i;
-    else if (text[i] == '"')
-      inside = !inside;
-    else if (text[i] == '\n')
-      inside = false;
+    } else if (text[i] == '"') {
+      opened = opened ? std::nullopt : std::optional{i};
+    } else if (text[i] == '\n') {
+      opened.reset();
+    }
   }
-  return inside;
+  return opened;
+}
+
+/// The parser stops at the end of a whole text in the wrong place; what is meant is where it
+/// begins.
+std::size_t start_of_text(std::string_view text, std::size_t offset) {
+  if (offset >= text.size() || text[offset] != '"') return offset;
+  return open_text(text, offset).value_or(offset);
 }
 
 struct Fault {
@@ -61,7 +70,7 @@ Fault fault_at(std::string_view text, std::size_t offset) {
             "Add what is missing at the end: a closing bracket } or ], or a quotation mark."};
   }
   const std::string here = whole_letter(text, offset);
-  if (inside_text(text, offset)) {
+  if (open_text(text, offset)) {
     if (static_cast<unsigned char>(text[offset]) < 0x20) {
       return {"a text is not closed before the line ends",
               "Put a quotation mark \" where the text ends, all on one line."};
@@ -144,8 +153,7 @@ class TreeBuilder final : public nlohmann::json_sax<nlohmann::json> {
       return refuse("file.number_too_big", say("The number ", base::quoted(token), " is too big."),
                     "Write a number of ordinary size.");
     }
-    // A text that runs over the end of its line is found at that end, not where the parser noticed.
-    const std::size_t offset = position == 0 ? 0 : position - 1;
+    const std::size_t offset = start_of_text(text_, position == 0 ? 0 : position - 1);
     const Spot spot = spot_of(text_, offset);
     const Fault found = fault_at(text_, offset);
     return refuse("file.syntax",

@@ -73,7 +73,7 @@ Hold hold_of(const Fields& dish) {
   const Node* node = dish.find("hold");
   if (node == nullptr) return hold;
   const Fields f(dish.reader(), *node, dish.where("hold"),
-                 say(dish.what(), ", waiting to be served"), kHoldFields);
+                 say("The hold of ", quoted(dish.text_or("name", ""))), kHoldFields);
   hold.kind = f.word("kind", kHoldKindWords, std::optional{HoldKind::kHot});
   hold.in = f.word("in", kHoldInWords, std::optional{HoldIn::kNone});
   const Seconds usual = hold.kind == HoldKind::kHot     ? base::minutes(20)
@@ -120,7 +120,7 @@ class SplitReader {
       const Node* name = entry.node->find("name");
       const bool named = name != nullptr && name->kind == Node::Kind::kText;
       const Fields f(dish_.reader(), *entry.node, entry.where,
-                     say(dish_.what(), ", put away ", named ? quoted(name->text) : "at a split"),
+                     named ? say("The split ", quoted(name->text)) : std::string("A split"),
                      kSplitFields);
       if (!f.is_object()) continue;
       Split split = one(f);
@@ -148,13 +148,13 @@ class SplitReader {
                         : split.kept == KeptIn::kProveInFridge ? 24
                                                                : 24 * 366;
     if (frozen && f.find("longest_hours") == nullptr) f.missing("longest_hours");
-    const double hours = f.number("longest_hours", 1.0 / 60, longest, longest);
+    const double hours = f.number("longest_hours", 0.25, longest, longest);
     split.longest = Seconds{static_cast<Seconds::rep>(hours * 3600 + 0.5)};
     split.cooling = f.minutes("cooling_minutes", Seconds{0}, Seconds{0});
     if (split.cooling > kCoolBy) {
       dish_.reader().add(
           "dish.split.cooling_too_long", f.where("cooling_minutes"),
-          say(f.what(), ", needs ", base::minutes_text(split.cooling),
+          say(f.what(), " needs ", base::minutes_text(split.cooling),
               " to cool; cooked food must be in the fridge within ", base::minutes_text(kCoolBy),
               "."),
           "Cool it in smaller portions or shallow trays, and write the shorter time.");

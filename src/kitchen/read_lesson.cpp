@@ -55,7 +55,7 @@ std::optional<int> LessonReading::named(const std::string& name,
   const std::string near = did_you_mean(name, known);
   refuse(code, where,
          say("The lesson has no ", noun, " called ", quoted(name), near.empty() ? "." : near),
-         say("Write the name of a ", noun, " of this lesson."));
+         say("Write the name of ", noun.front() == 'a' ? "an " : "a ", noun, " of this lesson."));
   return std::nullopt;
 }
 
