@@ -69,6 +69,7 @@ class Model {
     std::vector<int> settings;
     std::vector<Literal> setting_chosen;  // same order
     bool constant = false;
+    Time least = 0;  // shortest length
   };
   struct Order {
     Point first, second;
@@ -104,6 +105,8 @@ class Model {
   void add_item(Item item);
   void add_resources();
   void add_cumulative(const std::vector<const Item*>& items, int capacity, bool count_only);
+  void add_energy(const std::vector<TableItem>& table, const std::vector<int>& background,
+                  int capacity);
   void add_pairs(const Resource& resource, const std::vector<const Item*>& items);
   void add_pair(const Resource& resource, const Item& a, const Item& b);
   void add_setting_pair(const Resource& resource, const Item& a, const Item& b, bool never);

@@ -2,7 +2,7 @@
 #include <algorithm>
 #include <stdexcept>
 
-#include "scheduler/linear.h"
+#include "scheduler/energy.h"
 #include "scheduler/model.h"
 
 namespace scheduler {
@@ -14,6 +14,8 @@ std::size_t at(int index) { return static_cast<std::size_t>(index); }
 constexpr int kMaxOrderNodes = 160;
 /// Ordering Booleans for a plain cumulative resource; beyond, its time table alone decides.
 constexpr std::size_t kMaxPairItems = 130;
+constexpr std::size_t kLeastEnergyItems = 4;
+constexpr std::size_t kMostEnergyItems = 70;
 constexpr int kUnreached = -1000000000;
 
 }  // namespace
@@ -90,7 +92,7 @@ void Model::collect_items() {
       const std::vector<Use>& uses = activity.modes[m].uses;
       for (std::size_t u = 0; u < uses.size(); ++u) {
         add_item({i, model.start, model.end, model.modes[m], model.nonempty, &uses[u],
-                  uses[u].settings, model.settings[m][u], false});
+                  uses[u].settings, model.settings[m][u], false, activity.duration_min});
       }
     }
   }
@@ -105,13 +107,13 @@ void Model::add_spans() {
     const Literal held = both(present(span.from), present(span.to));
     if (core_.is_false(held)) continue;
     require_order(from, to, 0, {held});
-    const Item hull{activity_count + s, from, to, held, true_, nullptr, {}, {}, false};
+    const Item hull{activity_count + s, from, to, held, true_, nullptr, {}, {}, false, 0};
     for (const int other : span.excludes) {
       const ActivityModel& model = activities_[at(other)];
       if (model.role == Role::kIgnored || problem_.activities[at(other)].duration_max == 0)
         continue;
       const Item excluded{other,   model.start, model.end, model.present, model.nonempty,
-                          nullptr, {},          {},        false};
+                          nullptr, {},          {},        false,         0};
       keep_apart(hull, excluded, held, model.present, 0, 0);
     }
     add_span_uses(s, held);
@@ -143,7 +145,7 @@ void Model::add_span_uses(int index, Literal held) {
       const std::vector<int> settings = span_settings(span, use, static_cast<int>(m), chosen,
                                                       active);
       add_item({static_cast<int>(activities_.size()) + index, from, to, active,
-                nonempty(from, to, least), &use, settings, chosen, false});
+                nonempty(from, to, least), &use, settings, chosen, false, least});
     }
   }
 }
@@ -214,7 +216,8 @@ void Model::add_cumulative(const std::vector<const Item*>& items, int capacity, 
                             ? item->end.offset
                             : core_.high(2 * item->end.variable) + item->end.offset);
     if (amount > capacity) clause({!item->active, !item->nonempty});
-    if (!item->constant) table.push_back({item->start, item->end, amount, item->active});
+    if (!item->constant)
+      table.push_back({item->start, item->end, amount, item->active, item->least});
   }
   if (sum <= capacity) return;
   std::vector<int> background(at(end + 1), 0);
@@ -224,11 +227,21 @@ void Model::add_cumulative(const std::vector<const Item*>& items, int capacity, 
     for (int t = std::max(0, item->start.offset); t < item->end.offset; ++t)
       background[at(t)] += amount;
   }
+  add_energy(table, background, capacity);
   const bool overfull = std::any_of(background.begin(), background.end(),
                                     [&](int h) { return h > capacity; });
   if (overfull) clause({});
   if (table.empty() || overfull) return;
   auto propagator = std::make_unique<Timetable>(std::move(table), std::move(background), capacity);
+  const std::vector<int> sides = propagator->sides();
+  core_.add_propagator(std::move(propagator), sides);
+}
+
+void Model::add_energy(const std::vector<TableItem>& table, const std::vector<int>& background,
+                       int capacity) {
+  // Few items rarely fill an interval that the time table does not see filled; many cost too much.
+  if (table.size() < kLeastEnergyItems || table.size() > kMostEnergyItems) return;
+  auto propagator = std::make_unique<Energy>(table, background, capacity);
   const std::vector<int> sides = propagator->sides();
   core_.add_propagator(std::move(propagator), sides);
 }

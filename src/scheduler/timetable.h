@@ -22,6 +22,7 @@ struct TableItem {
   Point start, end;
   int amount = 1;
   Literal active;
+  int least = 0;  ///< shortest length
 };
 
 class Timetable : public Propagator {
