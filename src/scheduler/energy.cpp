@@ -9,8 +9,9 @@ constexpr std::int64_t kCallsAHit = 400;
 constexpr std::int64_t kPause = 16;
 }  // namespace
 
-Energy::Energy(std::vector<TableItem> items, const std::vector<int>& background, int capacity)
-    : capacity_(capacity) {
+Energy::Energy(std::vector<TableItem> items, const std::vector<int>& background, int capacity,
+               bool alike)
+    : capacity_(capacity), alike_(alike) {
   for (TableItem& item : items) {
     if (item.least > 0 && item.amount > 0) items_.push_back(item);
   }
@@ -40,11 +41,15 @@ std::int64_t Energy::room(int from, int to) const {
     const std::size_t last = background_sum_.size() - 1;
     return background_sum_[std::min(static_cast<std::size_t>(t), last)];
   };
-  return std::int64_t{capacity_} * (to - from) - (sum(to) - sum(from));
+  const std::int64_t free = std::int64_t{capacity_} * (to - from) - (sum(to) - sum(from));
+  if (!alike_) return free;
+  const TableItem& one = items_.front();
+  const std::int64_t whole = std::int64_t{capacity_ / one.amount} * ((to - from) / one.least);
+  return std::min(free, whole * one.amount * one.least);
 }
 
 bool Energy::propagate(Core& core) {
-  if (!worth_running()) return true;
+  if (items_.empty() || !worth_running()) return true;
   windows_.clear();
   for (std::size_t i = 0; i < items_.size(); ++i) {
     const TableItem& item = items_[i];

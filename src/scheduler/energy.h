@@ -13,8 +13,10 @@ namespace scheduler {
 
 class Energy : public Propagator {
  public:
-  /// `background[t]`: what constant uses take at minute t.
-  Energy(std::vector<TableItem> items, const std::vector<int>& background, int capacity);
+  /// `background[t]`: what constant uses take at minute t. `alike`: all items have the same amount
+  /// and least length, so that only whole uses fit into an interval.
+  Energy(std::vector<TableItem> items, const std::vector<int>& background, int capacity,
+         bool alike);
   std::vector<int> sides() const;
   bool propagate(Core& core) override;
 
@@ -32,6 +34,7 @@ class Energy : public Propagator {
   std::vector<TableItem> items_;
   std::vector<std::int64_t> background_sum_;  // prefix sums
   int capacity_;
+  bool alike_;
   std::int64_t calls_ = 0, hits_ = 0;
   std::vector<Window> windows_;
   std::vector<Literal> reason_;

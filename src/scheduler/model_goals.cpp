@@ -5,6 +5,7 @@
 
 #include "scheduler/linear.h"
 #include "scheduler/model.h"
+#include "scheduler/queue_bound.h"
 
 namespace scheduler {
 namespace {
@@ -13,6 +14,10 @@ constexpr std::int64_t kMaxValue = 1000000000;
 }  // namespace
 
 void Model::add_goals() {
+  // The bound speaks of all uses of a queue, so nothing may be left out.
+  const bool whole = std::none_of(
+      activities_.begin(), activities_.end(),
+      [](const ActivityModel& model) { return model.role == Role::kIgnored; });
   for (const GoalLevel& goal : problem_.goals) {
     LevelModel& level = levels_.emplace_back();
     for (std::size_t k = 0; k < goal.terms.size(); ++k) {
@@ -31,6 +36,11 @@ void Model::add_goals() {
     auto sum = std::make_unique<Linear>(std::move(summands), 0);
     const std::vector<int> sides = sum->sides();
     core_.add_propagator(std::move(sum), sides);
+    if (whole) {
+      clause({at_least(
+          level.objective,
+          static_cast<int>(std::min(queue_bound(problem_, goal), kMaxValue) - level.constant))});
+    }
   }
 }
 

@@ -240,10 +240,18 @@ void Model::add_cumulative(const std::vector<const Item*>& items, int capacity, 
 void Model::add_energy(const std::vector<TableItem>& table, const std::vector<int>& background,
                        int capacity) {
   // Few items rarely fill an interval that the time table does not see filled; many cost too much.
-  if (table.size() < kLeastEnergyItems || table.size() > kMostEnergyItems) return;
-  auto propagator = std::make_unique<Energy>(table, background, capacity);
-  const std::vector<int> sides = propagator->sides();
-  core_.add_propagator(std::move(propagator), sides);
+  const auto add = [&](const std::vector<TableItem>& items, bool alike) {
+    if (items.size() < kLeastEnergyItems || items.size() > kMostEnergyItems) return;
+    auto propagator = std::make_unique<Energy>(items, background, capacity, alike);
+    const std::vector<int> sides = propagator->sides();
+    core_.add_propagator(std::move(propagator), sides);
+  };
+  add(table, false);
+  std::map<std::pair<int, int>, std::vector<TableItem>> kinds;
+  for (const TableItem& item : table) {
+    if (item.least > 1) kinds[{item.amount, item.least}].push_back(item);
+  }
+  for (const auto& [kind, items] : kinds) add(items, true);
 }
 
 void Model::add_pairs(const Resource& resource, const std::vector<const Item*>& items) {
