@@ -1,4 +1,5 @@
-// Any bytes whatever are either read or refused with reasons, and what is read survives being written and read again.
+// Any bytes whatever are either read or refused with reasons, and what is read survives being
+// written and read again.
 #include <cstdint>
 #include <cstdlib>
 #include <iostream>
@@ -43,13 +44,16 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   const std::string_view text(reinterpret_cast<const char*>(data), size);
   // A file a lesson names is the lesson itself: enough to walk every way through the loader.
   const kitchen::Loader loader = [text](const std::string& path) -> base::Result<std::string> {
-    if (path.size() % 2 == 0) return base::Problem{"test.no_file", path, "", "There is no such file.", "Check the path."};
+    if (path.size() % 2 == 0)
+      return base::Problem{"test.no_file", path, "", "There is no such file.", "Check the path."};
     return std::string(text);
   };
   const auto dish = [](std::string_view t) { return kitchen::read_dish(t, "dish.json"); };
   const auto room = [](std::string_view t) { return kitchen::read_room(t, "room.json"); };
   const auto rules = [](std::string_view t) { return kitchen::read_house_rules(t, "rules.json"); };
-  const auto lesson = [&](std::string_view t) { return kitchen::read_lesson(t, "lesson.json", loader); };
+  const auto lesson = [&](std::string_view t) {
+    return kitchen::read_lesson(t, "lesson.json", loader);
+  };
   judge(dish(text), dish, kitchen::write_dish);
   judge(room(text), room, kitchen::write_room);
   judge(rules(text), rules, kitchen::write_house_rules);
