@@ -25,9 +25,12 @@ class Shift {
  private:
   bool running(const PlayActivity& b) const { return b.planned_start <= minute_ && minute_ < planned_end(b); }
   bool held(const PlaySpan& s) const {
+    return model_.activities[at(s.opens)].planned_start <= minute_ && minute_ < planned_out(s);
+  }
+  int planned_out(const PlaySpan& s) const {
+    if (s.closes == -1) return kNever;
     const PlayActivity& closes = model_.activities[at(s.closes)];
-    const int until = s.closes_at_end ? planned_end(closes) : closes.planned_start;
-    return model_.activities[at(s.opens)].planned_start <= minute_ && minute_ < until;
+    return s.closes_at_end ? planned_end(closes) : closes.planned_start;
   }
 
   bool waits_hold() const {
@@ -125,8 +128,7 @@ class Shift {
     bool first = true;
     for (const PlaySpan& s : model_.spans) {
       if (&s == &tray || s.oven != tray.oven) continue;
-      const PlayActivity& closes = model_.activities[at(s.closes)];
-      const int out = s.closes_at_end ? planned_end(closes) : closes.planned_start;
+      const int out = planned_out(s);
       if (held(s)) share += s.twelfths;
       if (model_.activities[at(s.opens)].planned_start < a_.planned_start) first = false;
       if (s.setting != tray.setting && out <= a_.planned_start && minute_ < out + change(s.setting, tray.setting)) return false;

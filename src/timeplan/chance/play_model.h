@@ -92,7 +92,7 @@ struct PlayWait {
 /// Held from the start of one activity to the start or end of another.
 struct PlaySpan {
   int opens = 0;
-  int closes = 0;
+  int closes = 0;             ///< -1: held to the end of the lesson
   bool closes_at_end = true;
   std::vector<PlayWay> ways;  ///< the planned one first
   int oven = -1;              ///< a tray: its planned oven, setting and share of a shelf

@@ -34,7 +34,7 @@ void check(const PlayModel& model) {
   }
   for (const PlaySpan& s : model.spans) {
     check_index(s.opens, n, "activity");
-    check_index(s.closes, n, "activity");
+    if (s.closes != -1) check_index(s.closes, n, "activity");
     if (s.oven != -1) {
       check_index(s.oven, model.ovens.size(), "oven");
       check_index(s.setting, at(model.ovens[at(s.oven)].settings), "oven setting");
@@ -130,7 +130,7 @@ void lay_spans(const PlayModel& model, PlayTables& t) {
   for (std::size_t s = 0; s < model.spans.size(); ++s) {
     const PlaySpan& span = model.spans[s];
     opens[at(span.opens)].push_back(static_cast<int>(s));
-    (span.closes_at_end ? ends : starts)[at(span.closes)].push_back(static_cast<int>(s));
+    if (span.closes != -1) (span.closes_at_end ? ends : starts)[at(span.closes)].push_back(static_cast<int>(s));
     for (const int a : span.shuts_out) shut[at(a)].push_back(static_cast<int>(s));
     if (span.oven != -1) trays[at(span.oven)].push_back(static_cast<int>(s));
   }
@@ -272,7 +272,7 @@ void lay_planned_order(const PlayModel& model, PlayTables& t) {
     return is;
   };
   for (const PlaySpan& s : model.spans)
-    if (contended(s)) touches[at(s.opens)] = touches[at(s.closes)] = 1;
+    if (contended(s)) touches[at(s.opens)] = touches[at(s.closes == -1 ? s.opens : s.closes)] = 1;
   for (const PlayOrder& order : model.orders)
     for (const int a : order.activities) touches[at(a)] = 1;
   for (std::size_t i = 0; i < model.activities.size(); ++i) {

@@ -131,7 +131,7 @@ bool RoomMachine::replay_start(int a) {
   replay_gone_[idx(a)] = Stage::kRunning;
   for (const int s : tables_.opens[a]) {
     const PlaySpan& span = model_.spans[idx(s)];
-    if (replay_gone_[idx(span.closes)] >= Stage::kDone) continue;
+    if (span.closes != -1 && replay_gone_[idx(span.closes)] >= Stage::kDone) continue;
     if (span.oven != -1) {
       ReplayOven& oven = replay_ovens_[idx(span.oven)];
       oven = {oven.trays + 1, oven.used + span.twelfths, span.setting};

@@ -173,7 +173,7 @@ bool RoomMachine::claim_spans(int a, bool urgent) {
   for (std::size_t i = 0; i < spans.size(); ++i) {
     const int s = spans[i];
     const PlaySpan& span = model_.spans[idx(s)];
-    const bool useless = over(span.closes) || (!span.closes_at_end && begun(span.closes));
+    const bool useless = span.closes != -1 && (over(span.closes) || (!span.closes_at_end && begun(span.closes)));
     if (useless) continue;
     const bool enters = span.oven == -1 || tray_may_enter(s);
     int way = -1;

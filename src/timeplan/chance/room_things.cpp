@@ -110,7 +110,7 @@ void RoomMachine::look_at(int oven, int cause) {
   ovens_[idx(oven)].look = true;
   for (const int s : tables_.trays[oven]) {
     for (const int a : {model_.spans[idx(s)].opens, model_.spans[idx(s)].closes})
-      if (stage_[idx(a)] == Stage::kReady && block_[idx(a)] == Block::kOven) wake(a, cause);
+      if (a != -1 && stage_[idx(a)] == Stage::kReady && block_[idx(a)] == Block::kOven) wake(a, cause);
   }
 }
 
