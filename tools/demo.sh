@@ -7,6 +7,7 @@ pictures=$2
 mkdir -p "$pictures"
 
 summary=()
+failed=0
 for lesson in demo/lessons/*.json; do
   name=$(basename "$lesson" .json)
   echo
@@ -17,7 +18,7 @@ for lesson in demo/lessons/*.json; do
   case $code in
     0) verdict="fits" ;;
     1) verdict="does not fit" ;;
-    *) echo "demo: planning $lesson ended with code $code." >&2 && exit "$code" ;;
+    *) verdict="FAILED ($code)" && failed=$code ;;
   esac
   picture=$([[ -f $pictures/$name.html ]] && echo "$pictures/$name.html" || echo "-")
   summary+=("$(printf '%-14s %-44s %s' "$verdict" "$lesson" "$picture")")
@@ -27,3 +28,4 @@ echo
 echo "=== The demo lessons: verdict, file, picture (open it in a browser)"
 echo
 printf '%s\n' "${summary[@]}"
+exit "$failed"
