@@ -260,31 +260,60 @@ void find_held_resources(const PlayModel& model, PlayTables& t) {
     if (wanted[r] <= model.resources[r].capacity && model.resources[r].changes.empty()) t.held_resource[r] = 0;
 }
 
+bool contended(const PlayTables& t, const PlaySpan& s) {
+  bool is = s.oven != -1;
+  for (const PlayWay& way : s.ways)
+    for (const PlayUse& use : way.uses) is = is || t.held_resource[at(use.resource)];
+  return is;
+}
+
+/// Who could ever wait for whom because of something held, an oven, an order or a shared tray.
+void find_islands(const PlayModel& model, PlayTables& t) {
+  std::vector<int>& island = t.island;
+  for (std::size_t c = 0; c <= model.cooks.size(); ++c) island.push_back(static_cast<int>(c));  // the last: the room's own
+  const auto island_of = [&](int a) {
+    const int cook = model.activities[at(a)].cook;
+    return cook == -1 ? model.cooks.size() : at(cook);
+  };
+  const auto join = [&](int a, int b) {
+    const int from = island[island_of(a)], to = island[island_of(b)];
+    std::replace(island.begin(), island.end(), from, to);
+  };
+  const auto join_all = [&](std::span<const int> list) {
+    for (const int a : list) join(a, list.front());
+  };
+  for (int r = 0; r < t.users.rows(); ++r)
+    if (t.held_resource[at(r)]) join_all(t.users[r]);
+  for (int o = 0; o < t.trays.rows(); ++o)
+    for (const int s : t.trays[o]) join(model.spans[at(s)].opens, model.spans[at(t.trays[o].front())].opens);
+  for (const PlayOrder& order : model.orders) join_all(order.activities);
+  for (int g = 0; g < t.group.rows(); ++g) join_all(t.group[g]);
+}
+
+std::vector<char> touching(const PlayModel& model, const PlayTables& t) {
+  std::vector<char> touches(model.activities.size(), 0);
+  for (const PlaySpan& s : model.spans)
+    if (contended(t, s)) touches[at(s.opens)] = touches[at(s.closes == -1 ? s.opens : s.closes)] = 1;
+  for (const PlayOrder& order : model.orders)
+    for (const int a : order.activities) touches[at(a)] = 1;
+  for (std::size_t i = 0; i < model.activities.size(); ++i)
+    for (const PlayWay& way : model.activities[i].ways)
+      for (const PlayUse& use : way.uses) touches[i] = touches[i] || t.held_resource[at(use.resource)];
+  return touches;
+}
+
 /// Starts and ends, as planned, of everything that touches what spans hold, or keeps an order.
 void lay_planned_order(const PlayModel& model, PlayTables& t) {
   find_held_resources(model, t);
-  auto& touches = t.touches_held;
-  touches.assign(model.activities.size(), 0);
-  const auto contended = [&](const PlaySpan& s) {
-    bool is = s.oven != -1;
-    for (const PlayWay& way : s.ways)
-      for (const PlayUse& use : way.uses) is = is || t.held_resource[at(use.resource)];
-    return is;
-  };
-  for (const PlaySpan& s : model.spans)
-    if (contended(s)) touches[at(s.opens)] = touches[at(s.closes == -1 ? s.opens : s.closes)] = 1;
-  for (const PlayOrder& order : model.orders)
-    for (const int a : order.activities) touches[at(a)] = 1;
+  find_islands(model, t);
+  t.touches_held = touching(model, t);
+  std::vector<OrderStep> all;
   for (std::size_t i = 0; i < model.activities.size(); ++i) {
-    const PlayActivity& a = model.activities[i];
-    for (const PlayWay& way : a.ways)
-      for (const PlayUse& use : way.uses) touches[i] = touches[i] || t.held_resource[at(use.resource)];
-    if (!touches[i]) continue;
-    t.planned_order.push_back({static_cast<int>(i), false});
-    t.planned_order.push_back({static_cast<int>(i), true});
+    if (!t.touches_held[i]) continue;
+    all.push_back({static_cast<int>(i), false});
+    all.push_back({static_cast<int>(i), true});
   }
-  if (std::none_of(model.spans.begin(), model.spans.end(), contended)) t.planned_order.clear();
-  std::sort(t.planned_order.begin(), t.planned_order.end(), [&](const OrderStep& x, const OrderStep& y) {
+  std::sort(all.begin(), all.end(), [&](const OrderStep& x, const OrderStep& y) {
     const auto key = [&](const OrderStep& s) {
       const PlayActivity& a = model.activities[at(s.activity)];
       // A moment ends after it starts; everything else that ends does so before the next starts.
@@ -293,6 +322,12 @@ void lay_planned_order(const PlayModel& model, PlayTables& t) {
     };
     return key(x) < key(y);
   });
+  std::vector<std::vector<OrderStep>> lists(model.cooks.size() + 1);
+  for (const OrderStep& step : all) {
+    const int cook = model.activities[at(step.activity)].cook;
+    lists[at(t.island[cook == -1 ? model.cooks.size() : at(cook)])].push_back(step);
+  }
+  t.planned_order = Rows(lists);
 }
 
 }  // namespace

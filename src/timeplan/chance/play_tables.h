@@ -77,7 +77,8 @@ struct PlayTables {
   std::vector<int> elastic;                ///< [activity] the elastic step it ends, or -1
   std::vector<int> base_capacity;          ///< [resource]
   std::vector<ClockEvent> clock;           ///< sorted
-  std::vector<OrderStep> planned_order;    ///< of activities that touch something spans hold
+  std::vector<int> island;                 ///< [cook] cooks of different islands share nothing that is held or ordered
+  Rows<OrderStep> planned_order;           ///< [island] of activities that touch something spans hold
 };
 
 /// Lays a model flat. Throws std::invalid_argument for an index outside the model. O(n^2) for the left-shift test.

@@ -52,7 +52,8 @@ void RoomMachine::reset(const Luck& luck) {
   order_first_.assign(model_.orders.size(), 0);
   span_way_.assign(model_.spans.size(), -1);
   span_odd_.assign(model_.spans.size(), 0);
-  held_out_of_order_ = 0;
+  held_out_of_order_.assign(cooks + 1, 0);
+  order_over_.assign(cooks + 1, 0);
   ovens_.assign(model_.ovens.size(), OvenState{});
   for (std::size_t o = 0; o < ovens_.size(); ++o) ovens_[o].knob = model_.ovens[o].opening;
   given_up_.assign(cooks, 0);

@@ -118,6 +118,7 @@ class RoomMachine {
   bool somebody_before(std::span<const int> users, int a) const;
   std::span<const int> waiting_users(int resource) const;
   bool out_of_order(int a) const;
+  int island(int a) const;
   bool safe(int a);
   bool plays_to_the_end(int asker);
   bool replay_start(int a);
@@ -155,7 +156,8 @@ class RoomMachine {
   std::vector<std::size_t> first_hand_, first_of_cook_, first_user_, order_first_;
   std::vector<int> span_way_;                 ///< [span] way it holds; -1 closed, kHoldsNothing open
   std::vector<char> span_odd_;                ///< [span] held out of planned order
-  int held_out_of_order_ = 0;
+  std::vector<int> held_out_of_order_;        ///< [island] spans
+  std::vector<std::size_t> order_over_;       ///< [island] so much of its planned order is over
   std::vector<OvenState> ovens_;
   std::vector<int> waiting_windows_, call_queue_, unsafe_;
   std::vector<char> given_up_;                ///< [cook]

@@ -39,9 +39,13 @@ bool RoomMachine::out_of_order(int a) const {
   return false;
 }
 
+int RoomMachine::island(int a) const {
+  return tables_.island[activity(a).cook == -1 ? model_.cooks.size() : idx(activity(a).cook)];
+}
+
 bool RoomMachine::safe(int a) {
   const bool odd = out_of_order(a);
-  if (!odd && held_out_of_order_ == 0) return true;
+  if (!odd && held_out_of_order_[idx(island(a))] == 0) return true;
   if (!tables_.touches_held[idx(a)] || tables_.opens[a].empty()) return true;
   if (!plays_to_the_end(a)) return false;
   if (odd)
@@ -50,7 +54,7 @@ bool RoomMachine::safe(int a) {
 }
 
 bool RoomMachine::plays_to_the_end(int asker) {
-  const auto& order = tables_.planned_order;
+  const auto order = tables_.planned_order[island(asker)];
   replay_held_ = held_;
   replay_way_ = span_way_;
   replay_ovens_.resize(ovens_.size());
@@ -61,7 +65,9 @@ bool RoomMachine::plays_to_the_end(int asker) {
   if (together != -1)  // they have all claimed and begin at once
     for (const int m : tables_.group[together])
       if (!over(m)) replay_gone_[idx(m)] = Stage::kRunning;
-  std::size_t first = 0;
+  std::size_t& over_to = order_over_[idx(island(asker))];
+  while (over_to < order.size() && over(order[over_to].activity)) ++over_to;
+  std::size_t first = over_to;
   while (true) {
     replay_blocked_.assign(model_.cooks.size() + 1, 0);
     bool progress = false, blocked = false;

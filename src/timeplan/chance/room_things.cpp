@@ -18,7 +18,7 @@ void RoomMachine::take_up(int s, int way) {
 void RoomMachine::mark_out_of_order(int s) {
   if (span_way_[idx(s)] == -1 || span_odd_[idx(s)]) return;
   span_odd_[idx(s)] = 1;
-  ++held_out_of_order_;
+  ++held_out_of_order_[idx(island(model_.spans[idx(s)].opens))];
 }
 
 /// Undoes take_up and its claim, waking nobody.
@@ -28,7 +28,7 @@ void RoomMachine::put_down(int s) {
   span_way_[idx(s)] = -1;
   if (span_odd_[idx(s)]) {
     span_odd_[idx(s)] = 0;
-    --held_out_of_order_;
+    --held_out_of_order_[idx(island(model_.spans[idx(s)].opens))];
   }
   if (way != kHoldsNothing) {
     for (const PlayUse& use : tables_.way_uses[way]) {
