@@ -45,14 +45,14 @@ class Generator {
     if (chance(70)) {
       Use hands;
       hands.resource = kHands;
-      hands.amount = 2 + 4 * below(3);
+      hands.amount = recipe_.crowded ? 3 + below(3) : 2 + 4 * below(3);
       if (chance(15)) hands.hazard = 0;
       mode.uses.push_back(hands);
     }
     if (chance(35)) {
       Use table;
       table.resource = kTable;
-      table.amount = 1 + below(2);
+      table.amount = recipe_.crowded ? 1 : 1 + below(2);
       mode.uses.push_back(table);
     }
     if (recipe_.settings && chance(35)) {
@@ -85,10 +85,10 @@ class Generator {
     activity.duration_max = activity.duration_min;
     if (recipe_.elastic && chance(30)) activity.duration_max += 1 + below(3);
     activity.modes = {make_mode()};
-    if (recipe_.modes && chance(30)) activity.modes.push_back(make_mode());
+    if (recipe_.modes && chance(recipe_.crowded ? 60 : 30)) activity.modes.push_back(make_mode());
     if (chance(20)) activity.earliest = below(4);
     if (chance(20)) activity.latest_end = recipe_.horizon - below(4);
-    if (recipe_.optional && chance(20)) activity.optional = true;
+    if (recipe_.optional && chance(recipe_.crowded ? 40 : 20)) activity.optional = true;
     if (recipe_.soil && recipe_.optional && chance(15)) {
       activity.optional = true;
       activity.cleans = kPlace;
@@ -102,7 +102,7 @@ class Generator {
 
   void make_lags() {
     for (int i = 1; i < recipe_.activities; ++i) {
-      if (!chance(55)) continue;
+      if (!chance(recipe_.crowded ? 15 : 55)) continue;
       const int before = below(i);
       Lag lag{{before, Side::kEnd}, {i, Side::kStart}, below(3), kNoLimit, -1};
       if (chance(50)) lag.max = lag.min + below(4);

@@ -17,6 +17,8 @@ struct Recipe {
   bool soil = true;
   bool spans = true;
   bool bands = false;
+  bool crowded = false;  ///< few lags, many optional activities and modes, small uses of one
+                         ///< resource
 };
 
 /// Same seed, same problem. Feasible or not, as it comes.
