@@ -16,7 +16,7 @@ struct Likely {
   std::vector<std::string> says;  ///< further sentences: what decides, what a late start costs
   std::vector<Seconds> marks;     ///< twenty finishes of the last cook, each 5 lessons in 100,
                                   ///< earliest first
-  int runs = 0;
+  int runs = 0;                   ///< lessons played
   double share = 0, least = 0, most = 0;  ///< of runs in which the whole room ends by the bell; 95
                                           ///< % interval
   std::vector<std::pair<std::string, std::string>> details;  ///< for --details: "runs", "2000 ..."

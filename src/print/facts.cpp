@@ -236,7 +236,7 @@ std::string task_words(const kitchen::Lesson& lesson, const Task& task) {
          minutes(task.end - task.start);
   if (task.kind != TaskKind::kWindow) out += ", " + look_word(look(lesson, task));
   if (task.adult >= 0) out += " with " + lesson.adults[at(task.adult)].name;
-  if (const kitchen::Dish* dish = dish_of(lesson, task.dish)) out += ". " + dish->name;
+  if (const kitchen::Dish* dish = dish_of(lesson, task.dish)) out += ". " + dish_name(*dish);
   if (task.setting && task.cooker >= 0) {
     out += ", oven " + lesson.room.cookers[at(task.cooker)].name + " at " + setting(*task.setting);
   } else if (task.cooker >= 0) {
@@ -251,6 +251,11 @@ std::string task_words(const kitchen::Lesson& lesson, const Task& task) {
     if (!kit.empty()) out += ", with " + listed(kit);
   }
   return out + ".";
+}
+
+std::string dish_name(const kitchen::Dish& dish) {
+  const bool said = dish.variant.empty() || dish.name.find(dish.variant) != std::string::npos;
+  return said ? dish.name : dish.name + ", " + dish.variant;
 }
 
 std::string tag(const kitchen::Lesson& lesson, int dish) {
@@ -310,7 +315,7 @@ std::string call_order(const kitchen::Lesson& lesson, const Doing& doing) {
     std::vector<std::string> names;
     for (const int c : turn.cooks) names.push_back(call(lesson, c));
     alone = alone && names.size() == 1;
-    groups.push_back(joined(names));
+    groups.push_back(together(names));
   }
   return joined(groups, alone ? ", " : ", then ");
 }

@@ -35,6 +35,8 @@ std::string sentence(const kitchen::Lesson&, const Task&);
 /// Everything about one task in a sentence or two: what, who and where, when, attention, oven, kit,
 /// adult.
 std::string task_words(const kitchen::Lesson&, const Task&);
+/// "Fajitas", or "Fajitas, with beans" for a variant.
+std::string dish_name(const kitchen::Dish&);
 /// The dish's two letters, or nothing.
 std::string tag(const kitchen::Lesson&, int dish);
 /// What to call across the room: "A1", or "A1 Ben" when two cooks share the place.

@@ -40,7 +40,7 @@ void draw_dishes(Frame& frame) {
   double x = kStart;
   for (std::size_t d = 0; d < frame.lesson.dishes.size(); ++d) {
     const kitchen::Dish& dish = frame.lesson.dishes[d];
-    const std::string name = shortened(dish.name, 30);
+    const std::string name = shortened(dish_name(dish), 36);
     make_room(frame, x, 32 + text_width(name, 13));
     draw_bar(frame, Look::kHands, static_cast<int>(d), x, frame.y, 26, 15, dish.tag, "");
     frame.body.text(x + 32, frame.y + 12, name, "");

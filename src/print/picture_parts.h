@@ -45,6 +45,8 @@ std::string bell(const Frame&, double top, double bottom);
 
 /// Tasks of one cook, or of a whole wave, between `y` and `y + height`.
 void draw_row(Frame&, const std::vector<Task>&, double y, double height, bool wave);
+/// How many bars of a row stand one above the other at most.
+std::size_t lanes_needed(const kitchen::Lesson&, const std::vector<Task>&);
 /// One bar in the pattern of its attention; `name` is written on it if it fits.
 void draw_bar(Frame&, Look, int dish, double x, double y, double w, double h,
               const std::string& tag, const std::string& name);

@@ -50,7 +50,7 @@ struct Placed {
   std::size_t lanes = 1;
 };
 
-std::vector<Placed> place_busy(const std::vector<const Task*>& busy) {
+std::vector<Placed> place_busy(const std::vector<const Task*>& busy, std::size_t most) {
   std::vector<Placed> out;
   std::vector<Seconds> lanes;
   Seconds until{0};
@@ -62,12 +62,14 @@ std::vector<Placed> place_busy(const std::vector<const Task*>& busy) {
   };
   for (const Task* task : busy) {
     if (task->start >= until) finish();
-    out.push_back({task, lane_for(lanes, task->start, task->end, 3), 1});
+    out.push_back({task, lane_for(lanes, task->start, task->end, most), 1});
     until = std::max(until, task->end);
   }
   finish();
   return out;
 }
+
+constexpr std::size_t kMostLanes = 7;  ///< of a wave, where queues of several things overlap
 
 class Row {
  public:
@@ -85,7 +87,7 @@ class Row {
     for (const Task* task : busy_) taken_.push_back({task->start, task->end});
     std::vector<Seconds> feet;
     for (const Task* task : passive_) draw_passive(*task, feet);
-    for (const Placed& placed : place_busy(busy_)) draw_busy(placed);
+    for (const Placed& placed : place_busy(busy_, wave_ ? kMostLanes : 3)) draw_busy(placed);
     for (const Task* task : looks_) draw_look(*task);
   }
 
@@ -175,6 +177,16 @@ std::vector<Word> bar_words(const std::string& tag, const std::string& name, dou
 }
 
 }  // namespace
+
+std::size_t lanes_needed(const kitchen::Lesson& lesson, const std::vector<Task>& tasks) {
+  std::vector<const Task*> busy;
+  for (const Task& task : tasks) {
+    if (task.kind == TaskKind::kLook || keeps_hands_busy(lesson, task)) busy.push_back(&task);
+  }
+  std::size_t most = 1;
+  for (const Placed& placed : place_busy(busy, kMostLanes)) most = std::max(most, placed.lanes);
+  return most;
+}
 
 void draw_row(Frame& frame, const std::vector<Task>& tasks, double y, double height, bool wave) {
   Row(frame, tasks, y, height, wave).draw();

@@ -138,11 +138,13 @@ void draw_strip(Frame& frame) {
       const std::string title = wave_words(frame.lesson, wave);
       frame.body.open("wave", title, R"(role="group")");
       frame.body.text(18, frame.y + 17, title.substr(0, title.find(':')), "h s16");
-      frame.body.text(18, frame.y + 34, shortened(listed(where_words(frame.lesson, wave)), 22),
-                      "q");
-      draw_row(frame, score(wave), frame.y, 48, true);
+      frame.body.text(18, frame.y + 34, shortened(where_words(frame.lesson, wave), 22), "q");
+      const std::vector<Task> tasks = score(wave);
+      const double tall = std::max(
+          48.0, 8 + 13.5 * static_cast<double>(lanes_needed(frame.lesson, tasks)));
+      draw_row(frame, tasks, frame.y, tall, true);
       frame.body.raw("</g>\n");
-      frame.y = flags(frame, wave, frame.y + 50) + 10;
+      frame.y = flags(frame, wave, frame.y + tall + 2) + 10;
     }
   }
   last_safe_starts(frame);

@@ -14,9 +14,10 @@ std::string verdict_words(const kitchen::Lesson&, const Answer&);
 std::string trials_words(const Answer&);
 /// "9K, soup and scones. Tue 17 Nov, 10:50, bell 12:30. 12 cooks ..."
 std::string lesson_words(const kitchen::Lesson&);
-/// "bay A" when the whole bay is in the wave, else its places: "B1 B2".
-std::vector<std::string> where_words(const kitchen::Lesson&, const Wave&);
-/// "Wave 1: bay A and B1 B2. 6 places"
+/// "bay A, also B1 B2": whole bays by name, else places; "the whole room" when everybody is in the
+/// wave.
+std::string where_words(const kitchen::Lesson&, const Wave&);
+/// "Wave 1: bay A, also B1 B2. 6 cooks"
 std::string wave_words(const kitchen::Lesson&, const Wave&);
 /// What a line of the plan says after its clock times, attention and calls included.
 std::string doing_words(const kitchen::Lesson&, const Doing&);

@@ -114,7 +114,7 @@ void say_verdict(Paper& paper, const kitchen::Lesson& lesson, const Answer& answ
   paper.paragraph(lesson_words(lesson));
   if (lesson.dishes.size() > 1) {
     std::vector<std::string> dishes;
-    for (const kitchen::Dish& d : lesson.dishes) dishes.push_back(d.tag + " " + d.name);
+    for (const kitchen::Dish& d : lesson.dishes) dishes.push_back(d.tag + " " + dish_name(d));
     paper.paragraph(joined(dishes, ", ") + ".");
   }
   if (fits && answer.grid_cost > Seconds{0}) {

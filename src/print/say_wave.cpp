@@ -48,23 +48,33 @@ std::string bracket(const kitchen::Lesson& lesson, const Doing& doing) {
 
 }  // namespace
 
-std::vector<std::string> where_words(const kitchen::Lesson& lesson, const Wave& wave) {
-  std::vector<std::string> out;
+std::string where_words(const kitchen::Lesson& lesson, const Wave& wave) {
+  if (wave.cooks.size() == lesson.cooks.size()) return "the whole room";
+  std::vector<std::string> bays, places;
   for (const int b : wave.bays) {
-    std::vector<std::string> places;
+    std::vector<std::string> here;
+    std::size_t cooks = 0, all = 0;
+    for (int c = 0; at(c) < lesson.cooks.size(); ++c) all += bay_of(lesson, c) == b ? 1 : 0;
     for (const int c : wave.cooks) {
-      if (bay_of(lesson, c) == b) places.push_back(call(lesson, c));
+      if (bay_of(lesson, c) != b) continue;
+      ++cooks;
+      const std::string& place = lesson.room.places[at(lesson.cooks[at(c)].place)].name;
+      if (std::find(here.begin(), here.end(), place) == here.end()) here.push_back(place);
     }
-    std::size_t there = 0;
-    for (int c = 0; at(c) < lesson.cooks.size(); ++c) there += bay_of(lesson, c) == b ? 1 : 0;
-    out.push_back(places.size() == there ? "bay " + lesson.room.bays[at(b)].name : joined(places));
+    if (cooks == all) {
+      bays.push_back(lesson.room.bays[at(b)].name);
+    } else {
+      places.insert(places.end(), here.begin(), here.end());
+    }
   }
-  return out;
+  if (bays.empty()) return together(places);
+  const std::string whole = (bays.size() == 1 ? "bay " : "bays ") + listed(bays);
+  return places.empty() ? whole : whole + ", also " + together(places);
 }
 
 std::string wave_words(const kitchen::Lesson& lesson, const Wave& wave) {
-  return fmt::format("Wave {}: {}. {}", wave.number + 1, listed(where_words(lesson, wave)),
-                     counted(static_cast<int>(wave.cooks.size()), "place", "places"));
+  return fmt::format("Wave {}: {}. {}", wave.number + 1, where_words(lesson, wave),
+                     counted(static_cast<int>(wave.cooks.size()), "cook", "cooks"));
 }
 
 std::string doing_words(const kitchen::Lesson& lesson, const Doing& doing) {
@@ -81,7 +91,7 @@ void say_wave(Paper& paper, const kitchen::Lesson& lesson, const Answer& answer,
     const kitchen::Cook& cook = lesson.cooks[at(c)];
     names.push_back(lesson.room.places[at(cook.place)].name + " " + cook.name);
   }
-  paper.paragraph(joined(names, ", ") + ".");
+  paper.paragraph(stopped(joined(names, ", ")));
 
   paper.subheading("Checkpoints");
   bool any = false;

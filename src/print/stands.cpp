@@ -12,10 +12,19 @@ std::size_t at(int index) { return static_cast<std::size_t>(index); }
 struct Gathered {
   Task first;
   Stand stand;
+  std::vector<std::string> does;  ///< briefs of its steps, each once
 };
 
-bool joins(const Gathered& g, const Task& task) {
+std::optional<kitchen::Hazard> hazard_of(const kitchen::Lesson& lesson, const Task& task) {
+  const kitchen::Step* step = step_of(lesson, task);
+  return step != nullptr && task.kind == TaskKind::kStep ? step->hazard : std::nullopt;
+}
+
+bool joins(const kitchen::Lesson& lesson, const Gathered& g, const Task& task) {
   // A stand of its own when more than two minutes lie between: the adult walks off and comes back.
+  const auto hazard = hazard_of(lesson, task);
+  if (hazard && hazard == hazard_of(lesson, g.first))
+    return task.start <= g.stand.to + base::minutes(2);
   return g.first.kind == task.kind && g.first.dish == task.dish && g.first.step == task.step &&
          task.kind != TaskKind::kWindow && task.start <= g.stand.to + base::minutes(2);
 }
@@ -27,7 +36,7 @@ int bay_of_task(const kitchen::Lesson& lesson, const Task& task) {
 
 void gather(const kitchen::Lesson& lesson, const Task& task, std::vector<Gathered>& all) {
   auto found = std::find_if(all.rbegin(), all.rend(),
-                            [&](const Gathered& g) { return joins(g, task); });
+                            [&](const Gathered& g) { return joins(lesson, g, task); });
   if (found == all.rend()) {
     Gathered fresh;
     fresh.first = task;
@@ -39,10 +48,24 @@ void gather(const kitchen::Lesson& lesson, const Task& task, std::vector<Gathere
   std::string who = task.kind == TaskKind::kBayLook ? "bay " + lesson.room.bays[at(task.bay)].name
                     : task.cook >= 0                ? call(lesson, task.cook)
                                                     : "";
-  found->stand.visits.push_back({task.start, task.end, bay_of_task(lesson, task), std::move(who)});
+  // Warm the oil, fry, lift out: one stay with one cook.
+  const auto same = std::find_if(
+      found->stand.visits.begin(), found->stand.visits.end(), [&](const Visit& v) {
+        return !who.empty() && v.who == who && task.start <= v.to + base::minutes(2);
+      });
+  if (same != found->stand.visits.end()) {
+    same->to = std::max(same->to, task.end);
+  } else {
+    found->stand.visits.push_back(
+        {task.start, task.end, bay_of_task(lesson, task), std::move(who)});
+  }
+  const std::string does = brief(lesson, task);
+  if (std::find(found->does.begin(), found->does.end(), does) == found->does.end())
+    found->does.push_back(does);
 }
 
-std::string reason(const kitchen::Lesson& lesson, const Task& task) {
+std::string reason(const kitchen::Lesson& lesson, const Gathered& gathered) {
+  const Task& task = gathered.first;
   const kitchen::Step* step = step_of(lesson, task);
   switch (task.kind) {
     case TaskKind::kWindow: {
@@ -61,7 +84,8 @@ std::string reason(const kitchen::Lesson& lesson, const Task& task) {
       break;
   }
   if (step == nullptr) return sentence(lesson, task);
-  return (step->hazard ? hazard(*step->hazard) + ": " : "") + brief(lesson, task);
+  const std::string does = joined(gathered.does, ", then ");
+  return step->hazard ? hazard(*step->hazard) + " (" + does + ")" : does;
 }
 
 }  // namespace
@@ -75,7 +99,7 @@ std::string where_words(const kitchen::Lesson& lesson, const Stand& stand) {
   }
   std::vector<std::string> parts;
   for (const auto& [when, who] : turns) {
-    parts.push_back((turns.size() > 1 ? kitchen::clock(lesson, when) + " " : "") + joined(who));
+    parts.push_back((turns.size() > 1 ? kitchen::clock(lesson, when) + " " : "") + together(who));
   }
   return joined(parts, ", ");
 }
@@ -92,9 +116,8 @@ std::vector<Stand> stands(const kitchen::Lesson& lesson, const Plan& plan, int a
   }
   std::vector<Stand> out;
   for (Gathered& g : all) {
-    g.stand.why = reason(lesson, g.first);
-    const kitchen::Step* step = step_of(lesson, g.first);
-    if (step != nullptr && g.first.kind == TaskKind::kStep) g.stand.hazard = step->hazard;
+    g.stand.why = reason(lesson, g);
+    g.stand.hazard = hazard_of(lesson, g.first);
     out.push_back(std::move(g.stand));
   }
   std::stable_sort(out.begin(), out.end(),

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <chrono>
 
@@ -82,6 +83,13 @@ std::string listed(const std::vector<std::string>& items) {
 
 std::string joined(const std::vector<std::string>& items, std::string_view between) {
   return fmt::format("{}", fmt::join(items, between));
+}
+
+std::string together(const std::vector<std::string>& names) {
+  const bool spaced = std::any_of(names.begin(), names.end(), [](const std::string& n) {
+    return n.find(' ') != std::string::npos;
+  });
+  return joined(names, spaced ? ", " : " ");
 }
 
 std::string setting(kitchen::OvenSetting s) {

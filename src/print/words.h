@@ -36,6 +36,9 @@ std::string capital(std::string);
 /// The sentence with its full stop, unless it ends in one.
 std::string stopped(std::string);
 
+/// "A1 A2", with commas when a name has a space of its own: "A1 Ben, A1 Dan".
+std::string together(const std::vector<std::string>& names);
+
 /// Letters in UTF-8 text; a broken byte counts as one.
 std::size_t letters(std::string_view);
 /// At most `most` letters, the last one an ellipsis when something was cut.

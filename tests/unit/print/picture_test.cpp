@@ -178,6 +178,15 @@ TEST(Picture, the_bell_is_two_upright_lines_and_attention_has_five_words) {
     EXPECT_TRUE(has(svg, ">" + word + "</text>"));
 }
 
+TEST(Picture, the_chance_is_twenty_marks_rings_before_the_bell_and_diamonds_after) {
+  const sample::Told told = sample::two_waves();
+  for (const std::string& picture : {print::picture_svg(told.lesson, told.answer, {}),
+                                     print::picture_html(told.lesson, told.answer, {})}) {
+    EXPECT_EQ(count(picture, "class=\"ring\""), 16U);
+    EXPECT_EQ(count(picture, "class=\"late\""), 4U);
+  }
+}
+
 TEST(Picture, empty_lists_make_a_small_picture) {
   sample::Told told = sample::nothing();
   EXPECT_GT(frame(print::picture_svg(told.lesson, told.answer, {})).h, 0);

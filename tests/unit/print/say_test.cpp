@@ -89,7 +89,19 @@ TEST(Say, the_teacher_is_told_when_to_switch_ovens_on) {
 
 TEST(Say, hot_oil_names_the_place_and_the_adult) {
   const std::string text = flat(said(sample::assessed(18)));
-  EXPECT_TRUE(std::regex_search(text, std::regex("Where Mr Reed stands .*Hot oil: Fry rolls: ")));
+  EXPECT_TRUE(
+      std::regex_search(text, std::regex("Where Mr Reed stands .*Hot oil \\(Fry rolls\\): A2 ")));
+}
+
+TEST(Say, how_likely_is_a_word_and_a_figure_with_what_decides_and_what_a_late_start_costs) {
+  const std::string text = flat(said(sample::two_waves()));
+  EXPECT_TRUE(has(text, "How likely Tight: about 8 in 10 lessons end by the bell."));
+  EXPECT_TRUE(
+      has(text, "If the class starts 5 min late, about 6 in 10; 10 min late, about 2 in 10."));
+  EXPECT_TRUE(has(text, "What most often holds the last ones up: Bake scones CS (12 in 100)."));
+  EXPECT_FALSE(has(text, "2000"));
+  EXPECT_TRUE(has(flat(said(sample::two_waves(), true)),
+                  "Chance 82.0 in 100, interval 80 to 84 in 100 (95 %). Runs 2000, seed 1."));
 }
 
 TEST(Say, no_engine_word_stands_in_the_text_without_details) {
