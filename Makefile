@@ -75,6 +75,7 @@ check-words:
 
 check-tidy:
 	@tools/configure.sh release -DBENCHBELL_TESTS=ON -DBENCHBELL_BENCH=ON
+	@cmake --build $(release) --target generated
 	@tools/tidy.py $(release) --jobs $(JOBS)
 
 check-all: ## check, then test

@@ -1,3 +1,6 @@
+# `ninja generated` writes the sources that are made while building, for tools that read them without compiling.
+add_custom_target(generated)
+
 # benchbell_embed(app_resources NAMESPACE app::resources BASE ${CMAKE_SOURCE_DIR}/demo FILES a.json rooms/b.json)
 #
 # Puts files into the binary, so that a school copies one file. Makes a static library with a header
@@ -26,7 +29,10 @@ function(benchbell_embed name)
     DEPENDS ${full} ${CMAKE_SOURCE_DIR}/cmake/write_embedded.cmake
     COMMENT "Embedding files for ${name}"
     VERBATIM)
+  add_custom_target(${name}_sources DEPENDS ${out}/${name}.h ${out}/${name}.cpp)
+  add_dependencies(generated ${name}_sources)
   add_library(${name} STATIC ${out}/${name}.cpp ${out}/${name}.h)
+  add_dependencies(${name} ${name}_sources)
   target_compile_features(${name} PUBLIC cxx_std_20)
   target_include_directories(${name} PUBLIC ${out})
 endfunction()
