@@ -54,15 +54,33 @@ std::string cooks_words(const kitchen::Lesson& lesson, const timeplan::Chance& c
          (more ? fmt::format(", and {} more.", unsure.size() - names.size()) : ".");
 }
 
+std::string whole_words(const kitchen::Lesson& lesson, const timeplan::Chance& chance) {
+  const bool packs = lesson.purpose == kitchen::Purpose::kTakeHome && !lesson.rack_for;
+  return capital(timeplan::word(chance.word)) + ": in " + chance.about +
+         " lessons all are washed up" + (packs ? " and packed" : "") + " in time.";
+}
+
+/// The marks show washing up alone. Where the whole answer is much worse than they look, that must
+/// be said.
+std::string beyond_washing_words(const kitchen::Lesson& lesson, const timeplan::Chance& chance) {
+  const auto in_time = std::count_if(chance.marks.begin(), chance.marks.end(), [&](Seconds m) {
+    return m <= lesson.bell - lesson.check_out;
+  });
+  const double washed = static_cast<double>(in_time) / static_cast<double>(chance.marks.size());
+  if (washed - chance.room < 0.15) return "";
+  return "Washing up is not the whole of it: packing, or a dish that had to be given up, makes "
+         "more lessons late.";
+}
+
 std::vector<std::string> sentences(const kitchen::Lesson& lesson, const Plan& plan,
                                    const timeplan::Chance& chance) {
   std::vector<std::string> out;
   const std::string half = kitchen::clock(lesson, base::grid_up(chance.p50));
   const std::string most = kitchen::clock(lesson, base::grid_up(chance.p90));
-  out.push_back(
-      fmt::format("The last cook is out by {} in half of them and by {} in 9 in 10.", half, most));
-  for (std::string text :
-       {late_words(chance), deciding_words(lesson, plan, chance), cooks_words(lesson, chance)}) {
+  out.push_back(fmt::format("The last washing up ends by {} in half of them and by {} in 9 in 10.",
+                            half, most));
+  for (std::string text : {beyond_washing_words(lesson, chance), late_words(chance),
+                           deciding_words(lesson, plan, chance), cooks_words(lesson, chance)}) {
     if (!text.empty()) out.push_back(std::move(text));
   }
   if (chance.safety_fault >= 0.05) {
@@ -83,7 +101,8 @@ std::optional<Likely> likely(const kitchen::Lesson& lesson, const Answer& answer
   const timeplan::Chance& chance = *answer.chance;
   Likely out;
   out.word = timeplan::word(chance.word);
-  out.about = chance.about + " lessons";
+  out.about = chance.about;
+  out.whole = whole_words(lesson, chance);
   out.says = sentences(lesson, *answer.plan, chance);
   out.marks.assign(chance.marks.begin(), chance.marks.end());
   out.runs = chance.runs;

@@ -12,7 +12,8 @@ namespace print {
 
 struct Likely {
   std::string word;               ///< "comfortable", "tight", "unlikely"
-  std::string about;              ///< "about 8 in 10 lessons"
+  std::string about;              ///< "about 8 in 10"
+  std::string whole;              ///< "Tight: in about 8 in 10 lessons all are washed up in time."
   std::vector<std::string> says;  ///< further sentences: what decides, what a late start costs
   std::vector<Seconds> marks;     ///< twenty finishes of the last cook, each 5 lessons in 100,
                                   ///< earliest first

@@ -26,9 +26,9 @@ void lines(Frame& frame, const std::string& text, double x, double width, double
 void draw_chance(Frame& frame, const Likely& chance) {
   const double width = 330;
   const double x = frame.width - 18 - width;
-  std::string said = capital(chance.word) + ": " + chance.about + " end by the bell.";
+  std::string said = chance.whole;
   frame.body.open("chance", said, R"(role="img")");
-  frame.body.text(x, 22, said, "b");
+  frame.body.text(frame.width - 18, 26, capital(chance.word) + ", " + chance.about, "h s16", "end");
   draw_marks(frame.body, frame.lesson, chance.marks, x, 104, width);
   frame.body.close();
 }
@@ -63,8 +63,9 @@ void draw_head(Frame& frame) {
   lines(frame, lesson_words(frame.lesson), 18, width, 14, "s14");
   if (chance) {
     draw_chance(frame, *chance);
+    lines(frame, chance->whole, 18, width, 14, "s14 b");
     if (!chance->says.empty()) lines(frame, joined(chance->says), 18, width, 14, "s14 q");
-    frame.y = std::max(frame.y, 130.0);
+    frame.y = std::max(frame.y, 142.0);
   }
   frame.y += 6;
 }

@@ -15,6 +15,8 @@ void draw_marks(Svg& out, const kitchen::Lesson& lesson, const std::vector<Secon
   const Seconds bell = lesson.bell;
   Seconds reach = base::minutes(5);
   for (const Seconds m : marks) reach = std::max(reach, m > bell ? m - bell : bell - m);
+  // whole fives, so that the ends of the line are plain clock times
+  reach = base::minutes((reach.count() + 299) / 300 * 5);
   const double per_second = (width / 2 - 10) / static_cast<double>(reach.count());
   const double middle = x + width / 2;
   std::map<int, int> stacked;  // marks already standing in a column 11 px wide
@@ -33,6 +35,8 @@ void draw_marks(Svg& out, const kitchen::Lesson& lesson, const std::vector<Secon
   out.line(x, y, x + width, y, "fine");
   out.line(middle - 1.5, y - 66, middle - 1.5, y, "ink");
   out.line(middle + 2.5, y - 66, middle + 2.5, y, "ink");
+  out.text(middle, y + 29, "end of the last washing up; a mark is 5 lessons in 100", "q s11",
+           "middle");
   out.text(middle, y + 14, kitchen::clock(lesson, bell), "b", "middle");
   out.text(x, y + 14, kitchen::clock(lesson, bell - reach), "q");
   out.text(x + width, y + 14, kitchen::clock(lesson, bell + reach), "q", "end");
@@ -44,8 +48,8 @@ std::string marks_svg(const kitchen::Lesson& lesson, const Answer& answer) {
   Svg out;
   draw_marks(out, lesson, chance->marks, 10, 96, 340);
   return fmt::format(
-      R"(<svg width="360" height="116" viewBox="0 0 360 116" role="img" aria-label="{}">{}</svg>)",
-      escaped(chance->about + " end by the bell. A mark is 5 lessons in 100."), out.str());
+      R"(<svg width="360" height="132" viewBox="0 0 360 132" role="img" aria-label="{}">{}</svg>)",
+      escaped("End of the last washing up in twenty lessons. " + chance->whole), out.str());
 }
 
 }  // namespace print

@@ -110,7 +110,7 @@ std::string head(const kitchen::Lesson& lesson, const Answer& answer) {
   out += paragraph(trials_words(answer)) + paragraph(lesson_words(lesson));
   const std::optional<Likely> chance = likely(lesson, answer);
   if (chance) {
-    out += paragraph(capital(chance->word) + ": " + chance->about + " end by the bell.");
+    out += paragraph(chance->whole);
     for (const std::string& says : chance->says) out += paragraph(says, "soft");
   }
   if (fits) out += remedies(answer);

@@ -7,7 +7,7 @@ void say_chance(Paper& paper, const kitchen::Lesson& lesson, const Answer& answe
   const std::optional<Likely> chance = likely(lesson, answer);
   if (!chance) return;
   paper.heading("How likely");
-  paper.paragraph(capital(chance->word) + ": " + chance->about + " end by the bell.");
+  paper.paragraph(chance->whole);
   for (const std::string& sentence : chance->says) paper.paragraph(sentence);
 }
 
