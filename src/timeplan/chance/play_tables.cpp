@@ -85,19 +85,18 @@ void lay_waits(const PlayModel& model, PlayTables& t) {
   t.waits_into = Rows(into);
 }
 
-/// The step that ends an elastic one: a closing step of the same cook that follows its end at once, else any such.
+/// The step that ends an elastic one: the closing step of the same cook that follows its end. What merely cools or rests
+/// has none and ends by itself.
 void find_closers(const PlayModel& model, PlayTables& t) {
   t.closer.assign(model.activities.size(), -1);
   t.elastic.assign(model.activities.size(), -1);
   for (const PlayWait& w : model.waits) {
     const PlayActivity& from = model.activities[at(w.from)];
     const PlayActivity& to = model.activities[at(w.to)];
-    if (from.longest <= 0 || !w.from_end || w.to_end || w.least != 0 || from.cook != to.cook) continue;
+    if (from.longest <= 0 || !w.from_end || w.to_end || w.least != 0 || from.cook != to.cook || !to.closing) continue;
     if (to.together != -1 || t.elastic[at(w.to)] != -1) continue;
     int& closer = t.closer[at(w.from)];
-    const auto rank = [&](int a) {
-      return std::tuple(!model.activities[at(a)].closing, model.activities[at(a)].planned_start, a);
-    };
+    const auto rank = [&](int a) { return std::tuple(model.activities[at(a)].planned_start, a); };
     if (closer != -1 && rank(closer) <= rank(w.to)) continue;
     if (closer != -1) t.elastic[at(closer)] = -1;
     closer = w.to;

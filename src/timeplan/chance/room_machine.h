@@ -118,10 +118,11 @@ class RoomMachine {
   bool somebody_before(std::span<const int> users, int a) const;
   std::span<const int> waiting_users(int resource) const;
   bool out_of_order(int a) const;
+  bool out_of_place(int a) const;
   int island(int a) const;
   bool safe(int a);
   bool plays_to_the_end(int asker);
-  bool replay_start(int a);
+  bool replay_start(int a, bool before_others);
   bool replay_end(int a);
   bool replay_order_allows(int a) const;
   bool replay_fits(int a);
@@ -166,6 +167,8 @@ class RoomMachine {
   std::vector<int> replay_held_, replay_way_;
   std::vector<Stage> replay_gone_;
   std::vector<char> replay_blocked_;          ///< [cook + 1]
+  std::vector<char> replay_odd_;              ///< [span]
+  int replay_odd_count_ = 0;
   struct ReplayOven { int trays = 0, used = 0, setting = 0; };
   std::vector<ReplayOven> replay_ovens_;
   std::vector<int> capacity_now_;

@@ -1,6 +1,6 @@
 // Rule D11, no deadlock. Whoever takes a ring or a unit before an earlier-planned user could be left holding it while
-// both wait for the other's. So what spans hold is taken out of planned order, or while something is held out of order,
-// only if the rest of the plan can still be played to its end from here: again and again the earliest-planned step of
+// both wait for the other's. So what spans hold is taken out of planned order or elsewhere than planned, or while
+// something is held so, only if the rest of the plan can still be played to its end from here: again and again the earliest-planned step of
 // any cook whose own earlier ones have gone, and which finds its things free, goes and lets go. As long as that play
 // exists its next step is always allowed, so the room never stalls. As long as everything is held in planned order the
 // planned order itself is that play, and nothing needs checking. (The safe states of the banker's algorithm, Dijkstra
@@ -39,24 +39,33 @@ bool RoomMachine::out_of_order(int a) const {
   return false;
 }
 
+/// Does it hold something else than the plan meant it to?
+bool RoomMachine::out_of_place(int a) const {
+  const auto spans = tables_.opens[a];
+  return std::any_of(spans.begin(), spans.end(), [&](int s) {
+    return span_way_[idx(s)] >= 0 && span_way_[idx(s)] != tables_.first_span_way[idx(s)];
+  });
+}
+
 int RoomMachine::island(int a) const {
   return tables_.island[activity(a).cook == -1 ? model_.cooks.size() : idx(activity(a).cook)];
 }
 
 bool RoomMachine::safe(int a) {
-  const bool odd = out_of_order(a);
+  const bool odd = out_of_order(a) || out_of_place(a);
   if (!odd && held_out_of_order_[idx(island(a))] == 0) return true;
   if (!tables_.touches_held[idx(a)] || tables_.opens[a].empty()) return true;
-  if (!plays_to_the_end(a)) return false;
   if (odd)
     for (const int s : tables_.opens[a]) mark_out_of_order(s);
-  return true;
+  return plays_to_the_end(a);
 }
 
 bool RoomMachine::plays_to_the_end(int asker) {
   const auto order = tables_.planned_order[island(asker)];
   replay_held_ = held_;
   replay_way_ = span_way_;
+  replay_odd_ = span_odd_;
+  replay_odd_count_ = held_out_of_order_[idx(island(asker))];
   replay_ovens_.resize(ovens_.size());
   for (std::size_t o = 0; o < ovens_.size(); ++o) replay_ovens_[o] = {ovens_[o].trays, ovens_[o].used, ovens_[o].knob};
   replay_gone_ = stage_;
@@ -72,13 +81,15 @@ bool RoomMachine::plays_to_the_end(int asker) {
     replay_blocked_.assign(model_.cooks.size() + 1, 0);
     bool progress = false, blocked = false;
     for (std::size_t i = first; i < order.size(); ++i) {
+      // Everybody is back in planned order: from here the plan itself is the way to the end.
+      if (!blocked && replay_odd_count_ == 0) return true;
       const OrderStep& step = order[i];
       const Stage gone = replay_gone_[idx(step.activity)];
       if (gone >= Stage::kDone || (!step.end && gone >= Stage::kRunning)) {
         if (!blocked && i == first) ++first;
         continue;
       }
-      if (step.end ? replay_end(step.activity) : replay_start(step.activity)) {
+      if (step.end ? replay_end(step.activity) : replay_start(step.activity, blocked)) {
         progress = true;
         if (blocked && step.end) break;  // something is free again: the earliest-planned have the first word
         if (!blocked && i == first) ++first;
@@ -128,7 +139,7 @@ bool RoomMachine::replay_fits(int a) {
   return true;
 }
 
-bool RoomMachine::replay_start(int a) {
+bool RoomMachine::replay_start(int a, bool before_others) {
   char& blocked = replay_blocked_[idx(activity(a).cook + 1)];
   if (blocked || !replay_order_allows(a) || !replay_fits(a)) {
     blocked = 1;
@@ -145,7 +156,12 @@ bool RoomMachine::replay_start(int a) {
     replay_way_[idx(s)] = kHoldsNothing;
     int chosen = -1;
     const int from = tables_.first_span_way[idx(s)], to = tables_.first_span_way[idx(s) + 1];
-    if (from == to || !replay_finds(from, to, chosen)) continue;
+    const bool takes = from != to && replay_finds(from, to, chosen);
+    if (before_others || (takes && chosen != from)) {
+      replay_odd_[idx(s)] = 1;
+      ++replay_odd_count_;
+    }
+    if (!takes) continue;
     replay_way_[idx(s)] = chosen;
     for (const PlayUse& use : tables_.way_uses[chosen]) replay_held_[idx(use.resource)] += use.amount;
   }
@@ -170,6 +186,10 @@ void RoomMachine::replay_release(int s) {
   const int way = replay_way_[idx(s)];
   if (way == -1) return;
   replay_way_[idx(s)] = -1;
+  if (replay_odd_[idx(s)]) {
+    replay_odd_[idx(s)] = 0;
+    --replay_odd_count_;
+  }
   if (way != kHoldsNothing)
     for (const PlayUse& use : tables_.way_uses[way]) replay_held_[idx(use.resource)] -= use.amount;
   const PlaySpan& span = model_.spans[idx(s)];

@@ -225,13 +225,16 @@ void RoomMachine::take_hands(int a, int sign) {
   free_busy_[idx(it.cook)] -= sign * it.busy;
 }
 
-/// Rule H5: nothing else between raw food and the hand-wash.
+/// Rule H5: nothing else between raw food and the hand-wash. So raw work is not begun, urgent or not, while a step
+/// planned before it is still to do: the raw work itself might come to need it, and it could not be done (rule D11).
 bool RoomMachine::raw_hands_allow(int a) const {
   for (const int s : tables_.shut_out_by[a])
     if (span_way_[idx(s)] != -1) return false;
   for (const int s : tables_.opens[a])
-    for (const int b : model_.spans[idx(s)].shuts_out)
-      if (activity(b).window == PlayWindow::kNone && begun(b) && !over(b)) return false;
+    for (const int b : model_.spans[idx(s)].shuts_out) {
+      const bool running = begun(b) && !over(b), still_to_do = !begun(b) && activity(b).planned_start < activity(a).planned_start;
+      if (running || still_to_do) return false;
+    }
   return true;
 }
 

@@ -252,7 +252,8 @@ void add_pan(Maker& maker, int cook, int& before) {
   pan.opens = soften;
   pan.closes = drain;
   pan.ways = {{{{0, 1}}, kNever}};
-  if (maker.random_.one_in(3)) pan.ways.push_back({{{4, 1}}, kNever});
+  if (maker.random_.one_in(2)) pan.ways.push_back({{{4, 1}}, kNever});
+  if (maker.random_.one_in(4)) std::swap(pan.ways.front(), pan.ways.back());
   maker.m_.spans.push_back(pan);
   before = drain;
 }
@@ -289,22 +290,29 @@ void add_bake(Maker& maker, int cook, int& before) {
 }
 
 void add_raw(Maker& maker, int cook, int& before, int dish) {
+  // The first raw step may become urgent while something the second needs is still to do: it must not be begun then.
+  const int rest = maker.add(cook, 0, 10);
+  if (before != -1) maker.after(before, rest);
+  const int board = maker.add(cook, 8, 4);
+  const int first = maker.add(cook, 8, 5);
+  maker.after(rest, first, maker.random_.number(1, 6));
   const int raw = maker.add(cook, 8, 5);
-  if (before != -1) maker.after(before, raw);
+  maker.after(first, raw);
+  maker.after(board, raw);
   const int wash = maker.add(cook, 10, 1);
   maker.act(wash).closing = maker.act(wash).cleaning = true;
-  maker.act(raw).dish = maker.act(wash).dish = dish;
+  for (const int a : {board, first, raw, wash}) maker.act(a).dish = dish;
   maker.act(wash).ways = {{{{1, 1}}, kNever}};
   maker.after(raw, wash, 1);
   PlaySpan hands;
-  hands.opens = raw;
+  hands.opens = first;
   hands.closes = wash;
   maker.m_.spans.push_back(hands);
   const int clean = maker.add(cook, 8, 3);
   maker.act(clean).closing = maker.act(clean).cleaning = true;
   maker.after(raw, clean);
-  maker.m_.orders[static_cast<std::size_t>(cook / 2)].activities.insert(maker.m_.orders[static_cast<std::size_t>(cook / 2)].activities.end(), {raw, clean});
-  maker.m_.orders[static_cast<std::size_t>(cook / 2)].classes.insert(maker.m_.orders[static_cast<std::size_t>(cook / 2)].classes.end(), {2, -1});
+  maker.m_.orders[static_cast<std::size_t>(cook / 2)].activities.insert(maker.m_.orders[static_cast<std::size_t>(cook / 2)].activities.end(), {first, raw, clean});
+  maker.m_.orders[static_cast<std::size_t>(cook / 2)].classes.insert(maker.m_.orders[static_cast<std::size_t>(cook / 2)].classes.end(), {2, 2, -1});
   before = wash;
 }
 
@@ -332,7 +340,7 @@ void shut_out(PlayModel& model) {
       const int cook = model.activities[static_cast<std::size_t>(s.opens)].cook;
       const int from = model.activities[static_cast<std::size_t>(s.opens)].planned_start;
       const int to = end_of(model.activities[static_cast<std::size_t>(s.closes)]);
-      if (a != s.opens && a != s.closes && it.cook == cook && it.hands_on && !meet(it, from, to)) s.shuts_out.push_back(a);
+      if (it.cook == cook && it.hands_on && !meet(it, from, to)) s.shuts_out.push_back(a);
     }
   }
 }
@@ -353,7 +361,7 @@ void sort_orders(PlayModel& model) {
 
 PlayModel full(Random& random) {
   Maker maker(random, 60);
-  const int cooks = random.number(2, 5);
+  const int cooks = random.number(2, 6);
   maker.m_.cooks.resize(static_cast<std::size_t>(cooks));
   for (auto& cook : maker.m_.cooks) cook.people = random.number(1, 2);
   // rings, sink, kit, adult, rings of the cooker beside
@@ -369,7 +377,7 @@ PlayModel full(Random& random) {
     maker.m_.breaks.push_back(pause);
   }
   std::vector<int> last(static_cast<std::size_t>(cooks), -1);
-  for (int block = random.number(4, 14); block > 0; --block) {
+  for (int block = random.number(4, 18); block > 0; --block) {
     const std::size_t first = maker.m_.activities.size();
     const int cook = random.number(0, cooks - 1);
     int none = -1;
