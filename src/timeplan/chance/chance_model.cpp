@@ -27,6 +27,7 @@ bool is_cleaning(TaskKind kind) {
 
 LessonModel ModelMaker::make() && {
   match_tasks();
+  made_.play.mind_windows = true;
   add_cooks();
   add_breaks();
   add_activities();

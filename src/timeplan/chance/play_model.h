@@ -131,6 +131,7 @@ struct PlayModel {
   int patience_oven = 300;   ///< D6
   int patience_window = 300; ///< D8
   int urgent_within = 120;   ///< D3
+  bool mind_windows = false; ///< hands-on steps that by the plan's minutes would run into a window wait for it
 };
 
 }  // namespace timeplan

@@ -148,12 +148,14 @@ void lay_spans(const PlayModel& model, PlayTables& t) {
 void lay_lists(const PlayModel& model, PlayTables& t) {
   const std::size_t n = model.activities.size();
   Lists cooks(model.cooks.size()), hands(model.cooks.size()), users(model.resources.size()), orders(n), voids(n), groups;
-  Lists breaks(model.cooks.size());
+  Lists breaks(model.cooks.size()), windows(model.cooks.size());
   for (std::size_t i = 0; i < n; ++i) {
     const PlayActivity& a = model.activities[i];
     const int id = static_cast<int>(i);
     if (a.cook != -1) cooks[at(a.cook)].push_back(id);
     if (a.hands_on) hands[at(a.cook)].push_back(id);
+    if (model.mind_windows && a.window != PlayWindow::kNone)
+      for (const int cook : a.audience) windows[at(cook)].push_back(id);
     if (a.void_after != -1) voids[at(a.void_after)].push_back(id);
     if (a.together != -1) {
       if (groups.size() <= at(a.together)) groups.resize(at(a.together) + 1);
@@ -176,6 +178,7 @@ void lay_lists(const PlayModel& model, PlayTables& t) {
   t.users = Rows(users);
   t.orders_of = Rows(orders);
   t.breaks_of = Rows(breaks);
+  t.windows_of = Rows(windows);
   t.group = Rows(groups);
   t.voids = Rows(voids);
 }

@@ -68,6 +68,7 @@ struct PlayTables {
   Rows<int> trays;                         ///< [oven] spans by planned start
   Rows<int> orders_of;                     ///< [activity] orders it is in
   Rows<int> breaks_of;                     ///< [cook]
+  Rows<int> windows_of;                    ///< [cook] hands-off windows to mind; empty if nobody minds
   Rows<int> group;                         ///< [together] members
   Rows<int> voids;                         ///< [activity] activities not needed once it has started
   std::vector<int> elastic_waits;          ///< [activity] how many of its waits are for that elastic step's end

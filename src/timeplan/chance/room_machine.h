@@ -90,6 +90,7 @@ class RoomMachine {
   bool held_back(int a);
   bool order_allows(int a) const;
   bool break_allows(int a, bool urgent) const;
+  bool window_allows(int a, bool urgent) const;
   bool fail(int a, Block why) {
     block_[idx(a)] = why;
     return false;

@@ -145,7 +145,7 @@ bool RoomMachine::claim(int a) {
   if (it.cook != -1) {
     const std::size_t c = idx(it.cook);
     if (it.attention > 0 && (in_window_[c] > 0 || (called_[c] > 0 && !urgent))) return fail(a, Block::kCook);
-    if (!break_allows(a, urgent)) return fail(a, Block::kCook);
+    if (!break_allows(a, urgent) || !window_allows(a, urgent)) return fail(a, Block::kCook);
     if (it.hands_on && !urgent && held_back(a)) return fail(a, Block::kCook);
     if (!raw_hands_allow(a) || !hands_fit(a)) return fail(a, Block::kCook);
   }
@@ -281,6 +281,17 @@ bool RoomMachine::break_allows(int a, bool urgent) const {
     const PlayBreak& pause = model_.breaks[idx(b)];
     if (now_ >= pause.to) continue;
     if (now_ >= pause.from || (!urgent && now_ + activity(a).planned > pause.from)) return false;
+  }
+  return true;
+}
+
+/// With mind_windows: nothing hands-on is begun that by the plan's minutes would hold up a window still to come.
+bool RoomMachine::window_allows(int a, bool urgent) const {
+  if (urgent || !activity(a).hands_on) return true;
+  for (const int w : tables_.windows_of[activity(a).cook]) {
+    const PlayActivity& window = activity(w);
+    if (begun(w) || activity(a).planned_start < window.planned_start) continue;
+    if (now_ < window.planned_start && now_ + activity(a).planned > window.planned_start) return false;
   }
   return true;
 }

@@ -147,6 +147,18 @@ TEST(Dispatch, the_adult_who_will_lead_the_demonstration_takes_on_nothing_new) {
   EXPECT_EQ(start(run, fry_more), 20);
 }
 
+TEST(Dispatch, with_the_window_in_mind_nothing_is_begun_that_would_hold_it_up) {
+  Room room;
+  const int a = room.step(0, 8, 0, 8), b = room.step(0, 8, 15, 5), w = room.window(PlayWindow::kHandsOff, 10, 5);
+  room.after(a, b);
+  // By section 5 alone the second step starts at 8 and the demonstration waits for it.
+  EXPECT_EQ(start(room.play({8, 5, 5}), w), 13);
+  room.model.mind_windows = true;
+  EXPECT_EQ(start(room.play({8, 5, 5}), w), 10);
+  EXPECT_EQ(start(room.play({8, 5, 5}), b), 15);
+  EXPECT_EQ(start(room.play({4, 5, 5}), b), 4);  // time enough
+}
+
 TEST(Dispatch, pans_are_turned_down_for_the_demonstration_and_go_on_afterwards) {
   Room room;
   const int pan = room.step(0, 1, 0, 12), bake = room.step(0, 0, 0, 12);
