@@ -1,6 +1,6 @@
-// How long two thousand runs of a full class take: 24 cooks, 18 steps each, four rings to three cooks, an oven each
-// eight of them share, sinks, one adult, a demonstration. Invented. Prints activities and milliseconds; play and draw
-// apart.
+// How long two thousand runs of a full class take: 24 cooks, 18 steps each, four rings to three
+// cooks, an oven each eight of them share, sinks, one adult, a demonstration. Invented. Prints
+// activities and milliseconds; play and draw apart.
 #include <chrono>
 #include <cstdio>
 
@@ -20,8 +20,10 @@ class Class {
     for (int i = 0; i < 4; ++i) model_.play.resources.push_back({2, {}});  // sinks of a bay
     model_.play.resources.push_back({100, {}});                            // the adult
     model_.play.helpers = {12};
-    for (int i = 0; i < 8; ++i) model_.play.ovens.push_back({24, 3, 0, {0, 600, 720, 0, 0, 240, 0, 360, 0}});
-    for (int s = 0; s < kSteps; ++s) model_.step_ids.push_back(static_cast<std::uint64_t>(s) + 1000);
+    for (int i = 0; i < 8; ++i)
+      model_.play.ovens.push_back({24, 3, 0, {0, 600, 720, 0, 0, 240, 0, 360, 0}});
+    for (int s = 0; s < kSteps; ++s)
+      model_.step_ids.push_back(static_cast<std::uint64_t>(s) + 1000);
     for (int c = 0; c < kCooks; ++c) add_cook(c);
     return model_;
   }
@@ -39,7 +41,9 @@ class Class {
     a.finish = step == kSteps - 1;
     a.due = a.finish ? 100 * 60 : kNever;
     const int id = static_cast<int>(model_.play.activities.size());
-    if (step > 0) model_.play.waits.push_back({id - 1, true, id, false, 0, attention == 8 && step % 6 == 4 ? 60 : kNever, false});
+    if (step > 0)
+      model_.play.waits.push_back(
+          {id - 1, true, id, false, 0, attention == 8 && step % 6 == 4 ? 60 : kNever, false});
     model_.play.activities.push_back(a);
     model_.length.push_back({0.93 * 60 * minutes, spread, a.hands_on, cook, step});
     model_.task.push_back(-1);
@@ -53,7 +57,11 @@ class Class {
     int pan = -1, bake = -1;
     for (int s = 0; s < kSteps; ++s) {
       const int kind = s % 6;
-      const int a = add(c, s, kind == 3 ? 1 : kind == 2 ? 2 : 8, kind == 3 ? 12 : 3 + s % 3, kind == 3 ? 0.1 : 0.3);
+      const int a = add(c, s,
+                        kind == 3   ? 1
+                        : kind == 2 ? 2
+                                    : 8,
+                        kind == 3 ? 12 : 3 + s % 3, kind == 3 ? 0.1 : 0.3);
       PlayActivity& it = model_.play.activities.back();
       if (kind == 2) pan = a;
       if (s == 9) bake = a;
@@ -63,7 +71,8 @@ class Class {
         if (s == 10) {
           model_.play.spans.push_back({bake, a, true, {}, c / 3, 1 + c % 2, 8, {}});
         } else {
-          model_.play.spans.push_back({pan, a, true, {PlayWay{{{c / 3, 1}}, kNever}}, -1, 0, 0, {}});
+          model_.play.spans.push_back(
+              {pan, a, true, {PlayWay{{{c / 3, 1}}, kNever}}, -1, 0, 0, {}});
         }
       }
       if (s == 6) {
@@ -78,7 +87,9 @@ class Class {
   int at_ = 0;
 };
 
-double milliseconds(std::chrono::steady_clock::duration d) { return std::chrono::duration<double, std::milli>(d).count(); }
+double milliseconds(std::chrono::steady_clock::duration d) {
+  return std::chrono::duration<double, std::milli>(d).count();
+}
 
 }  // namespace
 
@@ -102,7 +113,10 @@ int main() {
     for (const int f : played.finish) finish += f;
     for (const char good : played.in_time) in_time += good;
   }
-  std::printf("chance: %zu activities, %d runs: ready %.1f ms, draw %.0f ms, play %.0f ms; mean finish %.1f min, %.1f of %d in time\n",
-              model.play.activities.size(), kRuns, milliseconds(ready - start), milliseconds(drawing), milliseconds(playing),
-              static_cast<double>(finish) / kRuns / kCooks / 60, static_cast<double>(in_time) / kRuns, kCooks);
+  std::printf(
+      "chance: %zu activities, %d runs: ready %.1f ms, draw %.0f ms, play %.0f ms; mean finish "
+      "%.1f min, %.1f of %d in time\n",
+      model.play.activities.size(), kRuns, milliseconds(ready - start), milliseconds(drawing),
+      milliseconds(playing), static_cast<double>(finish) / kRuns / kCooks / 60,
+      static_cast<double>(in_time) / kRuns, kCooks);
 }

@@ -9,11 +9,12 @@
 namespace timeplan {
 namespace {
 
-/// Finds the steps on the chain of waiting before the last finish that took longer than planned, by a minute or more
-/// (7.4): every passive step is over its minutes by a second in half of all runs.
+/// Finds the steps on the chain of waiting before the last finish that took longer than planned, by
+/// a minute or more (7.4): every passive step is over its minutes by a second in half of all runs.
 class CauseCount {
  public:
-  CauseCount(const LessonModel& model, const Plan& plan) : model_(model), runs_(plan.tasks.size(), 0), seen_(plan.tasks.size(), -1) {
+  CauseCount(const LessonModel& model, const Plan& plan)
+      : model_(model), runs_(plan.tasks.size(), 0), seen_(plan.tasks.size(), -1) {
     std::map<std::tuple<TaskKind, int, int>, int> first;  // one entry a step, whoever does it
     for (const int task : model.task) {
       if (task == -1) {
@@ -38,7 +39,8 @@ class CauseCount {
     for (std::size_t steps = 0; a != -1 && steps <= run.start.size(); ++steps) {
       const auto i = static_cast<std::size_t>(a);
       const int task = stands_for_[i];
-      const bool over = run.end[i] - run.start[i] >= model_.play.activities[i].planned + base::kGrid.count();
+      const bool over = run.end[i] - run.start[i] >=
+                        model_.play.activities[i].planned + base::kGrid.count();
       if (task != -1 && over && seen_[static_cast<std::size_t>(task)] != number) {
         seen_[static_cast<std::size_t>(task)] = number;
         ++runs_[static_cast<std::size_t>(task)];
@@ -50,8 +52,10 @@ class CauseCount {
   std::vector<DecidingStep> most(int of) const {
     std::vector<DecidingStep> found;
     for (std::size_t t = 0; t < runs_.size(); ++t)
-      if (runs_[t] > 0) found.push_back({static_cast<int>(t), runs_[t], static_cast<double>(runs_[t]) / of});
-    std::stable_sort(found.begin(), found.end(), [](const DecidingStep& x, const DecidingStep& y) { return x.runs > y.runs; });
+      if (runs_[t] > 0)
+        found.push_back({static_cast<int>(t), runs_[t], static_cast<double>(runs_[t]) / of});
+    std::stable_sort(found.begin(), found.end(),
+                     [](const DecidingStep& x, const DecidingStep& y) { return x.runs > y.runs; });
     if (found.size() > 5) found.resize(5);
     return found;
   }
@@ -61,7 +65,8 @@ class CauseCount {
     int last = -1;
     for (std::size_t i = 0; i < run.end.size(); ++i) {
       if (!model_.play.activities[i].finish || run.end[i] < 0) continue;
-      if (last == -1 || run.end[i] > run.end[static_cast<std::size_t>(last)]) last = static_cast<int>(i);
+      if (last == -1 || run.end[i] > run.end[static_cast<std::size_t>(last)])
+        last = static_cast<int>(i);
     }
     return last;
   }
@@ -88,13 +93,15 @@ struct Tally {
     quality += run.quality_faults > 0;
     safety += run.safety_faults > 0;
     given_up += run.given_up > 0;
-    finishes.push_back(run.finish.empty() ? 0 : *std::max_element(run.finish.begin(), run.finish.end()));
+    finishes.push_back(
+        run.finish.empty() ? 0 : *std::max_element(run.finish.begin(), run.finish.end()));
   }
 };
 
 /// Plays runs 0, 1, ... until done or told to stop; at least one.
 template <class Each>
-bool play_runs(RoomPlayer& player, Draw& draw, const ChanceOptions& options, int opens_late, Each each) {
+bool play_runs(RoomPlayer& player, Draw& draw, const ChanceOptions& options, int opens_late,
+               Each each) {
   constexpr int kAskEvery = 20;
   for (int run = 0; run < options.runs; ++run) {
     if (run > 0 && run % kAskEvery == 0 && options.stop && options.stop()) return false;
@@ -121,25 +128,32 @@ void fill(Chance& result, Tally& tally) {
   result.p50 = Seconds{quantile(tally.finishes, 0.5)};
   result.p90 = Seconds{quantile(tally.finishes, 0.9)};
   for (std::size_t m = 0; m < result.marks.size(); ++m)
-    result.marks[m] = Seconds{quantile(tally.finishes, (static_cast<double>(m) + 0.5) / static_cast<double>(result.marks.size()))};
+    result.marks[m] = Seconds{quantile(
+        tally.finishes, (static_cast<double>(m) + 0.5) / static_cast<double>(result.marks.size()))};
 }
 
 }  // namespace
 
 std::string word(ChanceWord w) {
   switch (w) {
-    case ChanceWord::kComfortable: return "comfortable";
-    case ChanceWord::kTight: return "tight";
-    case ChanceWord::kUnlikely: return "unlikely";
+    case ChanceWord::kComfortable:
+      return "comfortable";
+    case ChanceWord::kTight:
+      return "tight";
+    case ChanceWord::kUnlikely:
+      return "unlikely";
   }
   throw std::logic_error("chance: no such word");
 }
 
 ChanceWord chance_word(double room) {
-  return room >= 0.85 ? ChanceWord::kComfortable : room >= 0.5 ? ChanceWord::kTight : ChanceWord::kUnlikely;
+  return room >= 0.85  ? ChanceWord::kComfortable
+         : room >= 0.5 ? ChanceWord::kTight
+                       : ChanceWord::kUnlikely;
 }
 
-Chance chance(const kitchen::Lesson& lesson, const Network& net, const Plan& plan, const ChanceOptions& options) {
+Chance chance(const kitchen::Lesson& lesson, const Network& net, const Plan& plan,
+              const ChanceOptions& options) {
   if (options.runs < 1) throw std::invalid_argument("chance: at least one run, please");
   const LessonModel model = play_model_of(lesson, net, plan);
   RoomPlayer player(model.play);
@@ -158,8 +172,11 @@ Chance chance(const kitchen::Lesson& lesson, const Network& net, const Plan& pla
   for (const int minutes : {5, 10}) {
     if (!options.late_starts || !result.complete) break;
     Tally late;  // the same luck, so the difference is the late start's alone
-    result.complete = play_runs(player, draw, options, opens_late + 60 * minutes, [&](const Run& run, int) { late.add(run); });
-    result.late_starts.push_back({base::minutes(minutes), static_cast<double>(late.room) / late.runs, wilson(late.room, late.runs), late.runs});
+    result.complete = play_runs(player, draw, options, opens_late + 60 * minutes,
+                                [&](const Run& run, int) { late.add(run); });
+    result.late_starts.push_back({base::minutes(minutes),
+                                  static_cast<double>(late.room) / late.runs,
+                                  wilson(late.room, late.runs), late.runs});
   }
   return result;
 }

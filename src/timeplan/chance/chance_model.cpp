@@ -12,15 +12,18 @@ namespace {
 
 int seconds(Seconds t) { return static_cast<int>(t.count()); }
 
-auto identity(const Task& t) { return std::tuple(t.kind, t.cook, t.dish, t.step, t.part, t.window, t.bay, t.kit); }
+auto identity(const Task& t) {
+  return std::tuple(t.kind, t.cook, t.dish, t.step, t.part, t.window, t.bay, t.kit);
+}
 
 bool is_break(const kitchen::Lesson& lesson, const Task& task) {
-  return task.kind == TaskKind::kWindow && lesson.windows[static_cast<std::size_t>(task.window)].kind == kitchen::WindowKind::kBreak;
+  return task.kind == TaskKind::kWindow &&
+         lesson.windows[static_cast<std::size_t>(task.window)].kind == kitchen::WindowKind::kBreak;
 }
 
 bool is_cleaning(TaskKind kind) {
-  return kind == TaskKind::kHandWash || kind == TaskKind::kCleanDown || kind == TaskKind::kKitWash || kind == TaskKind::kFullClean ||
-         kind == TaskKind::kWashUp;
+  return kind == TaskKind::kHandWash || kind == TaskKind::kCleanDown ||
+         kind == TaskKind::kKitWash || kind == TaskKind::kFullClean || kind == TaskKind::kWashUp;
 }
 
 }  // namespace
@@ -44,7 +47,8 @@ LessonModel ModelMaker::make() && {
 
 void ModelMaker::match_tasks() {
   std::map<decltype(identity(Task{})), int> tasks;
-  for (std::size_t t = 0; t < plan_.tasks.size(); ++t) tasks.emplace(identity(plan_.tasks[t]), static_cast<int>(t));
+  for (std::size_t t = 0; t < plan_.tasks.size(); ++t)
+    tasks.emplace(identity(plan_.tasks[t]), static_cast<int>(t));
   std::vector<char> moment(net_.nodes.size(), 0);
   for (const ServeMoment& serve : net_.serves) moment[idx(serve.node)] = 1;
   task_of_node_.assign(net_.nodes.size(), -1);
@@ -55,7 +59,8 @@ void ModelMaker::match_tasks() {
     if (found != tasks.end()) {
       task_of_node_[n] = found->second;
     } else if (!net_.nodes[n].optional) {
-      throw std::invalid_argument("chance: the plan lacks task " + std::to_string(n) + " of its network");
+      throw std::invalid_argument("chance: the plan lacks task " + std::to_string(n) +
+                                  " of its network");
     }
   }
 }
@@ -84,7 +89,8 @@ void ModelMaker::add_breaks() {
   for (const Task& task : plan_.tasks) {
     if (!is_break(lesson_, task)) continue;
     const kitchen::Window& window = lesson_.windows[idx(task.window)];
-    made_.play.breaks.push_back({seconds(task.start), seconds(task.end), audience(window), window.ovens_stay_on});
+    made_.play.breaks.push_back(
+        {seconds(task.start), seconds(task.end), audience(window), window.ovens_stay_on});
   }
 }
 
@@ -95,7 +101,8 @@ bool ModelMaker::in_break(const Node& node, const Task& task) const {
     for (const Need& need : way)
       if (need.pool.kind == PoolKind::kAdult) return false;
   if (!node.heated) return true;
-  const bool stay_on = std::all_of(made_.play.breaks.begin(), made_.play.breaks.end(), [](const PlayBreak& b) { return b.ovens_stay_on; });
+  const bool stay_on = std::all_of(made_.play.breaks.begin(), made_.play.breaks.end(),
+                                   [](const PlayBreak& b) { return b.ovens_stay_on; });
   return stay_on && task.setting.has_value();
 }
 
@@ -156,15 +163,19 @@ int ModelMaker::checkpoint(const Task& task) const {
   if (task.cook == -1 || plan_.wave_of_cook.empty()) return at;
   for (const Checkpoint& c : plan_.checkpoints) {
     const bool names = c.dish == -1 ? task.kind == TaskKind::kWashUp
-                                    : task.kind == TaskKind::kStep && task.dish == c.dish && task.step == c.step && task.part == 0;
-    if (names && plan_.wave_of_cook[idx(task.cook)] == c.wave && task.start >= c.at) at = std::max(at, seconds(c.at));
+                                    : task.kind == TaskKind::kStep && task.dish == c.dish &&
+                                          task.step == c.step && task.part == 0;
+    if (names && plan_.wave_of_cook[idx(task.cook)] == c.wave && task.start >= c.at)
+      at = std::max(at, seconds(c.at));
   }
   return at;
 }
 
-/// One number for a step of a dish, whoever does it; parts of one step share it (P1 splits the plan, not the luck).
+/// One number for a step of a dish, whoever does it; parts of one step share it (P1 splits the
+/// plan, not the luck).
 int ModelMaker::step_index(const Task& task) {
-  const auto [found, fresh] = steps_.emplace(std::tuple(task.kind, task.dish, task.step), static_cast<int>(made_.step_ids.size()));
+  const auto [found, fresh] = steps_.emplace(std::tuple(task.kind, task.dish, task.step),
+                                             static_cast<int>(made_.step_ids.size()));
   if (!fresh) return found->second;
   std::uint64_t id = static_cast<std::uint64_t>(task.kind);
   if (task.dish != -1) {
@@ -204,10 +215,11 @@ int ModelMaker::add_moment(int cook, int planned) {
 
 void ModelMaker::add_serves() {
   for (const ServeMoment& serve : net_.serves) {
-    const auto served = std::find_if(plan_.served.begin(), plan_.served.end(), [&](const Served& s) {
-      return s.cook == serve.cook && s.sitting == serve.sitting;
-    });
-    if (served == plan_.served.end()) throw std::invalid_argument("chance: the plan lacks a serve moment");
+    const auto served = std::find_if(
+        plan_.served.begin(), plan_.served.end(),
+        [&](const Served& s) { return s.cook == serve.cook && s.sitting == serve.sitting; });
+    if (served == plan_.served.end())
+      throw std::invalid_argument("chance: the plan lacks a serve moment");
     const Node& node = net_.nodes[idx(serve.node)];
     const int moment = add_moment(serve.cook, seconds(served->at));
     PlayActivity& it = made_.play.activities[idx(moment)];
@@ -221,9 +233,12 @@ void ModelMaker::add_waits() {
   for (const Wait& wait : net_.waits) {
     const Task& from = net_.nodes[idx(wait.from)].task;
     const int to = activity_of_node_[idx(wait.to)];
-    if (task_of_node_[idx(wait.from)] != -1 && is_break(lesson_, from)) {  // breaks keep to the clock
+    if (task_of_node_[idx(wait.from)] != -1 && is_break(lesson_, from)) {  // breaks keep to the
+                                                                           // clock
       const int end = seconds(plan_.tasks[idx(task_of_node_[idx(wait.from)])].end + wait.least);
-      if (to != -1) made_.play.activities[idx(to)].earliest = std::max(made_.play.activities[idx(to)].earliest, end);
+      if (to != -1)
+        made_.play.activities[idx(to)].earliest = std::max(made_.play.activities[idx(to)].earliest,
+                                                           end);
       continue;
     }
     if (activity_of_node_[idx(wait.from)] != -1 && to != -1) add_wait(wait);
@@ -239,19 +254,25 @@ void ModelMaker::add_wait(const Wait& wait) {
   it.least = seconds(wait.least);
   it.safety = wait.safety;
   if (wait.most) it.most = seconds(*wait.most);
-  const bool tasted = wait.why == WaitWhy::kServe && wait.most && made_.play.activities[idx(it.to)].window != PlayWindow::kNone;
+  const bool tasted = wait.why == WaitWhy::kServe && wait.most &&
+                      made_.play.activities[idx(it.to)].window != PlayWindow::kNone;
   if (tasted) {
-    // Served is when the tasting starts: food waits from being ready until then, not from an instant of its own.
+    // Served is when the tasting starts: food waits from being ready until then, not from an
+    // instant of its own.
     it.most = kNever;
     for (const Wait& hold : net_.waits) {
-      if (hold.to != wait.from || hold.why != WaitWhy::kHold || !hold.most || activity_of_node_[idx(hold.from)] == -1) continue;
-      made_.play.waits.push_back({activity_of_node_[idx(hold.from)], true, it.to, false, -1, seconds(*hold.most), hold.safety});
+      if (hold.to != wait.from || hold.why != WaitWhy::kHold || !hold.most ||
+          activity_of_node_[idx(hold.from)] == -1)
+        continue;
+      made_.play.waits.push_back({activity_of_node_[idx(hold.from)], true, it.to, false, -1,
+                                  seconds(*hold.most), hold.safety});
     }
   }
   made_.play.waits.push_back(it);
 }
 
-/// Rule Y7: who shares a tray puts it in and takes it out together. The plan says who: equal starts at one cooker.
+/// Rule Y7: who shares a tray puts it in and takes it out together. The plan says who: equal starts
+/// at one cooker.
 void ModelMaker::add_together() {
   std::map<std::tuple<int, int, int, int, int, Seconds>, std::vector<int>> sharing;
   for (std::size_t a = 0; a < made_.task.size(); ++a) {
@@ -262,8 +283,11 @@ void ModelMaker::add_together() {
     const kitchen::Step& step = method[idx(task.step)];
     const kitchen::Step& baked = step.closes ? method[idx(*step.closes)] : step;
     if (!baked.heat || !baked.heat->shared_tray) continue;
-    const int cooker = lesson_.room.places[idx(lesson_.cooks[idx(task.cook)].place)].cookers.front();
-    sharing[{net_.line_of_cook[idx(task.cook)], task.dish, task.step, task.part, cooker, task.start}].push_back(static_cast<int>(a));
+    const int cooker = lesson_.room.places[idx(lesson_.cooks[idx(task.cook)].place)]
+                           .cookers.front();
+    sharing[{net_.line_of_cook[idx(task.cook)], task.dish, task.step, task.part, cooker,
+             task.start}]
+        .push_back(static_cast<int>(a));
   }
   int number = 0;
   for (const auto& [key, members] : sharing) {

@@ -1,4 +1,5 @@
-// From a lesson's network and plan to what the room plays, and how long each activity may really take.
+// From a lesson's network and plan to what the room plays, and how long each activity may really
+// take.
 #pragma once
 
 #include <cstdint>
@@ -12,11 +13,11 @@ namespace timeplan {
 
 /// How an activity's real length is drawn (7.1).
 struct LengthOf {
-  double median = 0;        ///< seconds, the cook's pace included; 0 = always as planned
-  double spread = 0;        ///< sigma of the logarithm
-  bool hands_on = false;    ///< shares the step's, the cook's and the room's luck
-  int cook = -1;            ///< into LessonModel::cook_ids
-  int step = -1;            ///< into LessonModel::step_ids
+  double median = 0;      ///< seconds, the cook's pace included; 0 = always as planned
+  double spread = 0;      ///< sigma of the logarithm
+  bool hands_on = false;  ///< shares the step's, the cook's and the room's luck
+  int cook = -1;          ///< into LessonModel::cook_ids
+  int step = -1;          ///< into LessonModel::step_ids
 };
 
 struct LessonModel {

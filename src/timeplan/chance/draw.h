@@ -1,4 +1,5 @@
-// One run's luck for a lesson: how long everything really takes and who raises a hand when (7.1, 7.7).
+// One run's luck for a lesson: how long everything really takes and who raises a hand when
+// (7.1, 7.7).
 #pragma once
 
 #include <cstdint>
@@ -34,7 +35,9 @@ class Draw {
   std::vector<HandsUp> calls_;
 };
 
-/// Real length over median, in the clamp of 7.1. `z_*` are standard normal; passive steps have only their own.
-double length_factor(const LengthOf& length, double z_own, double z_step, double z_cook, double z_room);
+/// Real length over median, in the clamp of 7.1. `z_*` are standard normal; passive steps have only
+/// their own.
+double length_factor(const LengthOf& length, double z_own, double z_step, double z_cook,
+                     double z_room);
 
 }  // namespace timeplan

@@ -1,5 +1,5 @@
-// Rule D2, the left-shift test. It looks at the plan alone: only the grid step before the planned start is new to the
-// activity, so only that minute is looked at.
+// Rule D2, the left-shift test. It looks at the plan alone: only the grid step before the planned
+// start is new to the activity, so only that minute is looked at.
 #include <algorithm>
 
 #include "timeplan/chance/play_tables.h"
@@ -15,15 +15,20 @@ int planned_end(const PlayActivity& a) { return a.planned_start + a.planned; }
 class Shift {
  public:
   Shift(const PlayModel& model, int id)
-      : model_(model), id_(id), a_(model.activities[at(id)]), minute_(a_.planned_start - model.grid) {}
+      : model_(model),
+        id_(id),
+        a_(model.activities[at(id)]),
+        minute_(a_.planned_start - model.grid) {}
 
   bool possible() const {
-    return minute_ >= a_.earliest && waits_hold() && nobody_calls() && hands_suffice() && orders_hold() && things_suffice() &&
-           ovens_allow() && hands_are_clean();
+    return minute_ >= a_.earliest && waits_hold() && nobody_calls() && hands_suffice() &&
+           orders_hold() && things_suffice() && ovens_allow() && hands_are_clean();
   }
 
  private:
-  bool running(const PlayActivity& b) const { return b.planned_start <= minute_ && minute_ < planned_end(b); }
+  bool running(const PlayActivity& b) const {
+    return b.planned_start <= minute_ && minute_ < planned_end(b);
+  }
   bool held(const PlaySpan& s) const {
     return model_.activities[at(s.opens)].planned_start <= minute_ && minute_ < planned_out(s);
   }
@@ -44,9 +49,12 @@ class Shift {
   }
 
   bool nobody_calls() const {
-    const auto hears = [&](const std::vector<int>& cooks) { return std::count(cooks.begin(), cooks.end(), a_.cook) > 0; };
+    const auto hears = [&](const std::vector<int>& cooks) {
+      return std::count(cooks.begin(), cooks.end(), a_.cook) > 0;
+    };
     for (const PlayActivity& w : model_.activities)
-      if (w.window != PlayWindow::kNone && running(w) && a_.attention > 0 && hears(w.audience)) return false;
+      if (w.window != PlayWindow::kNone && running(w) && a_.attention > 0 && hears(w.audience))
+        return false;
     for (const PlayBreak& b : model_.breaks)
       if (!a_.in_break && b.from <= minute_ && minute_ < b.to && hears(b.cooks)) return false;
     return true;
@@ -84,12 +92,14 @@ class Shift {
     const auto sum = [&](const std::vector<PlayWay>& ways) {
       int total = 0;
       if (!ways.empty())
-        for (const PlayUse& use : ways.front().uses) total += use.resource == resource ? use.amount : 0;
+        for (const PlayUse& use : ways.front().uses)
+          total += use.resource == resource ? use.amount : 0;
       return total;
     };
     int used = 0;
     for (std::size_t i = 0; i < model_.activities.size(); ++i)
-      if (static_cast<int>(i) != id_ && running(model_.activities[i])) used += sum(model_.activities[i].ways);
+      if (static_cast<int>(i) != id_ && running(model_.activities[i]))
+        used += sum(model_.activities[i].ways);
     for (const PlaySpan& s : model_.spans)
       if (s.opens != id_ && held(s)) used += sum(s.ways);
     return used;
@@ -98,14 +108,16 @@ class Shift {
   bool things_suffice() const {
     std::vector<PlayUse> wants;
     const auto add = [&](const std::vector<PlayWay>& ways) {
-      if (!ways.empty()) wants.insert(wants.end(), ways.front().uses.begin(), ways.front().uses.end());
+      if (!ways.empty())
+        wants.insert(wants.end(), ways.front().uses.begin(), ways.front().uses.end());
     };
     add(a_.ways);
     for (const PlaySpan& s : model_.spans)
       if (s.opens == id_) add(s.ways);
     for (const PlayUse& want : wants) {
       int capacity = model_.resources[at(want.resource)].capacity, own = 0;
-      for (const PlayChange& c : model_.resources[at(want.resource)].changes) capacity += c.at <= minute_ ? c.by : 0;
+      for (const PlayChange& c : model_.resources[at(want.resource)].changes)
+        capacity += c.at <= minute_ ? c.by : 0;
       for (const PlayUse& other : wants) own += other.resource == want.resource ? other.amount : 0;
       if (own + used_by_others(want.resource) > capacity) return false;
     }
@@ -120,28 +132,34 @@ class Shift {
 
   bool oven_allows(const PlaySpan& tray) const {
     const PlayOven& oven = model_.ovens[at(tray.oven)];
-    const auto change = [&](int from, int to) { return oven.change[at(from * oven.settings + to)]; };
+    const auto change = [&](int from, int to) {
+      return oven.change[at(from * oven.settings + to)];
+    };
     int share = tray.twelfths;
     int since = change(oven.opening, tray.setting);
     for (const PlayBreak& b : model_.breaks)
-      if (!b.ovens_stay_on && b.to <= a_.planned_start) since = std::max(since, b.to + change(0, tray.setting));
+      if (!b.ovens_stay_on && b.to <= a_.planned_start)
+        since = std::max(since, b.to + change(0, tray.setting));
     bool first = true;
     for (const PlaySpan& s : model_.spans) {
       if (&s == &tray || s.oven != tray.oven) continue;
       const int out = planned_out(s);
       if (held(s)) share += s.twelfths;
       if (model_.activities[at(s.opens)].planned_start < a_.planned_start) first = false;
-      if (s.setting != tray.setting && out <= a_.planned_start && minute_ < out + change(s.setting, tray.setting)) return false;
+      if (s.setting != tray.setting && out <= a_.planned_start &&
+          minute_ < out + change(s.setting, tray.setting))
+        return false;
       if (door_shut_by(s)) return false;
     }
     return share <= oven.twelfths && (!first || minute_ >= since);
   }
 
   bool door_shut_by(const PlaySpan& other) const {
-    return std::any_of(model_.activities.begin(), model_.activities.end(), [&](const PlayActivity& b) {
-      return b.door_shut > 0 && b.door_span != -1 && &model_.spans[at(b.door_span)] == &other && b.planned_start < minute_ &&
-             minute_ < b.planned_start + b.door_shut;
-    });
+    return std::any_of(
+        model_.activities.begin(), model_.activities.end(), [&](const PlayActivity& b) {
+          return b.door_shut > 0 && b.door_span != -1 && &model_.spans[at(b.door_span)] == &other &&
+                 b.planned_start < minute_ && minute_ < b.planned_start + b.door_shut;
+        });
   }
 
   bool hands_are_clean() const {
@@ -163,6 +181,8 @@ class Shift {
 
 }  // namespace
 
-bool could_start_earlier(const PlayModel& model, int activity) { return Shift(model, activity).possible(); }
+bool could_start_earlier(const PlayModel& model, int activity) {
+  return Shift(model, activity).possible();
+}
 
 }  // namespace timeplan

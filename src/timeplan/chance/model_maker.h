@@ -1,5 +1,5 @@
-// Internal to play_model_of: the half-made model. chance_model.cpp makes activities and what they wait for;
-// chance_model_room.cpp what they take and hold.
+// Internal to play_model_of: the half-made model. chance_model.cpp makes activities and what they
+// wait for; chance_model_room.cpp what they take and hold.
 #pragma once
 
 #include <map>
@@ -12,7 +12,8 @@ namespace timeplan {
 
 class ModelMaker {
  public:
-  ModelMaker(const kitchen::Lesson& lesson, const Network& net, const Plan& plan) : lesson_(lesson), net_(net), plan_(plan) {}
+  ModelMaker(const kitchen::Lesson& lesson, const Network& net, const Plan& plan)
+      : lesson_(lesson), net_(net), plan_(plan) {}
   LessonModel make() &&;
 
  private:
@@ -58,11 +59,11 @@ class ModelMaker {
   const Network& net_;
   const Plan& plan_;
   LessonModel made_;
-  std::vector<int> task_of_node_;                ///< -1: absent
-  std::vector<int> activity_of_node_;            ///< -1: absent, or a break
+  std::vector<int> task_of_node_;      ///< -1: absent
+  std::vector<int> activity_of_node_;  ///< -1: absent, or a break
   std::map<Pool, int> resources_;
   std::map<std::pair<int, kitchen::Hazard>, int> hazard_limits_;
-  std::map<int, int> ovens_;                     ///< cooker -> oven
+  std::map<int, int> ovens_;                                 ///< cooker -> oven
   std::vector<std::vector<kitchen::OvenSetting>> settings_;  ///< [oven] setting number - 1
   std::map<std::tuple<TaskKind, int, int>, int> steps_;
 };

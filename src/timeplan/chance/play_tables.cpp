@@ -12,12 +12,14 @@ std::size_t at(int index) { return static_cast<std::size_t>(index); }
 using Lists = std::vector<std::vector<int>>;
 
 void check_index(int index, std::size_t size, const char* what) {
-  if (index < 0 || at(index) >= size) throw std::invalid_argument(std::string("play model: no such ") + what);
+  if (index < 0 || at(index) >= size)
+    throw std::invalid_argument(std::string("play model: no such ") + what);
 }
 
 void check_ways(const PlayModel& model, const std::vector<PlayWay>& ways) {
   for (const PlayWay& way : ways)
-    for (const PlayUse& use : way.uses) check_index(use.resource, model.resources.size(), "resource");
+    for (const PlayUse& use : way.uses)
+      check_index(use.resource, model.resources.size(), "resource");
 }
 
 void check(const PlayModel& model) {
@@ -45,16 +47,19 @@ void check(const PlayModel& model) {
     for (const int a : o.activities) check_index(a, n, "activity");
 }
 
-/// Sorted by planned start, then number, as the rule breaks ties (activities carry their cook's order).
+/// Sorted by planned start, then number, as the rule breaks ties (activities carry their cook's
+/// order).
 void sort_as_planned(const PlayModel& model, std::vector<int>& list) {
   std::sort(list.begin(), list.end(), [&](int x, int y) {
-    return std::tuple(model.activities[at(x)].planned_start, x) < std::tuple(model.activities[at(y)].planned_start, y);
+    return std::tuple(model.activities[at(x)].planned_start, x) <
+           std::tuple(model.activities[at(y)].planned_start, y);
   });
   list.erase(std::unique(list.begin(), list.end()), list.end());
 }
 
-/// The waits a run looks at. Those of one moment are kept by starting together. A wait to an end whose first event the
-/// plan has before the start is asked for at the start as well, so that nobody stands with full hands waiting for it.
+/// The waits a run looks at. Those of one moment are kept by starting together. A wait to an end
+/// whose first event the plan has before the start is asked for at the start as well, so that
+/// nobody stands with full hands waiting for it.
 std::vector<PlayWait> effective_waits(const PlayModel& model) {
   std::vector<PlayWait> waits;
   for (const PlayWait& w : model.waits) {
@@ -63,7 +68,8 @@ std::vector<PlayWait> effective_waits(const PlayModel& model) {
     if (from.together != -1 && from.together == to.together) continue;
     waits.push_back(w);
     const int moment = from.planned_start + (w.from_end ? from.planned : 0);
-    if (w.to_end && w.least >= 0 && moment <= to.planned_start) waits.push_back({w.from, w.from_end, w.to, false, 0});
+    if (w.to_end && w.least >= 0 && moment <= to.planned_start)
+      waits.push_back({w.from, w.from_end, w.to, false, 0});
   }
   return waits;
 }
@@ -85,15 +91,17 @@ void lay_waits(const PlayModel& model, PlayTables& t) {
   t.waits_into = Rows(into);
 }
 
-/// The step that ends an elastic one: the closing step of the same cook that follows its end. What merely cools or rests
-/// has none and ends by itself.
+/// The step that ends an elastic one: the closing step of the same cook that follows its end. What
+/// merely cools or rests has none and ends by itself.
 void find_closers(const PlayModel& model, PlayTables& t) {
   t.closer.assign(model.activities.size(), -1);
   t.elastic.assign(model.activities.size(), -1);
   for (const PlayWait& w : model.waits) {
     const PlayActivity& from = model.activities[at(w.from)];
     const PlayActivity& to = model.activities[at(w.to)];
-    if (from.longest <= 0 || !w.from_end || w.to_end || w.least != 0 || from.cook != to.cook || !to.closing) continue;
+    if (from.longest <= 0 || !w.from_end || w.to_end || w.least != 0 || from.cook != to.cook ||
+        !to.closing)
+      continue;
     if (to.together != -1 || t.elastic[at(w.to)] != -1) continue;
     int& closer = t.closer[at(w.from)];
     const auto rank = [&](int a) { return std::tuple(model.activities[at(a)].planned_start, a); };
@@ -104,7 +112,8 @@ void find_closers(const PlayModel& model, PlayTables& t) {
   }
   t.elastic_waits.assign(model.activities.size(), 0);
   for (const PlayWait& w : effective_waits(model))
-    t.elastic_waits[at(w.to)] += !w.to_end && w.from_end && w.least >= 0 && t.elastic[at(w.to)] == w.from;
+    t.elastic_waits[at(w.to)] += !w.to_end && w.from_end && w.least >= 0 &&
+                                 t.elastic[at(w.to)] == w.from;
 }
 
 void lay_ways(const PlayModel& model, PlayTables& t) {
@@ -129,14 +138,16 @@ void lay_spans(const PlayModel& model, PlayTables& t) {
   for (std::size_t s = 0; s < model.spans.size(); ++s) {
     const PlaySpan& span = model.spans[s];
     opens[at(span.opens)].push_back(static_cast<int>(s));
-    if (span.closes != -1) (span.closes_at_end ? ends : starts)[at(span.closes)].push_back(static_cast<int>(s));
+    if (span.closes != -1)
+      (span.closes_at_end ? ends : starts)[at(span.closes)].push_back(static_cast<int>(s));
     for (const int a : span.shuts_out) shut[at(a)].push_back(static_cast<int>(s));
     if (span.oven != -1) trays[at(span.oven)].push_back(static_cast<int>(s));
   }
   for (auto& list : trays)
     std::sort(list.begin(), list.end(), [&](int x, int y) {
       const int a = model.spans[at(x)].opens, b = model.spans[at(y)].opens;
-      return std::tuple(model.activities[at(a)].planned_start, a, x) < std::tuple(model.activities[at(b)].planned_start, b, y);
+      return std::tuple(model.activities[at(a)].planned_start, a, x) <
+             std::tuple(model.activities[at(b)].planned_start, b, y);
     });
   t.opens = Rows(opens);
   t.closes_at_start = Rows(starts);
@@ -147,7 +158,8 @@ void lay_spans(const PlayModel& model, PlayTables& t) {
 
 void lay_lists(const PlayModel& model, PlayTables& t) {
   const std::size_t n = model.activities.size();
-  Lists cooks(model.cooks.size()), hands(model.cooks.size()), users(model.resources.size()), orders(n), voids(n), groups;
+  Lists cooks(model.cooks.size()), hands(model.cooks.size()), users(model.resources.size()),
+      orders(n), voids(n), groups;
   Lists breaks(model.cooks.size()), windows(model.cooks.size());
   for (std::size_t i = 0; i < n; ++i) {
     const PlayActivity& a = model.activities[i];
@@ -195,9 +207,11 @@ void lay_clock(const PlayModel& model, PlayTables& t) {
   for (std::size_t i = 0; i < model.activities.size(); ++i) {
     const PlayActivity& a = model.activities[i];
     const int last = last_chance(a);
-    if (last != kNever) t.clock.push_back({std::max(0, last + 1), PlayEvent::kGiveUp, static_cast<int>(i)});
+    if (last != kNever)
+      t.clock.push_back({std::max(0, last + 1), PlayEvent::kGiveUp, static_cast<int>(i)});
     if (a.window != PlayWindow::kNone)
-      t.clock.push_back({a.planned_start + model.patience_window, PlayEvent::kPatience, static_cast<int>(i)});
+      t.clock.push_back(
+          {a.planned_start + model.patience_window, PlayEvent::kPatience, static_cast<int>(i)});
   }
   for (std::size_t o = 0; o < model.ovens.size(); ++o) {
     const int oven = static_cast<int>(o);
@@ -222,16 +236,19 @@ void lay_clock(const PlayModel& model, PlayTables& t) {
   });
 }
 
-/// Rule D2 for every activity. Those who start together are clock-bound only if all of them could be earlier.
+/// Rule D2 for every activity. Those who start together are clock-bound only if all of them could
+/// be earlier.
 void lay_clock_bound(const PlayModel& model, PlayTables& t) {
   const std::size_t n = model.activities.size();
   t.clock_bound.assign(n, 0);
   t.floor.assign(n, 0);
   for (std::size_t i = 0; i < n; ++i)
-    t.clock_bound[i] = model.activities[i].window == PlayWindow::kNone && could_start_earlier(model, static_cast<int>(i));
+    t.clock_bound[i] = model.activities[i].window == PlayWindow::kNone &&
+                       could_start_earlier(model, static_cast<int>(i));
   for (int g = 0; g < t.group.rows(); ++g) {
     const auto members = t.group[g];
-    const bool all = std::all_of(members.begin(), members.end(), [&](int a) { return t.clock_bound[at(a)]; });
+    const bool all = std::all_of(members.begin(), members.end(),
+                                 [&](int a) { return t.clock_bound[at(a)]; });
     for (const int a : members) t.clock_bound[at(a)] = all;
   }
   for (std::size_t i = 0; i < n; ++i) {
@@ -241,7 +258,8 @@ void lay_clock_bound(const PlayModel& model, PlayTables& t) {
   }
 }
 
-/// Most of a resource that could be wanted at once: everything. Enough for that means nobody ever waits for it.
+/// Most of a resource that could be wanted at once: everything. Enough for that means nobody ever
+/// waits for it.
 void find_held_resources(const PlayModel& model, PlayTables& t) {
   const std::size_t n = model.resources.size();
   t.held_resource.assign(n, 0);
@@ -259,7 +277,8 @@ void find_held_resources(const PlayModel& model, PlayTables& t) {
   for (const PlayActivity& a : model.activities) add(a.ways, false);
   for (const PlaySpan& s : model.spans) add(s.ways, true);
   for (std::size_t r = 0; r < n; ++r)
-    if (wanted[r] <= model.resources[r].capacity && model.resources[r].changes.empty()) t.held_resource[r] = 0;
+    if (wanted[r] <= model.resources[r].capacity && model.resources[r].changes.empty())
+      t.held_resource[r] = 0;
 }
 
 bool contended(const PlayTables& t, const PlaySpan& s) {
@@ -272,7 +291,8 @@ bool contended(const PlayTables& t, const PlaySpan& s) {
 /// Who could ever wait for whom because of something held, an oven, an order or a shared tray.
 void find_islands(const PlayModel& model, PlayTables& t) {
   std::vector<int>& island = t.island;
-  for (std::size_t c = 0; c <= model.cooks.size(); ++c) island.push_back(static_cast<int>(c));  // the last: the room's own
+  for (std::size_t c = 0; c <= model.cooks.size(); ++c)
+    island.push_back(static_cast<int>(c));  // the last: the room's own
   const auto island_of = [&](int a) {
     const int cook = model.activities[at(a)].cook;
     return cook == -1 ? model.cooks.size() : at(cook);
@@ -287,7 +307,8 @@ void find_islands(const PlayModel& model, PlayTables& t) {
   for (int r = 0; r < t.users.rows(); ++r)
     if (t.held_resource[at(r)]) join_all(t.users[r]);
   for (int o = 0; o < t.trays.rows(); ++o)
-    for (const int s : t.trays[o]) join(model.spans[at(s)].opens, model.spans[at(t.trays[o].front())].opens);
+    for (const int s : t.trays[o])
+      join(model.spans[at(s)].opens, model.spans[at(t.trays[o].front())].opens);
   for (const PlayOrder& order : model.orders) join_all(order.activities);
   for (int g = 0; g < t.group.rows(); ++g) join_all(t.group[g]);
 }
@@ -295,12 +316,14 @@ void find_islands(const PlayModel& model, PlayTables& t) {
 std::vector<char> touching(const PlayModel& model, const PlayTables& t) {
   std::vector<char> touches(model.activities.size(), 0);
   for (const PlaySpan& s : model.spans)
-    if (contended(t, s)) touches[at(s.opens)] = touches[at(s.closes == -1 ? s.opens : s.closes)] = 1;
+    if (contended(t, s))
+      touches[at(s.opens)] = touches[at(s.closes == -1 ? s.opens : s.closes)] = 1;
   for (const PlayOrder& order : model.orders)
     for (const int a : order.activities) touches[at(a)] = 1;
   for (std::size_t i = 0; i < model.activities.size(); ++i)
     for (const PlayWay& way : model.activities[i].ways)
-      for (const PlayUse& use : way.uses) touches[i] = touches[i] || t.held_resource[at(use.resource)];
+      for (const PlayUse& use : way.uses)
+        touches[i] = touches[i] || t.held_resource[at(use.resource)];
   return touches;
 }
 
@@ -320,7 +343,11 @@ void lay_planned_order(const PlayModel& model, PlayTables& t) {
       const PlayActivity& a = model.activities[at(s.activity)];
       // A moment ends after it starts; everything else that ends does so before the next starts.
       const bool late_end = s.end && a.planned == 0;
-      return std::tuple(a.planned_start + (s.end ? a.planned : 0), late_end ? 2 : s.end ? 0 : 1, s.activity);
+      return std::tuple(a.planned_start + (s.end ? a.planned : 0),
+                        late_end ? 2
+                        : s.end  ? 0
+                                 : 1,
+                        s.activity);
     };
     return key(x) < key(y);
   });

@@ -1,5 +1,5 @@
-// The clock of a run: what ends, what becomes ready, what is skipped. Everything that ends at an instant does so before
-// anything starts (section 5).
+// The clock of a run: what ends, what becomes ready, what is skipped. Everything that ends at an
+// instant does so before anything starts (section 5).
 #include "timeplan/chance/room_machine.h"
 
 #include <algorithm>
@@ -10,10 +10,13 @@
 namespace timeplan {
 
 RoomMachine::RoomMachine(const PlayModel& model)
-    : model_(model), tables_(play_tables(model)), count_(static_cast<int>(model.activities.size())) {
+    : model_(model),
+      tables_(play_tables(model)),
+      count_(static_cast<int>(model.activities.size())) {
   const std::size_t n = model.activities.size();
-  for (auto* list : {&ready_at_, &end_floor_, &quality_by_, &safety_by_, &end_quality_by_, &end_safety_by_, &way_, &over_by_,
-                     &call_next_, &call_left_, &run_.start, &run_.end, &run_.cause})
+  for (auto* list :
+       {&ready_at_, &end_floor_, &quality_by_, &safety_by_, &end_quality_by_, &end_safety_by_,
+        &way_, &over_by_, &call_next_, &call_left_, &run_.start, &run_.end, &run_.cause})
     list->resize(n);
   events_.reserve(8 * n + 64);
   agenda_.reserve(8 * n + 64);
@@ -34,15 +37,18 @@ void RoomMachine::reset(const Luck& luck) {
   missing_ = tables_.missing;
   end_missing_ = tables_.end_missing;
   for (std::size_t i = 0; i < n; ++i) ready_at_[i] = std::max(tables_.floor[i], luck.opens_late);
-  for (auto* list : {&end_floor_, &call_next_, &call_left_}) std::fill(list->begin(), list->end(), 0);
+  for (auto* list : {&end_floor_, &call_next_, &call_left_})
+    std::fill(list->begin(), list->end(), 0);
   for (auto* list : {&quality_by_, &safety_by_, &end_quality_by_, &end_safety_by_, &over_by_})
     std::fill(list->begin(), list->end(), kNever);
-  for (auto* list : {&way_, &run_.start, &run_.end, &run_.cause}) std::fill(list->begin(), list->end(), -1);
+  for (auto* list : {&way_, &run_.start, &run_.end, &run_.cause})
+    std::fill(list->begin(), list->end(), -1);
   timed_out_.assign(n, 0);
   free_ = capacity_now_ = tables_.base_capacity;
   held_.assign(free_.size(), 0);
   reserved_.assign(free_.size(), 0);
-  for (auto* list : {&called_, &in_window_, &hands_running_, &free_hands_, &free_busy_}) list->assign(cooks, 0);
+  for (auto* list : {&called_, &in_window_, &hands_running_, &free_hands_, &free_busy_})
+    list->assign(cooks, 0);
   for (std::size_t c = 0; c < cooks; ++c) {
     free_hands_[c] = 10 * model_.cooks[c].people;
     free_busy_[c] = 2 * model_.cooks[c].people;
@@ -66,15 +72,16 @@ void RoomMachine::reset(const Luck& luck) {
 const Run& RoomMachine::play(const Luck& luck) {
   const std::size_t n = model_.activities.size();
   if (luck.length.size() != n) throw std::invalid_argument("play: one length an activity, please");
-  if (!luck.calls.empty() && luck.calls.size() != n * kCallsEach) throw std::invalid_argument("play: calls of the wrong shape");
+  if (!luck.calls.empty() && luck.calls.size() != n * kCallsEach)
+    throw std::invalid_argument("play: calls of the wrong shape");
   reset(luck);
   for (int a = 0; a < count_; ++a) consider_ready(a);
   while (true) {
     settle();
     if (unfinished_ == 0) break;
     if (!next_instant() && !break_stall())
-      throw std::logic_error("the room stalls at " + std::to_string(now_) + " s with " + std::to_string(unfinished_) +
-                             " activities to do");
+      throw std::logic_error("the room stalls at " + std::to_string(now_) + " s with " +
+                             std::to_string(unfinished_) + " activities to do");
   }
   sum_up();
   return run_;
@@ -82,8 +89,12 @@ const Run& RoomMachine::play(const Luck& luck) {
 
 /// Moves to the next time anything happens and lets it happen. False when nothing will.
 bool RoomMachine::next_instant() {
-  const auto clock_at = [&] { return clock_next_ < tables_.clock.size() ? tables_.clock[clock_next_].at : kNever; };
-  const auto event_at = [&] { return events_.empty() ? kNever : static_cast<int>(events_.front() >> 32); };
+  const auto clock_at = [&] {
+    return clock_next_ < tables_.clock.size() ? tables_.clock[clock_next_].at : kNever;
+  };
+  const auto event_at = [&] {
+    return events_.empty() ? kNever : static_cast<int>(events_.front() >> 32);
+  };
   const int next = std::min(clock_at(), event_at());
   if (next == kNever) return false;
   now_ = std::max(now_, next);
@@ -91,7 +102,8 @@ bool RoomMachine::next_instant() {
     std::pop_heap(events_.begin(), events_.end(), std::greater<>());
     const std::uint64_t event = events_.back();
     events_.pop_back();
-    happen(static_cast<PlayEvent>((event >> 26) & 63U), static_cast<int>(event & ((1U << 26) - 1)), 0);
+    happen(static_cast<PlayEvent>((event >> 26) & 63U), static_cast<int>(event & ((1U << 26) - 1)),
+           0);
   }
   for (; clock_at() <= now_; ++clock_next_) {
     const ClockEvent& event = tables_.clock[clock_next_];
@@ -106,21 +118,39 @@ void RoomMachine::happen(PlayEvent what, int id, int by) {
       // Times moved since (a pan turned down, a hand up) leave old events behind.
       if (stage_[idx(id)] == Stage::kRunning && run_.end[idx(id)] == now_) come_to_end(id);
       break;
-    case PlayEvent::kReady: consider_ready(id); break;
-    case PlayEvent::kUrgent: if (stage_[idx(id)] == Stage::kReady) push_agenda(id); break;
-    case PlayEvent::kCook: wake_cook(id, -1); break;
-    case PlayEvent::kOven: look_at(id, ovens_[idx(id)].last_left); break;
-    case PlayEvent::kCall: if (stage_[idx(id)] == Stage::kRunning) raise_hand(id); break;
+    case PlayEvent::kReady:
+      consider_ready(id);
+      break;
+    case PlayEvent::kUrgent:
+      if (stage_[idx(id)] == Stage::kReady) push_agenda(id);
+      break;
+    case PlayEvent::kCook:
+      wake_cook(id, -1);
+      break;
+    case PlayEvent::kOven:
+      look_at(id, ovens_[idx(id)].last_left);
+      break;
+    case PlayEvent::kCall:
+      if (stage_[idx(id)] == Stage::kRunning) raise_hand(id);
+      break;
     case PlayEvent::kHelpEnd:
       free_[idx(id)] += model_.help_amount;
       wake_users(id, -1);
       break;
     case PlayEvent::kOverdone:
-      if (stage_[idx(id)] == Stage::kMayEnd && stage_[idx(tables_.closer[idx(id)])] != Stage::kReady) finish(id, true);
+      if (stage_[idx(id)] == Stage::kMayEnd &&
+          stage_[idx(tables_.closer[idx(id)])] != Stage::kReady)
+        finish(id, true);
       break;
-    case PlayEvent::kGiveUp: if (!begun(id)) give_up(id); break;
-    case PlayEvent::kBreakStart: start_break(model_.breaks[idx(id)]); break;
-    case PlayEvent::kBreakEnd: end_break(model_.breaks[idx(id)]); break;
+    case PlayEvent::kGiveUp:
+      if (!begun(id)) give_up(id);
+      break;
+    case PlayEvent::kBreakStart:
+      start_break(model_.breaks[idx(id)]);
+      break;
+    case PlayEvent::kBreakEnd:
+      end_break(model_.breaks[idx(id)]);
+      break;
     case PlayEvent::kResource:
       free_[idx(id)] += by;
       capacity_now_[idx(id)] += by;
@@ -131,7 +161,9 @@ void RoomMachine::happen(PlayEvent what, int id, int by) {
       free_busy_[idx(id)] += 2 * by;
       wake_cook(id, -1);
       break;
-    case PlayEvent::kPatience: lose_patience(id); break;
+    case PlayEvent::kPatience:
+      lose_patience(id);
+      break;
   }
 }
 
@@ -213,7 +245,8 @@ void RoomMachine::meet(const PlayWait& wait, bool is_void) {
   if (!is_void) {
     const int since = now_ + wait.least;
     const bool later = since > ready_at_[to];
-    const bool as_late = since == ready_at_[to] && (run_.cause[to] == -1 || wait.from < run_.cause[to]);
+    const bool as_late = since == ready_at_[to] &&
+                         (run_.cause[to] == -1 || wait.from < run_.cause[to]);
     if (wait.least >= 0 && (later || as_late)) {
       ready_at_[to] = since;
       run_.cause[to] = wait.from;
@@ -242,7 +275,8 @@ void RoomMachine::meet_end(const PlayWait& wait, bool is_void) {
   }
   if (wait.least < 0) return;
   --end_missing_[to];
-  const bool stands_waiting = stage_[to] == Stage::kRunning && run_.end[to] == kNever && call_left_[to] == 0;
+  const bool stands_waiting = stage_[to] == Stage::kRunning && run_.end[to] == kNever &&
+                              call_left_[to] == 0;
   if (end_missing_[to] == 0 && stands_waiting) {
     run_.end[to] = std::max(now_, end_floor_[to]);
     push_event(run_.end[to], PlayEvent::kEnd, wait.to);
@@ -274,7 +308,8 @@ void RoomMachine::begin(int a) {
   }
 }
 
-/// Its work is done: it ends, unless an end it has to wait for is still to come or it may simmer on (rule D9).
+/// Its work is done: it ends, unless an end it has to wait for is still to come or it may simmer on
+/// (rule D9).
 void RoomMachine::come_to_end(int a) {
   if (end_missing_[idx(a)] > 0) {
     run_.end[idx(a)] = kNever;

@@ -1,6 +1,6 @@
-// Internal to room_play: the state of one run and the moves of the dispatch rule. room_machine.cpp keeps the clock and
-// what ends; room_mishaps.cpp what upsets a run; room_starts.cpp decides what may start; room_things.cpp holds and lets
-// go; room_safety.cpp keeps rule D11.
+// Internal to room_play: the state of one run and the moves of the dispatch rule. room_machine.cpp
+// keeps the clock and what ends; room_mishaps.cpp what upsets a run; room_starts.cpp decides what
+// may start; room_things.cpp holds and lets go; room_safety.cpp keeps rule D11.
 #pragma once
 
 #include <cstdint>
@@ -12,9 +12,12 @@
 namespace timeplan {
 
 enum class Stage : std::uint8_t {
-  kWaiting, kReady, kRunning,
-  kMayEnd,   ///< elastic, long enough, waits for its closing step (rule D9)
-  kDone, kSkipped
+  kWaiting,
+  kReady,
+  kRunning,
+  kMayEnd,  ///< elastic, long enough, waits for its closing step (rule D9)
+  kDone,
+  kSkipped
 };
 
 /// Why a ready activity did not start: what has to change before it is worth another try.
@@ -148,29 +151,33 @@ class RoomMachine {
   std::vector<Stage> stage_;
   std::vector<Block> block_;
   std::vector<int> missing_, end_missing_, ready_at_, end_floor_, way_, over_by_;
-  std::vector<int> quality_by_, safety_by_, end_quality_by_, end_safety_by_;  ///< longest waits, as clock times
-  std::vector<int> call_next_, call_left_;  ///< call_left_: seconds of work left while the hand is up
+  std::vector<int> quality_by_, safety_by_, end_quality_by_, end_safety_by_;  ///< longest waits, as
+                                                                              ///< clock times
+  std::vector<int> call_next_, call_left_;  ///< call_left_: seconds of work left while the hand is
+                                            ///< up
   std::vector<char> timed_out_;
-  std::vector<int> free_, held_;              ///< [resource] free now; taken by spans
-  std::vector<int> reserved_;                 ///< [resource] windows called and not begun that want it
-  std::vector<int> free_hands_, free_busy_;   ///< [cook]
+  std::vector<int> free_, held_;  ///< [resource] free now; taken by spans
+  std::vector<int> reserved_;     ///< [resource] windows called and not begun that want it
+  std::vector<int> free_hands_, free_busy_;  ///< [cook]
   std::vector<int> called_, in_window_, hands_running_;
   std::vector<std::size_t> first_hand_, first_of_cook_, first_user_, order_first_;
-  std::vector<int> span_way_;                 ///< [span] way it holds; -1 closed, kHoldsNothing open
-  std::vector<char> span_odd_;                ///< [span] held out of planned order
-  std::vector<int> held_out_of_order_;        ///< [island] spans
-  std::vector<std::size_t> order_over_;       ///< [island] so much of its planned order is over
+  std::vector<int> span_way_;            ///< [span] way it holds; -1 closed, kHoldsNothing open
+  std::vector<char> span_odd_;           ///< [span] held out of planned order
+  std::vector<int> held_out_of_order_;   ///< [island] spans
+  std::vector<std::size_t> order_over_;  ///< [island] so much of its planned order is over
   std::vector<OvenState> ovens_;
   std::vector<int> waiting_windows_, call_queue_, unsafe_;
-  std::vector<char> given_up_;                ///< [cook]
-  std::vector<char> unsafe_cook_;             ///< [cook] a safety fault
+  std::vector<char> given_up_;     ///< [cook]
+  std::vector<char> unsafe_cook_;  ///< [cook] a safety fault
   // the safety replay's own state
   std::vector<int> replay_held_, replay_way_;
   std::vector<Stage> replay_gone_;
-  std::vector<char> replay_blocked_;          ///< [cook + 1]
-  std::vector<char> replay_odd_;              ///< [span]
+  std::vector<char> replay_blocked_;  ///< [cook + 1]
+  std::vector<char> replay_odd_;      ///< [span]
   int replay_odd_count_ = 0;
-  struct ReplayOven { int trays = 0, used = 0, setting = 0; };
+  struct ReplayOven {
+    int trays = 0, used = 0, setting = 0;
+  };
   std::vector<ReplayOven> replay_ovens_;
   std::vector<int> capacity_now_;
   Run run_;

@@ -1,11 +1,13 @@
-// What upsets a run: dishes given up, breaks, raised hands, and the way out when a pan waits for nobody.
+// What upsets a run: dishes given up, breaks, raised hands, and the way out when a pan waits for
+// nobody.
 #include <algorithm>
 
 #include "timeplan/chance/room_machine.h"
 
 namespace timeplan {
 
-/// Rule D8: the dish is given up and what remains of it skipped, except cleaning and taking out what is hot.
+/// Rule D8: the dish is given up and what remains of it skipped, except cleaning and taking out
+/// what is hot.
 void RoomMachine::give_up(int a) {
   const int cook = activity(a).cook, dish = activity(a).dish;
   if (cook == -1 || dish == -1) {
@@ -19,14 +21,15 @@ void RoomMachine::give_up(int a) {
     if (it.dish != dish || begun(b) || it.cleaning) continue;
     const auto before = tables_.waits_into[b];
     const bool hot = it.closing && std::any_of(before.begin(), before.end(), [&](int x) {
-      return begun(x) && stage_[idx(x)] != Stage::kSkipped;
-    });
+                       return begun(x) && stage_[idx(x)] != Stage::kSkipped;
+                     });
     if (!hot) skip(b);
   }
   for (const int b : tables_.of_cook[cook]) {
     if (activity(b).dish != dish || begun(b) || !activity(b).cleaning) continue;
     const auto before = tables_.waits_into[b];
-    const bool nothing_to_clean = std::all_of(before.begin(), before.end(), [&](int x) { return stage_[idx(x)] == Stage::kSkipped; });
+    const bool nothing_to_clean = std::all_of(
+        before.begin(), before.end(), [&](int x) { return stage_[idx(x)] == Stage::kSkipped; });
     if (nothing_to_clean && !before.empty()) skip(b);
   }
 }
@@ -53,7 +56,8 @@ void RoomMachine::start_break(const PlayBreak& pause) {
   for (const int cook : pause.cooks) {
     for (const int a : tables_.of_cook[cook]) {
       const PlayActivity& it = activity(a);
-      if (stage_[idx(a)] == Stage::kRunning && it.heated && !it.hands_on && !it.in_break) lengthen(a, pause.to - pause.from);
+      if (stage_[idx(a)] == Stage::kRunning && it.heated && !it.hands_on && !it.in_break)
+        lengthen(a, pause.to - pause.from);
     }
   }
   if (pause.ovens_stay_on) return;
@@ -78,15 +82,16 @@ void RoomMachine::lengthen(int a, int by) {
   }
 }
 
-/// Nothing will happen by itself. A pan that simmers on for a step that never comes is taken off; a step that stands
-/// waiting for another's end is let go. False: a true stall (rule D11).
+/// Nothing will happen by itself. A pan that simmers on for a step that never comes is taken off; a
+/// step that stands waiting for another's end is let go. False: a true stall (rule D11).
 bool RoomMachine::break_stall() {
   for (int a = 0; a < count_; ++a) {
     if (stage_[idx(a)] == Stage::kMayEnd) {
       finish(a, true);
       return true;
     }
-    if (stage_[idx(a)] == Stage::kRunning && run_.end[idx(a)] == kNever && call_left_[idx(a)] == 0) {
+    if (stage_[idx(a)] == Stage::kRunning && run_.end[idx(a)] == kNever &&
+        call_left_[idx(a)] == 0) {
       end_missing_[idx(a)] = 0;
       ++run_.quality_faults;
       come_to_end(a);
@@ -106,7 +111,8 @@ void RoomMachine::schedule_call(int a) {
   if (run_.end[idx(a)] != kNever && at < run_.end[idx(a)]) push_event(at, PlayEvent::kCall, a);
 }
 
-/// A hand goes up. Without a free adult the cook stands and waits: the step is longer by that wait only (7.7).
+/// A hand goes up. Without a free adult the cook stands and waits: the step is longer by that wait
+/// only (7.7).
 void RoomMachine::raise_hand(int a) {
   if (run_.end[idx(a)] == kNever || run_.end[idx(a)] <= now_) return;
   call_left_[idx(a)] = run_.end[idx(a)] - now_;
@@ -136,7 +142,8 @@ void RoomMachine::answer_calls() {
     push_event(run_.end[idx(a)], PlayEvent::kEnd, a);
     schedule_call(a);
   }
-  call_queue_.erase(call_queue_.begin(), call_queue_.begin() + static_cast<std::ptrdiff_t>(answered));
+  call_queue_.erase(call_queue_.begin(),
+                    call_queue_.begin() + static_cast<std::ptrdiff_t>(answered));
 }
 
 }  // namespace timeplan

@@ -1,8 +1,9 @@
-// The room plays a plan by the dispatch rule (problem section 5, D1 to D11): who starts what when, once it is known
-// how long everything really takes. One run of the simulation, and the live forecast, are both a call of play().
+// The room plays a plan by the dispatch rule (problem section 5, D1 to D11): who starts what when,
+// once it is known how long everything really takes. One run of the simulation, and the live
+// forecast, are both a call of play().
 //
-// Example: the pasta takes a minute longer, so the cook waits at the sink and shapes the dough a minute later.
-// Nothing here is random: luck comes in, a run goes out.
+// Example: the pasta takes a minute longer, so the cook waits at the sink and shapes the dough a
+// minute later. Nothing here is random: luck comes in, a run goes out.
 #pragma once
 
 #include <memory>
@@ -13,13 +14,15 @@
 
 namespace timeplan {
 
-/// A raised hand: after so many seconds of work; the help takes half of an adult for `help` seconds (7.7).
+/// A raised hand: after so many seconds of work; the help takes half of an adult for `help` seconds
+/// (7.7).
 struct HandsUp {
   int after = -1;  ///< -1: no call
   int help = 0;
 };
 
-/// Calls an activity can make in one run. A third in one step is left out: at one call in 20 minutes it is rare.
+/// Calls an activity can make in one run. A third in one step is left out: at one call in 20
+/// minutes it is rare.
 inline constexpr int kCallsEach = 2;
 
 /// What a run does not decide itself.
@@ -30,16 +33,19 @@ struct Luck {
   int opens_late = 0;  ///< nothing of the class starts before
 };
 
-/// What happened. Activities that were skipped because their dish was given up have start and end -1.
+/// What happened. Activities that were skipped because their dish was given up have start and end
+/// -1.
 struct Run {
   std::vector<int> start, end;
-  std::vector<int> cause;       ///< activity whose end or moment the start really waited for; -1 the clock
-  std::vector<int> finish;      ///< [cook] end of its last finishing activity
-  std::vector<char> in_time;    ///< [cook] all its due activities in time, nothing given up, no safety fault
+  std::vector<int> cause;     ///< activity whose end or moment the start really waited for; -1 the
+                              ///< clock
+  std::vector<int> finish;    ///< [cook] end of its last finishing activity
+  std::vector<char> in_time;  ///< [cook] all its due activities in time, nothing given up, no
+                              ///< safety fault
   int quality_faults = 0;
   int quality_seconds = 0;
   int safety_faults = 0;
-  int given_up = 0;             ///< dishes
+  int given_up = 0;  ///< dishes
 };
 
 class RoomMachine;
@@ -53,7 +59,8 @@ class RoomPlayer {
   RoomPlayer& operator=(const RoomPlayer&) = delete;
 
   /// Plays once. The result is valid until the next call.
-  /// Throws std::logic_error if the room stalls (rule D11), std::invalid_argument for luck of the wrong shape.
+  /// Throws std::logic_error if the room stalls (rule D11), std::invalid_argument for luck of the
+  /// wrong shape.
   const Run& play(const Luck&);
 
  private:

@@ -1,10 +1,12 @@
-// Rule D11, no deadlock. Whoever takes a ring or a unit before an earlier-planned user could be left holding it while
-// both wait for the other's. So what spans hold is taken out of planned order or elsewhere than planned, or while
-// something is held so, only if the rest of the plan can still be played to its end from here: again and again the earliest-planned step of
-// any cook whose own earlier ones have gone, and which finds its things free, goes and lets go. As long as that play
-// exists its next step is always allowed, so the room never stalls. As long as everything is held in planned order the
-// planned order itself is that play, and nothing needs checking. (The safe states of the banker's algorithm, Dijkstra
-// 1965, from memory, with each cook's planned order in place of claims.)
+// Rule D11, no deadlock. Whoever takes a ring or a unit before an earlier-planned user could be
+// left holding it while both wait for the other's. So what spans hold is taken out of planned order
+// or elsewhere than planned, or while something is held so, only if the rest of the plan can still
+// be played to its end from here: again and again the earliest-planned step of any cook whose own
+// earlier ones have gone, and which finds its things free, goes and lets go. As long as that play
+// exists its next step is always allowed, so the room never stalls. As long as everything is held
+// in planned order the planned order itself is that play, and nothing needs checking. (The safe
+// states of the banker's algorithm, Dijkstra 1965, from memory, with each cook's planned order in
+// place of claims.)
 #include <algorithm>
 
 #include "timeplan/chance/room_machine.h"
@@ -28,7 +30,9 @@ bool RoomMachine::out_of_order(int a) const {
     const int way = span_way_[idx(s)];
     if (way >= 0)
       for (const PlayUse& use : tables_.way_uses[way])
-        if (tables_.held_resource[idx(use.resource)] && somebody_before(waiting_users(use.resource), a)) return true;
+        if (tables_.held_resource[idx(use.resource)] &&
+            somebody_before(waiting_users(use.resource), a))
+          return true;
     if (model_.spans[idx(s)].oven == -1) continue;
     for (const int other : tables_.trays[model_.spans[idx(s)].oven]) {
       const int opener = model_.spans[idx(other)].opens;
@@ -67,7 +71,8 @@ bool RoomMachine::plays_to_the_end(int asker) {
   replay_odd_ = span_odd_;
   replay_odd_count_ = held_out_of_order_[idx(island(asker))];
   replay_ovens_.resize(ovens_.size());
-  for (std::size_t o = 0; o < ovens_.size(); ++o) replay_ovens_[o] = {ovens_[o].trays, ovens_[o].used, ovens_[o].knob};
+  for (std::size_t o = 0; o < ovens_.size(); ++o)
+    replay_ovens_[o] = {ovens_[o].trays, ovens_[o].used, ovens_[o].knob};
   replay_gone_ = stage_;
   const auto together = activity(asker).together;
   replay_gone_[idx(asker)] = Stage::kRunning;
@@ -91,7 +96,8 @@ bool RoomMachine::plays_to_the_end(int asker) {
       }
       if (step.end ? replay_end(step.activity) : replay_start(step.activity, blocked)) {
         progress = true;
-        if (blocked && step.end) break;  // something is free again: the earliest-planned have the first word
+        if (blocked && step.end)
+          break;  // something is free again: the earliest-planned have the first word
         if (!blocked && i == first) ++first;
       } else {
         blocked = true;
@@ -116,7 +122,8 @@ bool RoomMachine::replay_order_allows(int a) const {
     while (order.activities[own] != a) ++own;
     for (std::size_t i = order_first_[idx(o)]; i < own; ++i) {
       const bool apart = order.classes[i] == -1 || order.classes[i] != order.classes[own];
-      if (replay_gone_[idx(order.activities[i])] < (apart ? Stage::kDone : Stage::kRunning)) return false;
+      if (replay_gone_[idx(order.activities[i])] < (apart ? Stage::kDone : Stage::kRunning))
+        return false;
     }
   }
   return true;
@@ -163,7 +170,8 @@ bool RoomMachine::replay_start(int a, bool before_others) {
     }
     if (!takes) continue;
     replay_way_[idx(s)] = chosen;
-    for (const PlayUse& use : tables_.way_uses[chosen]) replay_held_[idx(use.resource)] += use.amount;
+    for (const PlayUse& use : tables_.way_uses[chosen])
+      replay_held_[idx(use.resource)] += use.amount;
   }
   for (const int s : tables_.closes_at_start[a]) replay_release(s);
   return true;

@@ -1,5 +1,5 @@
-// What may start (rules D3 to D5, D7, D8). A try either takes everything at once or nothing (rule D4) and remembers
-// why it failed, so that only a change of that is a reason to try again.
+// What may start (rules D3 to D5, D7, D8). A try either takes everything at once or nothing (rule
+// D4) and remembers why it failed, so that only a change of that is a reason to try again.
 #include <algorithm>
 #include <functional>
 
@@ -12,10 +12,12 @@ bool RoomMachine::is_urgent(int a) const {
   return activity(a).closing || (deadline != kNever && deadline <= now_ + model_.urgent_within);
 }
 
-/// Order of tries at one instant: urgent by deadline; windows; the rest by planned start, cook, number.
+/// Order of tries at one instant: urgent by deadline; windows; the rest by planned start, cook,
+/// number.
 std::uint64_t RoomMachine::key_of(int a) const {
   const PlayActivity& it = activity(a);
-  std::uint64_t rank = 2, time = static_cast<std::uint64_t>(it.planned_start), cook = static_cast<std::uint64_t>(it.cook + 1);
+  std::uint64_t rank = 2, time = static_cast<std::uint64_t>(it.planned_start),
+                cook = static_cast<std::uint64_t>(it.cook + 1);
   if (it.window != PlayWindow::kNone) {
     rank = 1;
     cook = 0;
@@ -36,8 +38,8 @@ void RoomMachine::push_agenda(int a) {
 }
 
 void RoomMachine::push_event(int at, PlayEvent what, int id) {
-  events_.push_back((static_cast<std::uint64_t>(at) << 32) | (static_cast<std::uint64_t>(what) << 26) |
-                    static_cast<std::uint64_t>(id));
+  events_.push_back((static_cast<std::uint64_t>(at) << 32) |
+                    (static_cast<std::uint64_t>(what) << 26) | static_cast<std::uint64_t>(id));
   std::push_heap(events_.begin(), events_.end(), std::greater<>());
 }
 
@@ -72,7 +74,8 @@ void RoomMachine::try_alone(int a) {
 void RoomMachine::lend(int elastic, int sign) {
   take_hands(elastic, -sign);
   if (way_[idx(elastic)] == -1) return;
-  for (const PlayUse& use : tables_.way_uses[way_[idx(elastic)]]) free_[idx(use.resource)] += sign * use.amount;
+  for (const PlayUse& use : tables_.way_uses[way_[idx(elastic)]])
+    free_[idx(use.resource)] += sign * use.amount;
 }
 
 /// Trays that share a shelf go in, and come out, together (rule Y7).
@@ -86,8 +89,10 @@ void RoomMachine::try_group(int a) {
   }
   std::size_t claimed = 0;
   bool all = true;
-  for (; claimed < members.size() && all; ++claimed) all = over(members[claimed]) || claim(members[claimed]);
-  const bool is_safe = all && std::all_of(members.begin(), members.end(), [&](int m) { return over(m) || safe(m); });
+  for (; claimed < members.size() && all; ++claimed)
+    all = over(members[claimed]) || claim(members[claimed]);
+  const bool is_safe = all && std::all_of(members.begin(), members.end(),
+                                          [&](int m) { return over(m) || safe(m); });
   if (is_safe) {
     for (const int m : members)
       if (stage_[idx(m)] == Stage::kReady) begin(m);
@@ -108,16 +113,19 @@ void RoomMachine::try_window(int w) {
   const PlayActivity& it = activity(w);
   for (const int cook : it.audience) {
     int busy = hands_running_[idx(cook)];
-    if (timed_out_[idx(w)])  // who has not ended what comes before looks first and ends it afterwards
+    if (timed_out_[idx(w)])  // who has not ended what comes before looks first and ends it
+                             // afterwards
       for (const int x : tables_.waits_into[w])
-        busy -= stage_[idx(x)] == Stage::kRunning && activity(x).hands_on && activity(x).cook == cook;
+        busy -= stage_[idx(x)] == Stage::kRunning && activity(x).hands_on &&
+                activity(x).cook == cook;
     if (busy > 0 || in_window_[idx(cook)] > 0) return;
     for (const int b : tables_.breaks_of[cook]) {
       const PlayBreak& pause = model_.breaks[idx(b)];
       if (now_ < pause.to && now_ + it.planned > pause.from) return;
     }
   }
-  if (!claim_way(w, tables_.first_way[idx(w)], tables_.first_way[idx(w) + 1], true, way_[idx(w)])) return;
+  if (!claim_way(w, tables_.first_way[idx(w)], tables_.first_way[idx(w) + 1], true, way_[idx(w)]))
+    return;
   begin_window(w);
 }
 
@@ -131,7 +139,8 @@ void RoomMachine::begin_window(int w) {
     --called_[idx(cook)];
     ++in_window_[idx(cook)];
     for (const int a : tables_.of_cook[cook])  // pans are turned down and go on afterwards
-      if (stage_[idx(a)] == Stage::kRunning && activity(a).attention > 0 && !activity(a).hands_on) lengthen(a, length);
+      if (stage_[idx(a)] == Stage::kRunning && activity(a).attention > 0 && !activity(a).hands_on)
+        lengthen(a, length);
   }
   if (timed_out_[idx(w)])
     for (const int x : tables_.waits_into[w])
@@ -144,17 +153,20 @@ bool RoomMachine::claim(int a) {
   const bool urgent = is_urgent(a);
   if (it.cook != -1) {
     const std::size_t c = idx(it.cook);
-    if (it.attention > 0 && (in_window_[c] > 0 || (called_[c] > 0 && !urgent))) return fail(a, Block::kCook);
+    if (it.attention > 0 && (in_window_[c] > 0 || (called_[c] > 0 && !urgent)))
+      return fail(a, Block::kCook);
     if (!break_allows(a, urgent) || !window_allows(a, urgent)) return fail(a, Block::kCook);
     if (it.hands_on && !urgent && held_back(a)) return fail(a, Block::kCook);
     if (!raw_hands_allow(a) || !hands_fit(a)) return fail(a, Block::kCook);
   }
   if (!order_allows(a)) return fail(a, Block::kOrder);
   if (!may_leave(a)) return fail(a, Block::kOven);
-  if (!claim_way(a, tables_.first_way[idx(a)], tables_.first_way[idx(a) + 1], urgent, way_[idx(a)])) return fail(a, Block::kThing);
+  if (!claim_way(a, tables_.first_way[idx(a)], tables_.first_way[idx(a) + 1], urgent, way_[idx(a)]))
+    return fail(a, Block::kThing);
   if (!claim_spans(a, urgent)) {
     if (way_[idx(a)] != -1)
-      for (const PlayUse& use : tables_.way_uses[way_[idx(a)]]) free_[idx(use.resource)] += use.amount;
+      for (const PlayUse& use : tables_.way_uses[way_[idx(a)]])
+        free_[idx(use.resource)] += use.amount;
     return false;
   }
   take_hands(a, 1);
@@ -164,7 +176,8 @@ bool RoomMachine::claim(int a) {
 void RoomMachine::unclaim(int a) {
   take_hands(a, -1);
   if (way_[idx(a)] != -1)
-    for (const PlayUse& use : tables_.way_uses[way_[idx(a)]]) free_[idx(use.resource)] += use.amount;
+    for (const PlayUse& use : tables_.way_uses[way_[idx(a)]])
+      free_[idx(use.resource)] += use.amount;
   for (const int s : tables_.opens[a]) put_down(s);
 }
 
@@ -173,11 +186,13 @@ bool RoomMachine::claim_spans(int a, bool urgent) {
   for (std::size_t i = 0; i < spans.size(); ++i) {
     const int s = spans[i];
     const PlaySpan& span = model_.spans[idx(s)];
-    const bool useless = span.closes != -1 && (over(span.closes) || (!span.closes_at_end && begun(span.closes)));
+    const bool useless = span.closes != -1 &&
+                         (over(span.closes) || (!span.closes_at_end && begun(span.closes)));
     if (useless) continue;
     const bool enters = span.oven == -1 || tray_may_enter(s);
     int way = -1;
-    if (enters && claim_way(a, tables_.first_span_way[idx(s)], tables_.first_span_way[idx(s) + 1], urgent, way)) {
+    if (enters && claim_way(a, tables_.first_span_way[idx(s)], tables_.first_span_way[idx(s) + 1],
+                            urgent, way)) {
       take_up(s, way);
       continue;
     }
@@ -196,7 +211,8 @@ bool RoomMachine::claim_way(int a, int first, int end, bool urgent, int& chosen)
     if (end_by != kNever && now_ + activity(a).planned > end_by) continue;
     const auto uses = tables_.way_uses[w];
     const bool is_free = std::all_of(uses.begin(), uses.end(), [&](const PlayUse& use) {
-      return free_[idx(use.resource)] >= use.amount && (urgent || reserved_[idx(use.resource)] == 0);
+      return free_[idx(use.resource)] >= use.amount &&
+             (urgent || reserved_[idx(use.resource)] == 0);
     });
     if (!is_free) continue;
     for (const PlayUse& use : uses) free_[idx(use.resource)] -= use.amount;
@@ -215,7 +231,8 @@ void RoomMachine::release_way(int way, int cause, bool still_holds) {
 
 bool RoomMachine::hands_fit(int a) const {
   const PlayActivity& it = activity(a);
-  return it.attention == 0 || (free_hands_[idx(it.cook)] >= it.attention && free_busy_[idx(it.cook)] >= it.busy);
+  return it.attention == 0 ||
+         (free_hands_[idx(it.cook)] >= it.attention && free_busy_[idx(it.cook)] >= it.busy);
 }
 
 void RoomMachine::take_hands(int a, int sign) {
@@ -225,20 +242,23 @@ void RoomMachine::take_hands(int a, int sign) {
   free_busy_[idx(it.cook)] -= sign * it.busy;
 }
 
-/// Rule H5: nothing else between raw food and the hand-wash. So raw work is not begun, urgent or not, while a step
-/// planned before it is still to do: the raw work itself might come to need it, and it could not be done (rule D11).
+/// Rule H5: nothing else between raw food and the hand-wash. So raw work is not begun, urgent or
+/// not, while a step planned before it is still to do: the raw work itself might come to need it,
+/// and it could not be done (rule D11).
 bool RoomMachine::raw_hands_allow(int a) const {
   for (const int s : tables_.shut_out_by[a])
     if (span_way_[idx(s)] != -1) return false;
   for (const int s : tables_.opens[a])
     for (const int b : model_.spans[idx(s)].shuts_out) {
-      const bool running = begun(b) && !over(b), still_to_do = !begun(b) && activity(b).planned_start < activity(a).planned_start;
+      const bool running = begun(b) && !over(b),
+                 still_to_do = !begun(b) && activity(b).planned_start < activity(a).planned_start;
       if (running || still_to_do) return false;
     }
   return true;
 }
 
-/// Rule D3: own hands-on steps in planned order. A closing step that is not ready is waited for only so long.
+/// Rule D3: own hands-on steps in planned order. A closing step that is not ready is waited for
+/// only so long.
 bool RoomMachine::held_back(int a) {
   const int cook = activity(a).cook, own = activity(a).planned_start;
   const auto hands = tables_.hands_of_cook[cook];
@@ -273,8 +293,8 @@ bool RoomMachine::order_allows(int a) const {
   return true;
 }
 
-/// Rule D8: breaks start by the clock. What may not run in one is not begun when it would by the plan's minutes;
-/// taking out is, as long as the room is open.
+/// Rule D8: breaks start by the clock. What may not run in one is not begun when it would by the
+/// plan's minutes; taking out is, as long as the room is open.
 bool RoomMachine::break_allows(int a, bool urgent) const {
   if (activity(a).in_break) return true;
   for (const int b : tables_.breaks_of[activity(a).cook]) {
@@ -285,13 +305,15 @@ bool RoomMachine::break_allows(int a, bool urgent) const {
   return true;
 }
 
-/// With mind_windows: nothing hands-on is begun that by the plan's minutes would hold up a window still to come.
+/// With mind_windows: nothing hands-on is begun that by the plan's minutes would hold up a window
+/// still to come.
 bool RoomMachine::window_allows(int a, bool urgent) const {
   if (urgent || !activity(a).hands_on) return true;
   for (const int w : tables_.windows_of[activity(a).cook]) {
     const PlayActivity& window = activity(w);
     if (begun(w) || activity(a).planned_start < window.planned_start) continue;
-    if (now_ < window.planned_start && now_ + activity(a).planned > window.planned_start) return false;
+    if (now_ < window.planned_start && now_ + activity(a).planned > window.planned_start)
+      return false;
   }
   return true;
 }

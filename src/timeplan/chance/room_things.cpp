@@ -1,4 +1,5 @@
-// What is held and let go: spans, ovens and their knobs (rule D6), and who is woken when something is free again.
+// What is held and let go: spans, ovens and their knobs (rule D6), and who is woken when something
+// is free again.
 #include <algorithm>
 
 #include "timeplan/chance/room_machine.h"
@@ -68,7 +69,8 @@ void RoomMachine::shut_door(int a) {
   push_event(state.door_until, PlayEvent::kOven, oven);
 }
 
-/// Rule O7: strictly inside the shut time no other tray goes in or out; the same moment is one opening.
+/// Rule O7: strictly inside the shut time no other tray goes in or out; the same moment is one
+/// opening.
 bool RoomMachine::door_allows(int span) const {
   const OvenState& oven = ovens_[idx(model_.spans[idx(span)].oven)];
   return oven.door_span == span || now_ <= oven.door_from || now_ >= oven.door_until;
@@ -76,22 +78,26 @@ bool RoomMachine::door_allows(int span) const {
 
 bool RoomMachine::may_leave(int a) const {
   const auto shut = [&](int s) {
-    return model_.spans[idx(s)].oven != -1 && span_way_[idx(s)] != -1 && model_.spans[idx(s)].opens != a && !door_allows(s);
+    return model_.spans[idx(s)].oven != -1 && span_way_[idx(s)] != -1 &&
+           model_.spans[idx(s)].opens != a && !door_allows(s);
   };
   const auto at_end = tables_.closes_at_end[a], at_start = tables_.closes_at_start[a];
-  return std::none_of(at_end.begin(), at_end.end(), shut) && std::none_of(at_start.begin(), at_start.end(), shut);
+  return std::none_of(at_end.begin(), at_end.end(), shut) &&
+         std::none_of(at_start.begin(), at_start.end(), shut);
 }
 
-/// Rule D6: a tray joins a batch of its own setting if there is room and no door is shut; the first of a batch goes in
-/// once the knob stands at its setting and the oven is there.
+/// Rule D6: a tray joins a batch of its own setting if there is room and no door is shut; the first
+/// of a batch goes in once the knob stands at its setting and the oven is there.
 bool RoomMachine::tray_may_enter(int s) const {
   const PlaySpan& span = model_.spans[idx(s)];
   const OvenState& oven = ovens_[idx(span.oven)];
-  return oven.knob == span.setting && now_ >= oven.ready && oven.used + span.twelfths <= model_.ovens[idx(span.oven)].twelfths &&
-         door_allows(s) && (oven.trays == 0 || !overtakes(s));
+  return oven.knob == span.setting && now_ >= oven.ready &&
+         oven.used + span.twelfths <= model_.ovens[idx(span.oven)].twelfths && door_allows(s) &&
+         (oven.trays == 0 || !overtakes(s));
 }
 
-/// Would it go before an earlier-planned tray of another setting that has not yet used up the patience?
+/// Would it go before an earlier-planned tray of another setting that has not yet used up the
+/// patience?
 bool RoomMachine::overtakes(int s) const {
   const PlaySpan& span = model_.spans[idx(s)];
   const int own = activity(span.opens).planned_start;
@@ -110,7 +116,8 @@ void RoomMachine::look_at(int oven, int cause) {
   ovens_[idx(oven)].look = true;
   for (const int s : tables_.trays[oven]) {
     for (const int a : {model_.spans[idx(s)].opens, model_.spans[idx(s)].closes})
-      if (a != -1 && stage_[idx(a)] == Stage::kReady && block_[idx(a)] == Block::kOven) wake(a, cause);
+      if (a != -1 && stage_[idx(a)] == Stage::kReady && block_[idx(a)] == Block::kOven)
+        wake(a, cause);
   }
 }
 
@@ -122,8 +129,8 @@ void RoomMachine::turn_knobs() {
   }
 }
 
-/// An empty oven goes to the setting of the earliest planned tray not yet in; one that is late and not ready is passed
-/// over as soon as another is ready (rule D6).
+/// An empty oven goes to the setting of the earliest planned tray not yet in; one that is late and
+/// not ready is passed over as soon as another is ready (rule D6).
 void RoomMachine::turn_knob(int o) {
   OvenState& oven = ovens_[idx(o)];
   if (now_ < oven.ready || oven.trays > 0) return;
@@ -141,7 +148,8 @@ void RoomMachine::turn_knob(int o) {
   const int pick = any_ready ? first_in_time : first;
   if (pick == -1 || model_.spans[idx(pick)].setting == oven.knob) return;
   const int setting = model_.spans[idx(pick)].setting;
-  oven.ready = now_ + model_.ovens[idx(o)].change[idx(oven.knob * model_.ovens[idx(o)].settings + setting)];
+  oven.ready = now_ + model_.ovens[idx(o)]
+                          .change[idx(oven.knob * model_.ovens[idx(o)].settings + setting)];
   oven.knob = setting;
   if (oven.ready > now_) {
     push_event(oven.ready, PlayEvent::kOven, o);
@@ -161,7 +169,8 @@ void RoomMachine::wake_cook(int cook, int cause) {
   std::size_t& first = first_of_cook_[idx(cook)];
   while (first < list.size() && begun(list[first])) ++first;
   for (std::size_t i = first; i < list.size(); ++i)
-    if (stage_[idx(list[i])] == Stage::kReady && block_[idx(list[i])] == Block::kCook) wake(list[i], cause);
+    if (stage_[idx(list[i])] == Stage::kReady && block_[idx(list[i])] == Block::kCook)
+      wake(list[i], cause);
 }
 
 void RoomMachine::wake_users(int resource, int cause) {
@@ -169,7 +178,8 @@ void RoomMachine::wake_users(int resource, int cause) {
   std::size_t& first = first_user_[idx(resource)];
   while (first < list.size() && begun(list[first])) ++first;
   for (std::size_t i = first; i < list.size(); ++i)
-    if (stage_[idx(list[i])] == Stage::kReady && block_[idx(list[i])] == Block::kThing) wake(list[i], cause);
+    if (stage_[idx(list[i])] == Stage::kReady && block_[idx(list[i])] == Block::kThing)
+      wake(list[i], cause);
 }
 
 void RoomMachine::wake_orders(int a, int cause) {
@@ -178,7 +188,8 @@ void RoomMachine::wake_orders(int a, int cause) {
     std::size_t& first = order_first_[idx(o)];
     while (first < list.size() && over(list[first])) ++first;
     for (std::size_t i = first; i < list.size(); ++i)
-      if (stage_[idx(list[i])] == Stage::kReady && block_[idx(list[i])] == Block::kOrder) wake(list[i], cause);
+      if (stage_[idx(list[i])] == Stage::kReady && block_[idx(list[i])] == Block::kOrder)
+        wake(list[i], cause);
   }
 }
 

@@ -11,11 +11,13 @@ Interval wilson(int good, int of) {
   const double n = of, p = good / n;
   const double centre = (p + z * z / (2 * n)) / (1 + z * z / n);
   const double half = z / (1 + z * z / n) * std::sqrt(p * (1 - p) / n + z * z / (4 * n * n));
-  return {good == 0 ? 0.0 : std::max(0.0, centre - half), good == of ? 1.0 : std::min(1.0, centre + half)};
+  return {good == 0 ? 0.0 : std::max(0.0, centre - half),
+          good == of ? 1.0 : std::min(1.0, centre + half)};
 }
 
 int quantile(const std::vector<int>& sorted, double share) {
-  const auto rank = static_cast<std::size_t>(std::max(1.0, std::ceil(share * static_cast<double>(sorted.size()) - 1e-9)));
+  const auto rank = static_cast<std::size_t>(
+      std::max(1.0, std::ceil(share * static_cast<double>(sorted.size()) - 1e-9)));
   return sorted.at(std::min(rank, sorted.size()) - 1);
 }
 

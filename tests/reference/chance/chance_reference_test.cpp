@@ -1,6 +1,6 @@
-// The simulation against closed forms worked out here by other means: convolution on a grid, Lindley's recursion by
-// enumeration, the mean of a clamped lognormal, a published interval. Seeds are fixed; a tolerance of so many standard
-// errors is said in words where it stands.
+// The simulation against closed forms worked out here by other means: convolution on a grid,
+// Lindley's recursion by enumeration, the mean of a clamped lognormal, a published interval. Seeds
+// are fixed; a tolerance of so many standard errors is said in words where it stands.
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -34,7 +34,9 @@ LessonModel one_after_another(const std::vector<int>& medians, double spread) {
     a.planned = 60 * medians[i];
     at += a.planned;
     model.play.activities.push_back(a);
-    if (i > 0) model.play.waits.push_back({static_cast<int>(i) - 1, true, static_cast<int>(i), false, 0, kNever, false});
+    if (i > 0)
+      model.play.waits.push_back(
+          {static_cast<int>(i) - 1, true, static_cast<int>(i), false, 0, kNever, false});
     model.step_ids.push_back(100 + i);
     model.length.push_back({60.0 * medians[i], spread, true, 0, static_cast<int>(i)});
     model.task.push_back(-1);
@@ -43,9 +45,9 @@ LessonModel one_after_another(const std::vector<int>& medians, double spread) {
   return model;
 }
 
-/// Chance that the sum of clamped lognormals is at most `limit` seconds. Given the forms of cook and room (one normal of
-/// variance 0.15^2 + 0.08^2) the steps are independent, so their sum is a convolution on a grid of 2 s; the form is
-/// integrated by the trapezium rule over six sigmas.
+/// Chance that the sum of clamped lognormals is at most `limit` seconds. Given the forms of cook
+/// and room (one normal of variance 0.15^2 + 0.08^2) the steps are independent, so their sum is a
+/// convolution on a grid of 2 s; the form is integrated by the trapezium rule over six sigmas.
 double sum_at_most(const std::vector<int>& medians, double spread, double limit) {
   const double form = std::sqrt(kCookForm * kCookForm + kRoomForm * kRoomForm);
   constexpr int nodes = 121;
@@ -89,17 +91,20 @@ TEST(Reference, one_cook_in_sequence_finishes_as_the_convolution_of_lognormals_s
   constexpr int runs = 20000;
   for (const int limit : {26 * 60, 30 * 60, 36 * 60}) {
     int good = 0;
-    for (int run = 0; run < runs; ++run) good += player.play(draw.of_run(static_cast<std::uint64_t>(run), 0)).finish[0] <= limit;
+    for (int run = 0; run < runs; ++run)
+      good += player.play(draw.of_run(static_cast<std::uint64_t>(run), 0)).finish[0] <= limit;
     const double exact = sum_at_most(medians, spread, limit);
     // Three standard errors of a share of 20,000, and half a grid cell a step, about 0.002.
-    EXPECT_NEAR(static_cast<double>(good) / runs, exact, 3 * std::sqrt(exact * (1 - exact) / runs) + 0.002) << limit;
+    EXPECT_NEAR(static_cast<double>(good) / runs, exact,
+                3 * std::sqrt(exact * (1 - exact) / runs) + 0.002)
+        << limit;
   }
 }
 
 TEST(Reference, two_cooks_at_one_sink_wait_as_lindleys_recursion_says) {
-  // Cooks arrive at the sink one behind the other: work A_i in {4, 7}, washing S_i in {3, 5}, five cooks in a fixed
-  // order, each arriving A_i after the one before. Waiting: W_1 = 0, W_(i+1) = max(0, W_i + S_i - A_(i+1)).
-  // All 2^10 combinations are played and compared one by one.
+  // Cooks arrive at the sink one behind the other: work A_i in {4, 7}, washing S_i in {3, 5}, five
+  // cooks in a fixed order, each arriving A_i after the one before. Waiting: W_1 = 0, W_(i+1) =
+  // max(0, W_i + S_i - A_(i+1)). All 2^10 combinations are played and compared one by one.
   constexpr int cooks = 5;
   PlayModel model;
   model.cooks.resize(cooks);
@@ -132,14 +137,16 @@ TEST(Reference, two_cooks_at_one_sink_wait_as_lindleys_recursion_says) {
     for (int c = 0; c < cooks; ++c) {
       const auto work = static_cast<std::size_t>(2 * c), wash = work + 1;
       if (c > 0) wait = std::max(0, wait + length[wash - 2] - length[work]);
-      ASSERT_EQ(run.start[wash] - run.end[work], wait) << "cook " << c << ", combination " << combination;
+      ASSERT_EQ(run.start[wash] - run.end[work], wait)
+          << "cook " << c << ", combination " << combination;
     }
   }
 }
 
 TEST(Reference, two_points_of_work_before_one_sink_give_the_enumerated_chance) {
-  // Two cooks, work 8 or 12 min with even chance, then 5 min at the one sink; out by 18 unless both take 12. Drawn here
-  // from the same generator as the lesson's luck: 20,000 runs, three standard errors at 3/4 are 0.0092.
+  // Two cooks, work 8 or 12 min with even chance, then 5 min at the one sink; out by 18 unless both
+  // take 12. Drawn here from the same generator as the lesson's luck: 20,000 runs, three standard
+  // errors at 3/4 are 0.0092.
   PlayModel model;
   model.cooks.resize(2);
   model.resources = {{1, {}}};
@@ -163,7 +170,8 @@ TEST(Reference, two_points_of_work_before_one_sink_give_the_enumerated_chance) {
   constexpr int runs = 20000;
   for (std::uint64_t run = 0; run < runs; ++run) {
     std::vector<int> length(4, 300);
-    for (const std::uint64_t c : {0, 1}) length[2 * c] = uniform(3, run, c, 0, LuckFor::kCookStep) < 0.5 ? 480 : 720;
+    for (const std::uint64_t c : {std::uint64_t{0}, std::uint64_t{1}})
+      length[2 * c] = uniform(3, run, c, 0, LuckFor::kCookStep) < 0.5 ? 480 : 720;
     const auto& played = player.play({length, {}, 0});
     good += played.in_time[0] && played.in_time[1];
   }
@@ -171,12 +179,15 @@ TEST(Reference, two_points_of_work_before_one_sink_give_the_enumerated_chance) {
 }
 
 TEST(Reference, the_mean_of_a_clamped_lognormal_is_its_closed_form) {
-  // E min(max(e^(sZ), a), b) = a P(low) + e^(s^2/2) [F(ln b / s - s) - F(ln a / s - s)] + b P(high).
+  // E min(max(e^(sZ), a), b) = a P(low) + e^(s^2/2) [F(ln b / s - s) - F(ln a / s - s)] + b
+  // P(high).
   for (const double sigma : {0.3, 0.5, 0.62}) {
     LengthOf length;
     length.spread = sigma;
     const double a = std::log(kLeastFactor) / sigma, b = std::log(kMostFactor) / sigma;
-    const double exact = kLeastFactor * phi(a) + std::exp(sigma * sigma / 2) * (phi(b - sigma) - phi(a - sigma)) + kMostFactor * (1 - phi(b));
+    const double exact = kLeastFactor * phi(a) +
+                         std::exp(sigma * sigma / 2) * (phi(b - sigma) - phi(a - sigma)) +
+                         kMostFactor * (1 - phi(b));
     double sum = 0, squares = 0;
     constexpr int n = 100000;
     for (std::uint64_t run = 0; run < n; ++run) {
@@ -186,16 +197,21 @@ TEST(Reference, the_mean_of_a_clamped_lognormal_is_its_closed_form) {
     }
     const double mean = sum / n, error = std::sqrt((squares / n - mean * mean) / n);
     EXPECT_NEAR(mean, exact, 4 * error) << sigma;  // four standard errors
-    // The claim of 7.1: clamping moves the mean by less than 0.05 % up to 0.5 and by -0.6 % at 0.62.
+    // The claim of 7.1: clamping moves the mean by less than 0.05 % up to 0.5 and by -0.6 % at
+    // 0.62.
     const double moved = exact / std::exp(sigma * sigma / 2) - 1;
-    if (sigma <= 0.5) { EXPECT_LT(std::abs(moved), 0.0005) << sigma; }
-    if (sigma > 0.6) { EXPECT_NEAR(moved, -0.006, 0.006) << sigma; }
+    if (sigma <= 0.5) {
+      EXPECT_LT(std::abs(moved), 0.0005) << sigma;
+    }
+    if (sigma > 0.6) {
+      EXPECT_NEAR(moved, -0.006, 0.006) << sigma;
+    }
   }
 }
 
 TEST(Reference, wilsons_interval_is_the_worked_one) {
-  // 81 of 263 without continuity correction: 0.2553 to 0.3662; 15 of 148: 0.0624 to 0.1605; 0 of 20: 0 to 0.1611; 1 of
-  // 29: 0.0061 to 0.1718 (Newcombe 1998, table I, method 3, from memory).
+  // 81 of 263 without continuity correction: 0.2553 to 0.3662; 15 of 148: 0.0624 to 0.1605; 0 of
+  // 20: 0 to 0.1611; 1 of 29: 0.0061 to 0.1718 (Newcombe 1998, table I, method 3, from memory).
   const auto near = [](Interval i, double low, double high) {
     EXPECT_NEAR(i.low, low, 5e-5);
     EXPECT_NEAR(i.high, high, 5e-5);

@@ -34,12 +34,13 @@ TEST(Luck, every_purpose_run_cook_and_step_has_a_number_of_its_own) {
 }
 
 TEST(Luck, numbers_are_uniform_and_uncorrelated_between_neighbours) {
-  // 40,000 numbers: the mean of uniforms has standard error 0.2887 / 200 = 0.00144, a correlation 1 / 200 = 0.005.
-  // Four standard errors each.
+  // 40,000 numbers: the mean of uniforms has standard error 0.2887 / 200 = 0.00144, a correlation 1
+  // / 200 = 0.005. Four standard errors each.
   double sum = 0, product = 0;
   constexpr int n = 40000;
   for (std::uint64_t run = 0; run < n; ++run) {
-    const double u = uniform(1, run, 5, 9, LuckFor::kStep), v = uniform(1, run, 6, 9, LuckFor::kStep);
+    const double u = uniform(1, run, 5, 9, LuckFor::kStep),
+                 v = uniform(1, run, 6, 9, LuckFor::kStep);
     sum += u;
     product += (u - 0.5) * (v - 0.5) * 12;
   }

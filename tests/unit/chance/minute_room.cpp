@@ -20,23 +20,28 @@ struct Knob {
 
 class Room {
  public:
-  Room(const timeplan::PlayModel& model, const std::vector<int>& length) : m_(model), length_(length) {
+  Room(const timeplan::PlayModel& model, const std::vector<int>& length)
+      : m_(model), length_(length) {
     const std::size_t n = m_.activities.size();
     result_.start.assign(n, -1);
     result_.end.assign(n, -1);
     for (std::size_t i = 0; i < n; ++i) {
       clock_bound_.push_back(!window(i) && timeplan::could_start_earlier(m_, static_cast<int>(i)));
-      tray_.push_back(std::find_if(m_.spans.begin(), m_.spans.end(), [&](const PlaySpan& s) { return s.opens == static_cast<int>(i); }));
+      tray_.push_back(std::find_if(m_.spans.begin(), m_.spans.end(), [&](const PlaySpan& s) {
+        return s.opens == static_cast<int>(i);
+      }));
     }
     for (const auto& oven : m_.ovens) knobs_.push_back({oven.opening, 0});
   }
 
   Result play(int longest) {
     for (t_ = 0; t_ < longest; ++t_) {
-      while (start_one()) {}
+      while (start_one()) {
+      }
       for (std::size_t o = 0; o < knobs_.size(); ++o) turn(o);
       bool done = true;
-      for (std::size_t i = 0; i < m_.activities.size(); ++i) done = done && started(i) && result_.end[i] <= t_;
+      for (std::size_t i = 0; i < m_.activities.size(); ++i)
+        done = done && started(i) && result_.end[i] <= t_;
       if (done) return result_;
     }
     result_.stalled = true;
@@ -66,11 +71,13 @@ class Room {
   int deadline(std::size_t i) const {
     int by = kNever;
     for (const auto& w : m_.waits)
-      if (w.to == static_cast<int>(i) && w.most != kNever && happened(w)) by = std::min(by, *happened(w) + w.most);
+      if (w.to == static_cast<int>(i) && w.most != kNever && happened(w))
+        by = std::min(by, *happened(w) + w.most);
     return by;
   }
   bool urgent(std::size_t i) const {
-    return ready(i) && (act(i).closing || (deadline(i) != kNever && deadline(i) <= t_ + m_.urgent_within));
+    return ready(i) &&
+           (act(i).closing || (deadline(i) != kNever && deadline(i) <= t_ + m_.urgent_within));
   }
   auto key(std::size_t i) const {
     if (window(i)) return std::tuple(1, act(i).planned_start, -1, i);
@@ -82,7 +89,8 @@ class Room {
     std::vector<std::size_t> left;
     for (std::size_t i = 0; i < m_.activities.size(); ++i)
       if (!started(i)) left.push_back(i);
-    std::sort(left.begin(), left.end(), [&](std::size_t x, std::size_t y) { return key(x) < key(y); });
+    std::sort(left.begin(), left.end(),
+              [&](std::size_t x, std::size_t y) { return key(x) < key(y); });
     for (const std::size_t i : left) {
       if (window(i) ? !window_may_start(i) : !may_start(i)) continue;
       result_.start[i] = t_;
@@ -109,13 +117,17 @@ class Room {
       if (!window(w) || act(i).attention == 0) continue;
       if (running(w) || (!started(w) && t_ >= act(w).planned_start && !urgent(i))) return false;
     }
-    return !(act(i).hands_on && !urgent(i) && held_back(i)) && hands_and_things(i) && (!has_tray(i) || tray_may_enter(i));
+    return !(act(i).hands_on && !urgent(i) && held_back(i)) && hands_and_things(i) &&
+           (!has_tray(i) || tray_may_enter(i));
   }
 
   bool held_back(std::size_t i) const {
     for (std::size_t b = 0; b < m_.activities.size(); ++b) {
-      if (!act(b).hands_on || act(b).cook != act(i).cook || started(b) || act(b).planned_start >= act(i).planned_start) continue;
-      if (!(act(b).closing && !ready(b) && t_ > act(b).planned_start + m_.patience_own)) return true;
+      if (!act(b).hands_on || act(b).cook != act(i).cook || started(b) ||
+          act(b).planned_start >= act(i).planned_start)
+        continue;
+      if (!(act(b).closing && !ready(b) && t_ > act(b).planned_start + m_.patience_own))
+        return true;
     }
     return false;
   }
@@ -130,7 +142,8 @@ class Room {
       int used = use.amount;
       for (std::size_t b = 0; b < m_.activities.size(); ++b)
         if (running(b) && !act(b).ways.empty())
-          for (const auto& other : act(b).ways.front().uses) used += other.resource == use.resource ? other.amount : 0;
+          for (const auto& other : act(b).ways.front().uses)
+            used += other.resource == use.resource ? other.amount : 0;
       if (used > m_.resources[static_cast<std::size_t>(use.resource)].capacity) return false;
     }
     return true;
@@ -146,12 +159,15 @@ class Room {
       if (!has_tray(b) || tray_[b]->oven != tray.oven || b == i) continue;
       if (running(b)) used += tray_[b]->twelfths;
       empty = empty && !running(b);
-      const bool earlier = !started(b) && tray_[b]->setting != tray.setting && act(b).planned_start < act(i).planned_start;
+      const bool earlier = !started(b) && tray_[b]->setting != tray.setting &&
+                           act(b).planned_start < act(i).planned_start;
       overtakes = overtakes || (earlier && !late(b));
     }
     return used <= m_.ovens[static_cast<std::size_t>(tray.oven)].twelfths && (empty || !overtakes);
   }
-  bool late(std::size_t i) const { return t_ >= act(i).planned_start + m_.patience_oven && !ready(i); }
+  bool late(std::size_t i) const {
+    return t_ >= act(i).planned_start + m_.patience_oven && !ready(i);
+  }
 
   void turn(std::size_t o) {
     Knob& knob = knobs_[o];
@@ -168,10 +184,12 @@ class Room {
     std::sort(left.begin(), left.end(), [&](std::size_t x, std::size_t y) {
       return std::tuple(act(x).planned_start, x) < std::tuple(act(y).planned_start, y);
     });
-    const auto pick = std::find_if(left.begin(), left.end(), [&](std::size_t b) { return !any_ready || !late(b); });
+    const auto pick = std::find_if(left.begin(), left.end(),
+                                   [&](std::size_t b) { return !any_ready || !late(b); });
     if (pick == left.end() || tray_[*pick]->setting == knob.setting) return;
     const auto& oven = m_.ovens[o];
-    knob.ready = t_ + oven.change[static_cast<std::size_t>(knob.setting * oven.settings + tray_[*pick]->setting)];
+    knob.ready = t_ + oven.change[static_cast<std::size_t>(knob.setting * oven.settings +
+                                                           tray_[*pick]->setting)];
     knob.setting = tray_[*pick]->setting;
   }
 

@@ -1,6 +1,7 @@
-// The dispatch rule a second time, slow and obvious: minute by minute, everything looked up afresh, no memory of why
-// anything waited. It knows attention, plain uses, trays that open and close with one activity, closing steps, longest
-// waits and windows for everyone; the fast player must agree with it start by start.
+// The dispatch rule a second time, slow and obvious: minute by minute, everything looked up afresh,
+// no memory of why anything waited. It knows attention, plain uses, trays that open and close with
+// one activity, closing steps, longest waits and windows for everyone; the fast player must agree
+// with it start by start.
 #pragma once
 
 #include <vector>

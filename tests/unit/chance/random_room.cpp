@@ -10,7 +10,9 @@ namespace {
 using namespace timeplan;
 
 int end_of(const PlayActivity& a) { return a.planned_start + a.planned; }
-bool meet(const PlayActivity& a, int from, int to) { return a.planned_start < to && from < end_of(a); }
+bool meet(const PlayActivity& a, int from, int to) {
+  return a.planned_start < to && from < end_of(a);
+}
 
 /// Does activity `i`, planned where it stands, fit in with those before it in the list?
 class Fit {
@@ -26,10 +28,13 @@ class Fit {
  private:
   bool waits(std::size_t i) const {
     return std::all_of(m_.waits.begin(), m_.waits.end(), [&](const PlayWait& w) {
-      if (static_cast<std::size_t>(std::max(w.from, w.to)) >= placed_ || (w.to != static_cast<int>(i) && w.from != static_cast<int>(i))) return true;
+      if (static_cast<std::size_t>(std::max(w.from, w.to)) >= placed_ ||
+          (w.to != static_cast<int>(i) && w.from != static_cast<int>(i)))
+        return true;
       const PlayActivity& from = m_.activities[static_cast<std::size_t>(w.from)];
       const PlayActivity& to = m_.activities[static_cast<std::size_t>(w.to)];
-      return (w.to_end ? end_of(to) : to.planned_start) >= (w.from_end ? end_of(from) : from.planned_start) + w.least;
+      return (w.to_end ? end_of(to) : to.planned_start) >=
+             (w.from_end ? end_of(from) : from.planned_start) + w.least;
     });
   }
   bool hands(std::size_t i) const {
@@ -51,16 +56,22 @@ class Fit {
     for (const PlayOrder& order : m_.orders) {
       for (std::size_t x = 0; x < order.activities.size(); ++x) {
         for (std::size_t y = 0; y < x; ++y) {
-          const auto a = static_cast<std::size_t>(order.activities[x]), b = static_cast<std::size_t>(order.activities[y]);
-          if (std::max(a, b) >= placed_ || (a != i && b != i) || (order.classes[x] == order.classes[y] && order.classes[x] != -1)) continue;
-          if (meet(m_.activities[a], m_.activities[b].planned_start, end_of(m_.activities[b]))) return false;
+          const auto a = static_cast<std::size_t>(order.activities[x]),
+                     b = static_cast<std::size_t>(order.activities[y]);
+          if (std::max(a, b) >= placed_ || (a != i && b != i) ||
+              (order.classes[x] == order.classes[y] && order.classes[x] != -1))
+            continue;
+          if (meet(m_.activities[a], m_.activities[b].planned_start, end_of(m_.activities[b])))
+            return false;
         }
       }
     }
     for (const PlaySpan& s : m_.spans) {
       if (static_cast<std::size_t>(std::max(s.opens, s.closes)) >= placed_) continue;
       for (const int out : s.shuts_out)
-        if (static_cast<std::size_t>(out) < placed_ && meet(m_.activities[static_cast<std::size_t>(out)], from(s), to(s))) return false;
+        if (static_cast<std::size_t>(out) < placed_ &&
+            meet(m_.activities[static_cast<std::size_t>(out)], from(s), to(s)))
+          return false;
     }
     return true;
   }
@@ -74,7 +85,9 @@ class Fit {
       if (!a.in_break && a.planned > 0 && meet(a, b.from, b.to)) return false;
     return a.end_by == kNever || end_of(a) <= a.end_by;
   }
-  int from(const PlaySpan& s) const { return m_.activities[static_cast<std::size_t>(s.opens)].planned_start; }
+  int from(const PlaySpan& s) const {
+    return m_.activities[static_cast<std::size_t>(s.opens)].planned_start;
+  }
   int to(const PlaySpan& s) const {
     const PlayActivity& c = m_.activities[static_cast<std::size_t>(s.closes)];
     return s.closes_at_end ? end_of(c) : c.planned_start;
@@ -86,12 +99,15 @@ class Fit {
       std::vector<int> used(m_.resources.size(), 0);
       const auto add = [&](const std::vector<PlayWay>& ways) {
         if (!ways.empty())
-          for (const PlayUse& use : ways.front().uses) used[static_cast<std::size_t>(use.resource)] += use.amount;
+          for (const PlayUse& use : ways.front().uses)
+            used[static_cast<std::size_t>(use.resource)] += use.amount;
       };
       for (std::size_t i = 0; i < placed_; ++i)
         if (meet(m_.activities[i], t, t + m_.grid)) add(m_.activities[i].ways);
       for (const PlaySpan& s : m_.spans)
-        if (static_cast<std::size_t>(std::max(s.opens, s.closes)) < placed_ && from(s) <= t && t < to(s)) add(s.ways);
+        if (static_cast<std::size_t>(std::max(s.opens, s.closes)) < placed_ && from(s) <= t &&
+            t < to(s))
+          add(s.ways);
       for (std::size_t r = 0; r < used.size(); ++r)
         if (used[r] > m_.resources[r].capacity) return false;
     }
@@ -100,16 +116,21 @@ class Fit {
   bool trays() const {
     for (std::size_t x = 0; x < m_.spans.size(); ++x) {
       const PlaySpan& s = m_.spans[x];
-      if (s.oven == -1 || static_cast<std::size_t>(std::max(s.opens, s.closes)) >= placed_) continue;
+      if (s.oven == -1 || static_cast<std::size_t>(std::max(s.opens, s.closes)) >= placed_)
+        continue;
       const PlayOven& oven = m_.ovens[static_cast<std::size_t>(s.oven)];
-      const auto change = [&](int a, int b) { return oven.change[static_cast<std::size_t>(a * oven.settings + b)]; };
+      const auto change = [&](int a, int b) {
+        return oven.change[static_cast<std::size_t>(a * oven.settings + b)];
+      };
       if (from(s) < change(oven.opening, s.setting)) return false;
       for (const PlayBreak& b : m_.breaks)
         if (from(s) < b.to + change(0, s.setting) && b.from < to(s)) return false;
       int used = 0;
       for (const PlaySpan& o : m_.spans) {
-        if (o.oven != s.oven || static_cast<std::size_t>(std::max(o.opens, o.closes)) >= placed_) continue;
-        const bool before = to(o) + change(o.setting, s.setting) <= from(s), after = to(s) + change(s.setting, o.setting) <= from(o);
+        if (o.oven != s.oven || static_cast<std::size_t>(std::max(o.opens, o.closes)) >= placed_)
+          continue;
+        const bool before = to(o) + change(o.setting, s.setting) <= from(s),
+                   after = to(s) + change(s.setting, o.setting) <= from(o);
         if (o.setting != s.setting && !before && !after) return false;
         if (from(o) <= from(s) && from(s) < to(o)) used += o.twelfths;
       }
@@ -122,8 +143,8 @@ class Fit {
   std::size_t placed_;
 };
 
-/// Places activities `first` to the end, in list order each as early as it can or a little later, as one block: when
-/// one finds no room the whole block moves on.
+/// Places activities `first` to the end, in list order each as early as it can or a little later,
+/// as one block: when one finds no room the whole block moves on.
 void place_block(PlayModel& model, std::size_t first, Random& random) {
   const std::size_t n = model.activities.size();
   int pause = random.one_in(4) ? model.grid * random.number(1, 6) : 0;
@@ -163,7 +184,8 @@ class Maker {
     return static_cast<int>(m_.activities.size()) - 1;
   }
   void after(int from, int to, int most_minutes = -1) {
-    m_.waits.push_back({from, true, to, false, 0, most_minutes < 0 ? kNever : unit_ * most_minutes, false});
+    m_.waits.push_back(
+        {from, true, to, false, 0, most_minutes < 0 ? kNever : unit_ * most_minutes, false});
   }
   PlayActivity& act(int i) { return m_.activities[static_cast<std::size_t>(i)]; }
 
@@ -178,7 +200,8 @@ void add_oven(Maker& maker) {
   oven.settings = 3;
   oven.opening = maker.random_.number(0, 2);
   for (int from = 0; from < 3; ++from)
-    for (int to = 0; to < 3; ++to) oven.change.push_back(from == to ? 0 : maker.unit_ * (to == 0 ? 5 : 3 + from));
+    for (int to = 0; to < 3; ++to)
+      oven.change.push_back(from == to ? 0 : maker.unit_ * (to == 0 ? 5 : 3 + from));
   maker.m_.ovens.push_back(oven);
 }
 
@@ -213,7 +236,8 @@ PlayModel simple(Random& random) {
     const int cook = random.number(0, cooks - 1);
     int& before = last[static_cast<std::size_t>(cook)];
     const int a = maker.add(cook, attentions[random.number(0, 7)], 8);
-    if (before != -1 && !random.one_in(3)) maker.after(before, a, random.one_in(4) ? random.number(0, 6) : -1);
+    if (before != -1 && !random.one_in(3))
+      maker.after(before, a, random.one_in(4) ? random.number(0, 6) : -1);
     if (random.one_in(2)) maker.act(a).ways = {{{{random.number(0, 1), 1}}, kNever}};
     if (maker.act(a).attention <= 2 && random.one_in(2)) {
       PlaySpan tray;
@@ -261,8 +285,8 @@ void add_pan(Maker& maker, int cook, int& before) {
 void add_kit_over_other_work(Maker& maker, int cook, int& before) {
   const int use = maker.add(cook, 8, 5);
   if (before != -1) maker.after(before, use);
-  // The second pan comes while the kit, and perhaps a ring, is still held: the case in which two could wait for each
-  // other for ever.
+  // The second pan comes while the kit, and perhaps a ring, is still held: the case in which two
+  // could wait for each other for ever.
   const int pan = maker.add(cook, 2, 8);
   maker.after(use, pan);
   const int stir = maker.add(cook, 8, 4);
@@ -285,12 +309,14 @@ void add_bake(Maker& maker, int cook, int& before) {
   maker.act(out).closing = true;
   maker.after(bake, out, 1);
   maker.act(bake).door_span = static_cast<int>(maker.m_.spans.size());
-  maker.m_.spans.push_back({bake, out, true, {}, 0, maker.random_.number(1, 2), maker.random_.one_in(2) ? 12 : 6, {}});
+  maker.m_.spans.push_back(
+      {bake, out, true, {}, 0, maker.random_.number(1, 2), maker.random_.one_in(2) ? 12 : 6, {}});
   before = out;
 }
 
 void add_raw(Maker& maker, int cook, int& before, int dish) {
-  // The first raw step may become urgent while something the second needs is still to do: it must not be begun then.
+  // The first raw step may become urgent while something the second needs is still to do: it must
+  // not be begun then.
   const int rest = maker.add(cook, 0, 10);
   if (before != -1) maker.after(before, rest);
   const int board = maker.add(cook, 8, 4);
@@ -311,14 +337,17 @@ void add_raw(Maker& maker, int cook, int& before, int dish) {
   const int clean = maker.add(cook, 8, 3);
   maker.act(clean).closing = maker.act(clean).cleaning = true;
   maker.after(raw, clean);
-  maker.m_.orders[static_cast<std::size_t>(cook / 2)].activities.insert(maker.m_.orders[static_cast<std::size_t>(cook / 2)].activities.end(), {first, raw, clean});
-  maker.m_.orders[static_cast<std::size_t>(cook / 2)].classes.insert(maker.m_.orders[static_cast<std::size_t>(cook / 2)].classes.end(), {2, 2, -1});
+  maker.m_.orders[static_cast<std::size_t>(cook / 2)].activities.insert(
+      maker.m_.orders[static_cast<std::size_t>(cook / 2)].activities.end(), {first, raw, clean});
+  maker.m_.orders[static_cast<std::size_t>(cook / 2)].classes.insert(
+      maker.m_.orders[static_cast<std::size_t>(cook / 2)].classes.end(), {2, 2, -1});
   before = wash;
 }
 
 void add_plain(Maker& maker, int cook, int& before, int dish) {
   const int a = maker.add(cook, maker.random_.one_in(3) ? 10 : 8, 8);
-  if (before != -1) maker.after(before, a, maker.random_.one_in(4) ? maker.random_.number(0, 6) : -1);
+  if (before != -1)
+    maker.after(before, a, maker.random_.one_in(4) ? maker.random_.number(0, 6) : -1);
   maker.act(a).dish = dish;
   maker.act(a).calls = !maker.random_.one_in(3);
   if (!maker.act(a).calls) maker.act(a).ways = {{{{3, 50}}, kNever}};
@@ -348,12 +377,16 @@ void shut_out(PlayModel& model) {
 void sort_orders(PlayModel& model) {
   for (PlayOrder& order : model.orders) {
     std::vector<std::pair<int, int>> both;
-    for (std::size_t i = 0; i < order.activities.size(); ++i) both.emplace_back(order.activities[i], order.classes[i]);
+    for (std::size_t i = 0; i < order.activities.size(); ++i)
+      both.emplace_back(order.activities[i], order.classes[i]);
     std::sort(both.begin(), both.end(), [&](const auto& x, const auto& y) {
-      const auto start = [&](int a) { return model.activities[static_cast<std::size_t>(a)].planned_start; };
+      const auto start = [&](int a) {
+        return model.activities[static_cast<std::size_t>(a)].planned_start;
+      };
       return std::pair(start(x.first), x.first) < std::pair(start(y.first), y.first);
     });
-    for (std::size_t i = 0; i < both.size(); ++i) std::tie(order.activities[i], order.classes[i]) = both[i];
+    for (std::size_t i = 0; i < both.size(); ++i)
+      std::tie(order.activities[i], order.classes[i]) = both[i];
   }
 }
 
@@ -383,11 +416,21 @@ PlayModel full(Random& random) {
     int none = -1;
     int& before = random.one_in(3) ? none : last[static_cast<std::size_t>(cook)];
     switch (random.number(0, 4)) {
-      case 0: add_pan(maker, cook, before); break;
-      case 1: add_kit_over_other_work(maker, cook, before); break;
-      case 2: add_bake(maker, cook, before); break;
-      case 3: add_raw(maker, cook, before, block); break;
-      default: add_plain(maker, cook, before, block); break;
+      case 0:
+        add_pan(maker, cook, before);
+        break;
+      case 1:
+        add_kit_over_other_work(maker, cook, before);
+        break;
+      case 2:
+        add_bake(maker, cook, before);
+        break;
+      case 3:
+        add_raw(maker, cook, before, block);
+        break;
+      default:
+        add_plain(maker, cook, before, block);
+        break;
     }
     place_block(maker.m_, first, random);
     for (std::size_t i = first; i < maker.m_.activities.size(); ++i)

@@ -1,5 +1,6 @@
-// Random play models with a plan that holds: each activity is placed at the earliest minute at which everything it
-// needs is free, sometimes later on purpose. Simple ones for comparison with minute_room, full ones for stalls.
+// Random play models with a plan that holds: each activity is placed at the earliest minute at
+// which everything it needs is free, sometimes later on purpose. Simple ones for comparison with
+// minute_room, full ones for stalls.
 #pragma once
 
 #include <cstdint>
@@ -22,10 +23,11 @@ struct Random {
   bool one_in(int n) { return number(1, n) == 1; }
 };
 
-/// In minutes: cooks of one, steps, closing steps, two pools, an oven with two settings, perhaps a window.
+/// In minutes: cooks of one, steps, closing steps, two pools, an oven with two settings, perhaps a
+/// window.
 timeplan::PlayModel simple(Random& random);
-/// In seconds: also pans held over several steps in scarce rings, kit, raw hands, places, alternatives, trays that go
-/// in together, elastic simmering, breaks, bans, helpers.
+/// In seconds: also pans held over several steps in scarce rings, kit, raw hands, places,
+/// alternatives, trays that go in together, elastic simmering, breaks, bans, helpers.
 timeplan::PlayModel full(Random& random);
 /// Real lengths from half to twice what was planned.
 std::vector<int> lengths(const timeplan::PlayModel& model, Random& random);

@@ -34,8 +34,10 @@ RC_GTEST_PROP(RoomPlay, never_stalls_whatever_takes_how_long, (std::uint64_t see
   for (int run = 0; run < 20; ++run) {
     const std::vector<int> length = random_room::lengths(model, random);
     for (std::size_t i = 0; i < calls.size(); i += kCallsEach) {
-      calls[i] = random.one_in(2) ? HandsUp{random.number(0, 200), random.number(30, 300)} : HandsUp{};
-      calls[i + 1] = calls[i].after >= 0 ? HandsUp{calls[i].after + random.number(0, 200), 60} : HandsUp{};
+      calls[i] = random.one_in(2) ? HandsUp{random.number(0, 200), random.number(30, 300)}
+                                  : HandsUp{};
+      calls[i + 1] = calls[i].after >= 0 ? HandsUp{calls[i].after + random.number(0, 200), 60}
+                                         : HandsUp{};
     }
     const Run& result = player.play({length, calls, 60 * random.number(0, 10)});
     for (std::size_t i = 0; i < length.size(); ++i) {

@@ -17,14 +17,17 @@ timeplan::PlayOven oven_of(const json& doc, const std::vector<int>& settings) {
   oven.twelfths = 12 * doc.at("shelves").get<int>();
   oven.settings = static_cast<int>(settings.size());
   const auto number = [&](int celsius) {
-    return static_cast<int>(std::find(settings.begin(), settings.end(), celsius) - settings.begin());
+    return static_cast<int>(std::find(settings.begin(), settings.end(), celsius) -
+                            settings.begin());
   };
   oven.opening = number(doc.at("initial").get<int>());
   oven.change.assign(settings.size() * settings.size(), 0);
   for (const auto& [key, minutes] : doc.at("change").items()) {
     const auto mark = key.find('>');
-    const int from = number(std::stoi(key.substr(0, mark))), to = number(std::stoi(key.substr(mark + 1)));
-    oven.change[static_cast<std::size_t>(from) * settings.size() + static_cast<std::size_t>(to)] = seconds(minutes);
+    const int from = number(std::stoi(key.substr(0, mark))),
+              to = number(std::stoi(key.substr(mark + 1)));
+    oven.change[static_cast<std::size_t>(from) * settings.size() +
+                static_cast<std::size_t>(to)] = seconds(minutes);
   }
   return oven;
 }
@@ -41,7 +44,9 @@ std::vector<int> settings_of(const json& doc, const std::string& oven) {
 
 double ratio(const std::string& text) {
   const auto slash = text.find('/');
-  return slash == std::string::npos ? std::stod(text) : std::stod(text.substr(0, slash)) / std::stod(text.substr(slash + 1));
+  return slash == std::string::npos
+             ? std::stod(text)
+             : std::stod(text.substr(0, slash)) / std::stod(text.substr(slash + 1));
 }
 
 Seed read(const std::string& file) {
@@ -51,10 +56,12 @@ Seed read(const std::string& file) {
   Seed seed;
   seed.chance = doc.at("chance");
   std::vector<json> activities = doc.at("activities");
-  std::sort(activities.begin(), activities.end(), [](const json& x, const json& y) { return x.at("id") < y.at("id"); });
+  std::sort(activities.begin(), activities.end(),
+            [](const json& x, const json& y) { return x.at("id") < y.at("id"); });
   std::map<std::string, int> ids, resources, ovens;
   std::set<int> cooks;
-  for (std::size_t i = 0; i < activities.size(); ++i) ids[activities[i].at("id")] = static_cast<int>(i);
+  for (std::size_t i = 0; i < activities.size(); ++i)
+    ids[activities[i].at("id")] = static_cast<int>(i);
   for (const json& a : activities)
     if (a.contains("cook")) cooks.insert(a.at("cook").get<int>());
   for (const int cook : cooks) seed.cooks.push_back(std::to_string(cook));
@@ -80,13 +87,17 @@ Seed read(const std::string& file) {
       it.finish = true;
       it.due = seconds(doc.at("bell"));
     }
-    it.busy = it.window != timeplan::PlayWindow::kNone ? 0 : it.attention >= 8 ? 2 : it.attention == 5 ? 1 : 0;
+    it.busy = it.window != timeplan::PlayWindow::kNone ? 0
+              : it.attention >= 8                      ? 2
+              : it.attention == 5                      ? 1
+                                                       : 0;
     it.planned_start = seconds(a.at("planned_start"));
     it.planned = seconds(a.at("planned"));
     it.closing = a.value("closing", false);
     if (a.contains("uses")) {
       timeplan::PlayWay way;
-      for (const auto& [name, amount] : a.at("uses").items()) way.uses.push_back({resources.at(name), amount.get<int>()});
+      for (const auto& [name, amount] : a.at("uses").items())
+        way.uses.push_back({resources.at(name), amount.get<int>()});
       it.ways.push_back(way);
     }
     seed.model.activities.push_back(it);
@@ -96,12 +107,15 @@ Seed read(const std::string& file) {
       timeplan::PlaySpan tray;
       tray.opens = tray.closes = static_cast<int>(i);
       tray.oven = ovens.at(oven);
-      tray.setting = static_cast<int>(std::find(settings.begin(), settings.end(), a.at("setting").get<int>()) - settings.begin());
+      tray.setting = static_cast<int>(
+          std::find(settings.begin(), settings.end(), a.at("setting").get<int>()) -
+          settings.begin());
       tray.twelfths = 12;
       seed.model.spans.push_back(tray);
     }
     std::vector<Outcome> outcomes;
-    for (const json& d : a.at("durations")) outcomes.push_back({seconds(d.at(0)), ratio(d.at(1).get<std::string>())});
+    for (const json& d : a.at("durations"))
+      outcomes.push_back({seconds(d.at(0)), ratio(d.at(1).get<std::string>())});
     seed.outcomes.push_back(outcomes);
   }
   for (const json& lag : doc.at("lags")) {

@@ -1,4 +1,5 @@
-// The small worked chances of tests/data/small/dispatch-*.json as play models, whole minutes as seconds / 60.
+// The small worked chances of tests/data/small/dispatch-*.json as play models, whole minutes as
+// seconds / 60.
 #pragma once
 
 #include <map>

@@ -39,11 +39,13 @@ Dish soup_dish() {
 std::vector<int> in_order(const timeplan::Network& net, int cook) {
   std::vector<int> left, done;
   for (std::size_t n = 0; n < net.nodes.size(); ++n)
-    if (net.nodes[n].task.cook == cook && !net.nodes[n].optional) left.push_back(static_cast<int>(n));
+    if (net.nodes[n].task.cook == cook && !net.nodes[n].optional)
+      left.push_back(static_cast<int>(n));
   while (!left.empty()) {
     const auto next = std::find_if(left.begin(), left.end(), [&](int n) {
       return std::none_of(net.waits.begin(), net.waits.end(), [&](const timeplan::Wait& w) {
-        return w.to == n && w.from != n && std::find(left.begin(), left.end(), w.from) != left.end();
+        return w.to == n && w.from != n &&
+               std::find(left.begin(), left.end(), w.from) != left.end();
       });
     });
     done.push_back(*next);
@@ -67,7 +69,8 @@ Lesson soup() {
   lesson.room.cookers = {a, b};
   lesson.room.places = {{"A1", 0, {0}}, {"A2", 0, {1}}};
   lesson.rules.count_knives = lesson.rules.look_at_bays = lesson.rules.wash_in_parts = false;
-  for (const Hazard h : {Hazard::kHotOil, Hazard::kFirstKnife, Hazard::kLargePan, Hazard::kBlender, Hazard::kProbing, Hazard::kAdultOnly})
+  for (const Hazard h : {Hazard::kHotOil, Hazard::kFirstKnife, Hazard::kLargePan, Hazard::kBlender,
+                         Hazard::kProbing, Hazard::kAdultOnly})
     lesson.rules.watch[h] = {};
   lesson.dishes = {soup_dish()};
   for (const char* name : {"Aisha", "Ben"}) {
@@ -90,7 +93,9 @@ Lesson soup() {
   return lesson;
 }
 
-timeplan::Network network_of(const Lesson& lesson) { return timeplan::network(lesson, std::vector<int>(lesson.cooks.size(), 0)); }
+timeplan::Network network_of(const Lesson& lesson) {
+  return timeplan::network(lesson, std::vector<int>(lesson.cooks.size(), 0));
+}
 
 timeplan::Plan one_after_another(const Lesson& lesson, const timeplan::Network& net) {
   timeplan::Plan plan;
@@ -99,7 +104,8 @@ timeplan::Plan one_after_another(const Lesson& lesson, const timeplan::Network& 
     const int cook = static_cast<int>(c);
     base::Seconds at{0};
     for (const int n : in_order(net, cook)) {
-      const auto serve = std::find_if(net.serves.begin(), net.serves.end(), [&](const timeplan::ServeMoment& s) { return s.node == n; });
+      const auto serve = std::find_if(net.serves.begin(), net.serves.end(),
+                                      [&](const timeplan::ServeMoment& s) { return s.node == n; });
       if (serve != net.serves.end()) {
         plan.served.push_back({cook, serve->sitting, at});
         continue;
@@ -108,11 +114,14 @@ timeplan::Plan one_after_another(const Lesson& lesson, const timeplan::Network& 
       task.start = at;
       task.end = at = at + net.nodes[static_cast<std::size_t>(n)].least;
       task.sink_bay = 0;
-      if (!net.nodes[static_cast<std::size_t>(n)].heldby.empty()) task.cooker = lesson.room.places[c].cookers.front();
+      if (!net.nodes[static_cast<std::size_t>(n)].heldby.empty())
+        task.cooker = lesson.room.places[c].cookers.front();
       plan.tasks.push_back(task);
     }
   }
-  std::stable_sort(plan.tasks.begin(), plan.tasks.end(), [](const timeplan::Task& x, const timeplan::Task& y) { return x.start < y.start; });
+  std::stable_sort(
+      plan.tasks.begin(), plan.tasks.end(),
+      [](const timeplan::Task& x, const timeplan::Task& y) { return x.start < y.start; });
   return plan;
 }
 

@@ -1,4 +1,5 @@
-// A small invented lesson and a plan for it made the plain way: each cook one thing after another, cooks side by side.
+// A small invented lesson and a plan for it made the plain way: each cook one thing after another,
+// cooks side by side.
 #pragma once
 
 #include "kitchen/lesson.h"
@@ -7,7 +8,8 @@
 
 namespace small_lesson {
 
-/// Two cooks at places of their own, everything there twice, the bell far off: chop, simmer, drain, plate; serve; wash.
+/// Two cooks at places of their own, everything there twice, the bell far off: chop, simmer, drain,
+/// plate; serve; wash.
 kitchen::Lesson soup();
 /// The network of everybody in one wave.
 timeplan::Network network_of(const kitchen::Lesson& lesson);
