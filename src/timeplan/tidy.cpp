@@ -8,6 +8,16 @@ namespace {
 
 constexpr std::size_t kLargest = 250;  // activities; beyond it the extra level costs more than it gives
 
+// Starts of what waits for the hands of this node to be clean.
+std::vector<scheduler::Event> next_after(const Trial& trial, int node) {
+  std::vector<scheduler::Event> next;
+  for (const Wait& w : trial.net.waits) {
+    const int activity = trial.brief.activity_of_node[static_cast<std::size_t>(w.to)];
+    if (w.from == node && w.why == WaitWhy::kHands && activity >= 0) next.push_back({activity, scheduler::Side::kStart});
+  }
+  return next;
+}
+
 }  // namespace
 
 void tidy(Trial& trial, const scheduler::Problem& problem, const TrialLimits& limits, double& spent) {
@@ -16,11 +26,17 @@ void tidy(Trial& trial, const scheduler::Problem& problem, const TrialLimits& li
   tidied.brief.problem = problem;
   scheduler::GoalLevel soon{"soon", {}, 0};
   std::vector<int> known;
-  for (const int activity : trial.brief.activity_of_node) {
+  for (std::size_t n = 0; n < trial.net.nodes.size(); ++n) {
+    const int activity = trial.brief.activity_of_node[n];
     if (activity < 0 || std::find(known.begin(), known.end(), activity) != known.end()) continue;
     known.push_back(activity);
     scheduler::Term start;
     start.high = {{activity, scheduler::Side::kStart}};
+    // Clean hands go straight on to the food, not to half an hour of writing.
+    if (trial.net.nodes[n].task.kind == TaskKind::kApronAndHands) {
+      start.high = next_after(trial, static_cast<int>(n));
+      start.low = {{activity, scheduler::Side::kEnd}};
+    }
     start.team = problem.activities[static_cast<std::size_t>(activity)].team;
     soon.terms.push_back(start);
   }
