@@ -9,6 +9,8 @@ namespace {
 
 constexpr int kClockGrid = 5;   // minutes
 constexpr std::size_t kMostPerWave = 5;
+constexpr int kLeastPerWave = 3;  // dearer ones are taken to reach it
+constexpr int kCheap = 1;         // minutes at the end that a checkpoint may cost without a second thought
 
 std::string heat_words(const kitchen::Step& step) {
   switch (step.heat->with) {
@@ -70,7 +72,15 @@ std::vector<Checkpoint> set_checkpoints(const kitchen::Lesson& lesson, Trial& tr
   const auto activities_of = [&](const Anchor& anchor) {
     std::vector<int> activities;
     if (!anchor.washing_up) {
-      activities.push_back(trial.brief.activity_of_node[static_cast<std::size_t>(anchor.node)]);
+      // The whole wave: cooks with another second dish have a line of their own.
+      const Task& what = trial.net.nodes[static_cast<std::size_t>(anchor.node)].task;
+      for (std::size_t n = 0; n < trial.net.nodes.size(); ++n) {
+        const Task& t = trial.net.nodes[n].task;
+        if (t.kind != what.kind || t.dish != what.dish || t.step != what.step || t.part != what.part) continue;
+        if (trial.wave_of_cook[static_cast<std::size_t>(t.cook)] != anchor.wave) continue;
+        const int a = trial.brief.activity_of_node[n];
+        if (std::find(activities.begin(), activities.end(), a) == activities.end()) activities.push_back(a);
+      }
       return activities;
     }
     for (std::size_t c = 0; c < trial.wave_of_cook.size(); ++c) {
@@ -86,12 +96,13 @@ std::vector<Checkpoint> set_checkpoints(const kitchen::Lesson& lesson, Trial& tr
     return first;
   };
   std::stable_sort(wanted.begin(), wanted.end(), [&](const Anchor& a, const Anchor& b) { return first_start(a) < first_start(b); });
-  for (const Anchor& anchor : wanted) {
+  // Holds the anchor to the next five minutes; false when that cannot be done or ends more than `dearest` min later.
+  const auto hold = [&](const Anchor& anchor, int dearest) {
     const int now = first_start(anchor);
     const int target = up_to_clock(lesson, now);
     const Task& task = trial.net.nodes[static_cast<std::size_t>(anchor.node)].task;
-    Checkpoint checkpoint{anchor.wave, base::minutes(target), anchor.washing_up ? -1 : task.dish,
-                          anchor.washing_up ? -1 : task.step, anchor.says};
+    const Checkpoint checkpoint{anchor.wave, base::minutes(target), anchor.washing_up ? -1 : task.dish,
+                                anchor.washing_up ? -1 : task.step, anchor.says};
     const auto before = gridded.brief.problem.activities;
     for (const int a : activities_of(anchor)) {
       scheduler::Activity& activity = gridded.brief.problem.activities[static_cast<std::size_t>(a)];
@@ -99,20 +110,29 @@ std::vector<Checkpoint> set_checkpoints(const kitchen::Lesson& lesson, Trial& tr
       // Steps are read off the clock: once on the grid, a step stays where it is.
       if (!anchor.washing_up) activity.latest_end = std::min(activity.latest_end, target + activity.duration_max);
     }
-    if (target == now) {
-      result.push_back(checkpoint);
-      continue;
+    if (target != now) {
+      const int end = last_end(trial, lesson);
+      solve(gridded, each);
+      spent += work_of(gridded.outcome);
+      if (!gridded.found() || last_end(gridded, lesson) > end + dearest) {
+        gridded.brief.problem.activities = before;
+        gridded.outcome = trial.outcome;
+        return false;
+      }
+      trial.outcome.best = gridded.outcome.best;
+      trial.outcome.values = gridded.outcome.values;
     }
-    solve(gridded, each);
-    spent += work_of(gridded.outcome);
-    if (!gridded.found()) {
-      gridded.brief.problem.activities = before;
-      gridded.outcome = trial.outcome;
-      continue;
-    }
-    trial.outcome.best = gridded.outcome.best;
-    trial.outcome.values = gridded.outcome.values;
     result.push_back(checkpoint);
+    return true;
+  };
+  std::vector<Anchor> dear;
+  for (const Anchor& anchor : wanted) {
+    if (!hold(anchor, kCheap)) dear.push_back(anchor);
+  }
+  // A wave with too few of them takes dearer ones.
+  for (const Anchor& anchor : dear) {
+    const auto have = std::count_if(result.begin(), result.end(), [&](const Checkpoint& c) { return c.wave == anchor.wave; });
+    if (have < kLeastPerWave) (void)hold(anchor, kClockGrid);
   }
   problem = gridded.brief.problem;
   std::stable_sort(result.begin(), result.end(), [](const Checkpoint& a, const Checkpoint& b) {
