@@ -12,8 +12,8 @@ namespace timeplan::sample {
 /// Chooses one of so many, from 0; the test says how.
 using Choose = std::function<int(int)>;
 
-/// Breaks `rule` in the plan (or tightens the lesson under the plan). Where there are several places or sizes, `break_it`
-/// asks for one.
+/// Breaks `rule` in the plan (or tightens the lesson under the plan). Where there are several
+/// places or sizes, `break_it` asks for one.
 struct Mutation {
   std::string rule;
   std::string what;
