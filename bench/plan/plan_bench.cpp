@@ -1,5 +1,6 @@
-// How long it takes to plan, how far from the best possible the plans are, and how much memory it takes. One line a
-// lesson; the figures to reach are said at the end of each line. Run from the project's top folder.
+// How long it takes to plan, how far from the best possible the plans are, and how much memory it
+// takes. One line a lesson; the figures to reach are said at the end of each line. Run from the
+// project's top folder.
 #include <sys/resource.h>
 
 #include <algorithm>
@@ -15,7 +16,9 @@ namespace {
 
 using std::chrono::steady_clock;
 
-double since(steady_clock::time_point start) { return std::chrono::duration<double>(steady_clock::now() - start).count(); }
+double since(steady_clock::time_point start) {
+  return std::chrono::duration<double>(steady_clock::now() - start).count();
+}
 
 struct Measured {
   double seconds = 0;
@@ -38,23 +41,28 @@ double widest_gap(const kitchen::Lesson& lesson, const timeplan::Plan& plan) {
   double widest = 0;
   for (const timeplan::Level& level : plan.levels) {
     if (level.name.starts_with("G1") || level.name.starts_with("Gw")) continue;
-    const double minutes = static_cast<double>(level.value - level.bound) / static_cast<double>(lesson.cooks.size());
+    const double minutes = static_cast<double>(level.value - level.bound) /
+                           static_cast<double>(lesson.cooks.size());
     widest = std::max(widest, 100.0 * minutes / (static_cast<double>(lesson.bell.count()) / 60.0));
   }
   return widest;
 }
 
-void row(const std::string& what, const kitchen::Lesson& lesson, double budget, const char* wanted) {
+void row(const std::string& what, const kitchen::Lesson& lesson, double budget,
+         const char* wanted) {
   const Measured m = planned(lesson, budget, false);
   const bool fits = m.answer.verdict == timeplan::Verdict::kFits;
-  std::printf("%-44s %4zu tasks  %-12s first %7.0f ms  all %6.2f s  gap %5.2f %%   (%s)\n", what.c_str(),
-              m.answer.plan ? m.answer.plan->tasks.size() : 0, fits ? "fits" : "does not fit", 1000 * m.answer.first_seconds, m.seconds,
+  std::printf("%-44s %4zu tasks  %-12s first %7.0f ms  all %6.2f s  gap %5.2f %%   (%s)\n",
+              what.c_str(), m.answer.plan ? m.answer.plan->tasks.size() : 0,
+              fits ? "fits" : "does not fit", 1000 * m.answer.first_seconds, m.seconds,
               fits ? widest_gap(lesson, *m.answer.plan) : 0.0, wanted);
 }
 
-kitchen::Lesson quick(const std::vector<std::string>& dishes, int pupils, int together, int cookers, int minutes, kitchen::Purpose purpose) {
+kitchen::Lesson quick(const std::vector<std::string>& dishes, int pupils, int together, int cookers,
+                      int minutes, kitchen::Purpose purpose) {
   timeplan::QuickWish wish;
-  for (const std::string& d : dishes) wish.dishes.push_back(support::dish_file("demo/dishes/" + d + ".json"));
+  for (const std::string& d : dishes)
+    wish.dishes.push_back(support::dish_file("demo/dishes/" + d + ".json"));
   wish.pupils = pupils;
   wish.together = together;
   wish.cookers = cookers;
@@ -75,9 +83,11 @@ int main() {
   kitchen::Lesson two_own = two;
   two_own.timelines = kitchen::Timelines::kOwn;
   row("24 cooks x 2 dishes, own timelines", two_own, 5, "first under 300 ms, gap under 5 %");
-  row("18 menus of three dishes, own timelines", support::lesson_file("demo/lessons/f-three-dish-practical.json"), 5, "first under 1 s");
+  row("18 menus of three dishes, own timelines",
+      support::lesson_file("demo/lessons/f-three-dish-practical.json"), 5, "first under 1 s");
   const auto start = steady_clock::now();
-  const Measured m = planned(quick({"fruit-scones"}, 24, 2, 6, 60, kitchen::Purpose::kTakeHome), 5, true);
+  const Measured m = planned(quick({"fruit-scones"}, 24, 2, 6, 60, kitchen::Purpose::kTakeHome), 5,
+                             true);
   std::printf("%-44s with its chance %.2f s   (under 1 s)\n", "the quick way in", since(start));
   if (m.answer.plan) {
     // The chance alone, on the 24-cook plan.
@@ -89,10 +99,12 @@ int main() {
       timeplan::ChanceOptions how;
       const auto begin = steady_clock::now();
       (void)timeplan::chance(as_planned, net, *whole.answer.plan, how);
-      std::printf("%-44s %.2f s, three starts of the lesson each   (2000 lessons under 1 s)\n", "2000 lessons of the 24-cook plan", since(begin));
+      std::printf("%-44s %.2f s, three starts of the lesson each   (2000 lessons under 1 s)\n",
+                  "2000 lessons of the 24-cook plan", since(begin));
     }
   }
   rusage use{};
   getrusage(RUSAGE_SELF, &use);
-  std::printf("%-44s %.0f MB   (under 300 MB)\n", "peak memory", static_cast<double>(use.ru_maxrss) / 1024.0);
+  std::printf("%-44s %.0f MB   (under 300 MB)\n", "peak memory",
+              static_cast<double>(use.ru_maxrss) / 1024.0);
 }

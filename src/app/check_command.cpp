@@ -21,27 +21,35 @@ base::Result<std::string> look_at(const std::string& file) {
     case kitchen::DocumentKind::kDish: {
       const auto dish = kitchen::read_dish(text.value(), file);
       if (!dish) return dish.problems();
-      return base::say("dish ", base::quoted(dish.value().name), ", ", base::counted(static_cast<long long>(dish.value().method.size()), "step", "steps"));
+      return base::say(
+          "dish ", base::quoted(dish.value().name), ", ",
+          base::counted(static_cast<long long>(dish.value().method.size()), "step", "steps"));
     }
     case kitchen::DocumentKind::kRoom: {
       const auto room = kitchen::read_room(text.value(), file);
       if (!room) return room.problems();
-      return base::say("room ", base::quoted(room.value().name), ", ", base::counted(static_cast<long long>(room.value().places.size()), "place", "places"));
+      return base::say(
+          "room ", base::quoted(room.value().name), ", ",
+          base::counted(static_cast<long long>(room.value().places.size()), "place", "places"));
     }
     case kitchen::DocumentKind::kHouseRules: {
       const auto rules = kitchen::read_house_rules(text.value(), file);
       if (!rules) return rules.problems();
-      return base::say("house rules of ", rules.value().school.empty() ? "a school" : rules.value().school);
+      return base::say("house rules of ",
+                       rules.value().school.empty() ? "a school" : rules.value().school);
     }
     case kitchen::DocumentKind::kLesson: {
       const auto lesson = kitchen::read_lesson(text.value(), file, file_loader());
       if (!lesson) return lesson.problems();
-      std::string says = base::say("lesson ", base::quoted(lesson.value().title), ", ", base::counted(static_cast<long long>(lesson.value().cooks.size()), "cook", "cooks"));
+      std::string says = base::say(
+          "lesson ", base::quoted(lesson.value().title), ", ",
+          base::counted(static_cast<long long>(lesson.value().cooks.size()), "cook", "cooks"));
       for (const std::string& note : kitchen::notes(lesson.value())) says += "\n  " + note;
       return says;
     }
   }
-  return base::Problem{"file.kind", file, "", "This kind of file is not known.", "Write \"kind\": \"dish\", \"room\", \"house_rules\" or \"lesson\"."};
+  return base::Problem{"file.kind", file, "", "This kind of file is not known.",
+                       "Write \"kind\": \"dish\", \"room\", \"house_rules\" or \"lesson\"."};
 }
 
 }  // namespace
@@ -73,7 +81,8 @@ int dishes(const DishesAsked& asked) {
   }
   for (const ShippedDish& dish : shipped_dishes()) {
     std::printf("%-22s %s\n", dish.key.c_str(), dish.dish.name.c_str());
-    for (const std::string& variant : dish.variants) std::printf("%-22s   \"%s: %s\"\n", "", dish.key.c_str(), variant.c_str());
+    for (const std::string& variant : dish.variants)
+      std::printf("%-22s   \"%s: %s\"\n", "", dish.key.c_str(), variant.c_str());
   }
   return kFits;
 }

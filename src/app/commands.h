@@ -1,6 +1,6 @@
-// What the command line can be asked, as plain values, and the functions that do it. main.cpp turns words into these.
-// Every command returns the exit code: 0 fits (or all is well), 1 does not fit, 2 bad input; 3 is main's, for a broken
-// promise inside the program.
+// What the command line can be asked, as plain values, and the functions that do it. main.cpp turns
+// words into these. Every command returns the exit code: 0 fits (or all is well), 1 does not fit, 2
+// bad input; 3 is main's, for a broken promise inside the program.
 #pragma once
 
 #include <cstdint>
@@ -15,17 +15,18 @@ inline constexpr int kBadInput = 2;
 inline constexpr int kInternalError = 3;
 
 struct PlanAsked {
-  std::string lesson_file;           ///< empty = the quick way in
-  std::vector<std::string> dishes;   ///< quick: names of shipped dishes or dish files, "name: variant" for a variant
+  std::string lesson_file;          ///< empty = the quick way in
+  std::vector<std::string> dishes;  ///< quick: names of shipped dishes or dish files, "name:
+                                    ///< variant" for a variant
   int pupils = 24;
-  std::string in = "pairs";          ///< alone, pairs, threes
+  std::string in = "pairs";  ///< alone, pairs, threes
   int cookers = 6;
   int sinks = 6;
   std::string from = "09:00";
   std::string to = "10:00";
   std::string purpose = "eat here";
-  bool trays = false;                ///< quick: trays stand at the places
-  std::string rules_file;            ///< quick: the school's house rules
+  bool trays = false;      ///< quick: trays stand at the places
+  std::string rules_file;  ///< quick: the school's house rules
   bool details = false;
   bool json = false;
   std::string svg_file, html_file;

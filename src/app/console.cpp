@@ -27,7 +27,10 @@ constexpr std::chrono::milliseconds kPatience{1000}, kRedraw{200};
 }  // namespace
 
 Console::Console(std::string title)
-    : title_(std::move(title)), terminal_(::isatty(STDERR_FILENO) == 1), start_(steady_clock::now()), drawn_(start_) {
+    : title_(std::move(title)),
+      terminal_(::isatty(STDERR_FILENO) == 1),
+      start_(steady_clock::now()),
+      drawn_(start_) {
   std::signal(SIGINT, on_interrupt);
 }
 
@@ -43,7 +46,8 @@ bool Console::stop() {
       drawn_ = now;
       shown_ = true;
       const auto seconds = std::chrono::duration_cast<std::chrono::seconds>(now - start_).count();
-      const std::string line = base::first_letters(base::say(title_, ": ", doing_, ", ", seconds, " s (Ctrl-C for the best so far)"), 78);
+      const std::string line = base::first_letters(
+          base::say(title_, ": ", doing_, ", ", seconds, " s (Ctrl-C for the best so far)"), 78);
       std::fprintf(stderr, "\r\033[K%s", line.c_str());
     }
   }

@@ -1,5 +1,5 @@
-// The terminal: one line that says what is going on while it takes longer than a second, and Ctrl-C as "give me the
-// best you have". Quiet when the error stream is not a terminal.
+// The terminal: one line that says what is going on while it takes longer than a second, and Ctrl-C
+// as "give me the best you have". Quiet when the error stream is not a terminal.
 #pragma once
 
 #include <chrono>
@@ -16,7 +16,8 @@ class Console {
   ~Console();  ///< wipes the line
 
   void doing(const std::string& what) { doing_ = what; }
-  /// True once Ctrl-C was pressed. Asked often, so it also keeps the line fresh. A second Ctrl-C ends the program.
+  /// True once Ctrl-C was pressed. Asked often, so it also keeps the line fresh. A second Ctrl-C
+  /// ends the program.
   bool stop();
 
  private:

@@ -19,7 +19,8 @@ namespace {
 constexpr std::uintmax_t kLargest = 32ull * 1024 * 1024;
 
 base::Problem unwritable(const std::string& path) {
-  return {"file.unwritable", path, "", std::string("This file cannot be written: ") + std::strerror(errno) + ".",
+  return {"file.unwritable", path, "",
+          std::string("This file cannot be written: ") + std::strerror(errno) + ".",
           "Give another name or folder, or free some space."};
 }
 
@@ -60,22 +61,28 @@ base::Result<std::string> read_file(const std::string& path) {
   std::error_code error;
   const auto status = std::filesystem::status(path, error);
   if (!std::filesystem::exists(status)) {
-    return base::Problem{"file.missing", path, "", "There is no file of this name.", "Check the spelling and the folder."};
+    return base::Problem{"file.missing", path, "", "There is no file of this name.",
+                         "Check the spelling and the folder."};
   }
   if (std::filesystem::is_directory(status)) {
-    return base::Problem{"file.unreadable", path, "", "This is a folder, not a file.", "Name a file inside it."};
+    return base::Problem{"file.unreadable", path, "", "This is a folder, not a file.",
+                         "Name a file inside it."};
   }
-  if (std::filesystem::is_regular_file(status) && std::filesystem::file_size(path, error) > kLargest) {
-    return base::Problem{"file.too_large", path, "", "This file is larger than 32 MB.", "A dish, room or lesson is a few pages of text: name that file."};
+  if (std::filesystem::is_regular_file(status) &&
+      std::filesystem::file_size(path, error) > kLargest) {
+    return base::Problem{"file.too_large", path, "", "This file is larger than 32 MB.",
+                         "A dish, room or lesson is a few pages of text: name that file."};
   }
   std::ifstream in(path, std::ios::binary);
   std::ostringstream text;
   text << in.rdbuf();
   if (!in && text.str().empty() && in.bad()) {
-    return base::Problem{"file.unreadable", path, "", "This file cannot be read.", "Check that you may open it."};
+    return base::Problem{"file.unreadable", path, "", "This file cannot be read.",
+                         "Check that you may open it."};
   }
   if (!in.is_open()) {
-    return base::Problem{"file.unreadable", path, "", "This file cannot be opened.", "Check that you may open it."};
+    return base::Problem{"file.unreadable", path, "", "This file cannot be opened.",
+                         "Check that you may open it."};
   }
   return text.str();
 }

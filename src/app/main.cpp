@@ -1,4 +1,5 @@
-// The command line. Words in, one command done, an exit code out; everything else is in its own file.
+// The command line. Words in, one command done, an exit code out; everything else is in its own
+// file.
 #include <cstdio>
 #include <exception>
 #include <string>
@@ -10,53 +11,97 @@
 namespace {
 
 constexpr const char* kCautions =
-    "\nA plan never replaces your risk assessment, a probe or your own eyes; your employer's and local rules come first.\n";
+    "\nA plan never replaces your risk assessment, a probe or your own eyes; your employer's and "
+    "local rules come first.\n";
 
 void add_plan(CLI::App& program, app::PlanAsked& asked) {
-  CLI::App* plan = program.add_subcommand("plan", "Plan a lesson: waves, clock times, who stands where, and how likely it is to end by the bell");
-  plan->add_option("lesson", asked.lesson_file, "Lesson file (JSON, see docs/files.md); leave it out and name a --dish for the quick way in");
-  plan->add_option("--dish", asked.dishes, "A shipped dish (`benchbell dishes`) or a dish file; give it again for a second dish; \"dish: variant\" for a variant")->group("The quick way in");
-  plan->add_option("--pupils", asked.pupils, "How many pupils")->capture_default_str()->group("The quick way in");
-  plan->add_option("--in", asked.in, "How they work: alone, pairs or threes")->capture_default_str()->group("The quick way in");
-  plan->add_option("--cookers", asked.cookers, "Cookers in the room")->capture_default_str()->group("The quick way in");
-  plan->add_option("--sinks", asked.sinks, "Sinks in the room")->capture_default_str()->group("The quick way in");
-  plan->add_option("--from", asked.from, "When the lesson opens")->capture_default_str()->group("The quick way in");
+  CLI::App* plan = program.add_subcommand("plan",
+                                          "Plan a lesson: waves, clock times, who stands where, "
+                                          "and how likely it is to end by the bell");
+  plan->add_option(
+      "lesson", asked.lesson_file,
+      "Lesson file (JSON, see docs/files.md); leave it out and name a --dish for the quick way in");
+  plan->add_option("--dish", asked.dishes,
+                   "A shipped dish (`benchbell dishes`) or a dish file; give it again for a second "
+                   "dish; \"dish: variant\" for a variant")
+      ->group("The quick way in");
+  plan->add_option("--pupils", asked.pupils, "How many pupils")
+      ->capture_default_str()
+      ->group("The quick way in");
+  plan->add_option("--in", asked.in, "How they work: alone, pairs or threes")
+      ->capture_default_str()
+      ->group("The quick way in");
+  plan->add_option("--cookers", asked.cookers, "Cookers in the room")
+      ->capture_default_str()
+      ->group("The quick way in");
+  plan->add_option("--sinks", asked.sinks, "Sinks in the room")
+      ->capture_default_str()
+      ->group("The quick way in");
+  plan->add_option("--from", asked.from, "When the lesson opens")
+      ->capture_default_str()
+      ->group("The quick way in");
   plan->add_option("--to", asked.to, "The bell")->capture_default_str()->group("The quick way in");
-  plan->add_option("--purpose", asked.purpose, "eat here, take home, taste, judged, demonstrate or event")->capture_default_str()->group("The quick way in");
-  plan->add_flag("--trays", asked.trays, "Trays stand ready at the places: nobody collects")->group("The quick way in");
-  plan->add_option("--rules", asked.rules_file, "The school's house rules (file)")->group("The quick way in");
-  plan->add_flag("--details", asked.details, "Show how far each goal is from the best possible, and how the chance was counted");
-  plan->add_flag("--json", asked.json, "Print the answer for machines (schemas/answer.schema.json)");
+  plan->add_option("--purpose", asked.purpose,
+                   "eat here, take home, taste, judged, demonstrate or event")
+      ->capture_default_str()
+      ->group("The quick way in");
+  plan->add_flag("--trays", asked.trays, "Trays stand ready at the places: nobody collects")
+      ->group("The quick way in");
+  plan->add_option("--rules", asked.rules_file, "The school's house rules (file)")
+      ->group("The quick way in");
+  plan->add_flag(
+      "--details", asked.details,
+      "Show how far each goal is from the best possible, and how the chance was counted");
+  plan->add_flag("--json", asked.json,
+                 "Print the answer for machines (schemas/answer.schema.json)");
   plan->add_option("--svg", asked.svg_file, "Draw the plan into this file");
-  plan->add_option("--html", asked.html_file, "The same as a page that opens in any browser, with tables");
-  plan->add_option("--seconds", asked.seconds, "How long to look for something better")->capture_default_str()->check(CLI::Range(0.1, 3600.0));
-  plan->add_option("--seed", asked.seed, "Another luck for the search and the chance")->capture_default_str();
-  plan->add_option("--runs", asked.runs, "Lessons played for the chance")->capture_default_str()->check(CLI::Range(20, 200000));
-  plan->add_option("--width", asked.width, "Letters a line")->capture_default_str()->check(CLI::Range(40, 200));
-  plan->footer(std::string("Examples:\n"
-                           "  benchbell plan demo/lessons/a-first-hob.json\n"
-                           "  benchbell plan demo/lessons/a-first-hob.json --html plan.html --details\n"
-                           "  benchbell plan --dish lentil-dhal --pupils 24 --in pairs --cookers 6 --sinks 6 --from 09:05 --to 10:05\n"
-                           "  benchbell plan --dish fruit-scones --pupils 20 --in alone --cookers 10 --sinks 8 --purpose take-home\n"
-                           "Exit code: 0 it fits, 1 it does not fit, 2 something in the input is wrong, 3 a fault of the program.\n") +
-               kCautions);
+  plan->add_option("--html", asked.html_file,
+                   "The same as a page that opens in any browser, with tables");
+  plan->add_option("--seconds", asked.seconds, "How long to look for something better")
+      ->capture_default_str()
+      ->check(CLI::Range(0.1, 3600.0));
+  plan->add_option("--seed", asked.seed, "Another luck for the search and the chance")
+      ->capture_default_str();
+  plan->add_option("--runs", asked.runs, "Lessons played for the chance")
+      ->capture_default_str()
+      ->check(CLI::Range(20, 200000));
+  plan->add_option("--width", asked.width, "Letters a line")
+      ->capture_default_str()
+      ->check(CLI::Range(40, 200));
+  plan->footer(
+      std::string("Examples:\n"
+                  "  benchbell plan demo/lessons/a-first-hob.json\n"
+                  "  benchbell plan demo/lessons/a-first-hob.json --html plan.html --details\n"
+                  "  benchbell plan --dish lentil-dhal --pupils 24 --in pairs --cookers 6 --sinks "
+                  "6 --from 09:05 --to 10:05\n"
+                  "  benchbell plan --dish fruit-scones --pupils 20 --in alone --cookers 10 "
+                  "--sinks 8 --purpose take-home\n"
+                  "Exit code: 0 it fits, 1 it does not fit, 2 something in the input is wrong, 3 a "
+                  "fault of the program.\n") +
+      kCautions);
 }
 
 void add_check(CLI::App& program, app::CheckAsked& asked) {
-  CLI::App* check = program.add_subcommand("check", "Look over dish, room, house-rules and lesson files and say everything that is wrong");
+  CLI::App* check = program.add_subcommand(
+      "check",
+      "Look over dish, room, house-rules and lesson files and say everything that is wrong");
   check->add_option("files", asked.files, "Files to look over")->required();
-  check->footer("Example:\n  benchbell check demo/dishes/*.json demo/lessons/*.json\n"
-                "Exit code: 0 all good, 2 something to mend.\n");
+  check->footer(
+      "Example:\n  benchbell check demo/dishes/*.json demo/lessons/*.json\n"
+      "Exit code: 0 all good, 2 something to mend.\n");
 }
 
 void add_dishes(CLI::App& program, app::DishesAsked& asked) {
-  CLI::App* dishes = program.add_subcommand("dishes", "List the dishes that come with the program, or print one to start your own from");
+  CLI::App* dishes = program.add_subcommand(
+      "dishes", "List the dishes that come with the program, or print one to start your own from");
   dishes->add_option("name", asked.name, "Print this dish's file");
   dishes->footer("Examples:\n  benchbell dishes\n  benchbell dishes lentil-dhal > my-dhal.json\n");
 }
 
 int run(int argc, char** argv) {
-  CLI::App program{"Benchbell plans practical cookery lessons: dishes, room, class and bell in; a proved time plan out."};
+  CLI::App program{
+      "Benchbell plans practical cookery lessons: dishes, room, class and bell in; a proved time "
+      "plan out."};
   program.require_subcommand(1);
   program.footer(std::string("Start with:  benchbell plan --dish lentil-dhal\n"
                              "Help on one: benchbell plan --help\n") +
@@ -76,7 +121,9 @@ int run(int argc, char** argv) {
   if (program.got_subcommand("check")) return app::check(check);
   if (program.got_subcommand("dishes")) return app::dishes(dishes);
   if (plan.lesson_file.empty() && plan.dishes.empty()) {
-    std::fputs("Nothing to plan: name a lesson file or a --dish.\n  benchbell plan --dish lentil-dhal\n", stderr);
+    std::fputs(
+        "Nothing to plan: name a lesson file or a --dish.\n  benchbell plan --dish lentil-dhal\n",
+        stderr);
     return app::kBadInput;
   }
   if (!plan.lesson_file.empty() && !plan.dishes.empty()) {
@@ -92,7 +139,10 @@ int main(int argc, char** argv) {
   try {
     return run(argc, argv);
   } catch (const std::exception& e) {
-    std::fprintf(stderr, "A fault of the program, not of your lesson. Please keep the file and report this:\n  %s\n", e.what());
+    std::fprintf(
+        stderr,
+        "A fault of the program, not of your lesson. Please keep the file and report this:\n  %s\n",
+        e.what());
     return app::kInternalError;
   }
 }

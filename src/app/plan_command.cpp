@@ -1,7 +1,7 @@
 // benchbell plan: a lesson file, or the quick way in; words, picture, JSON out.
+#include <unistd.h>
 #include <cstdio>
 #include <optional>
-#include <unistd.h>
 
 #include "app/commands.h"
 #include "app/console.h"
@@ -24,27 +24,34 @@ using base::Problem;
 using base::Problems;
 
 template <class Value>
-std::optional<Value> word_in(const std::string& word, std::initializer_list<std::pair<const char*, Value>> words,
+std::optional<Value> word_in(const std::string& word,
+                             std::initializer_list<std::pair<const char*, Value>> words,
                              const std::string& option, Problems& problems) {
   std::vector<std::string> known;
   for (const auto& [name, value] : words) {
     if (base::replaced(word, '-', ' ') == name) return value;
     known.emplace_back(name);
   }
-  problems.push_back({"quick." + option, "", "", base::say("--", option, " ", base::quoted(word), " is not known."),
+  problems.push_back({"quick." + option, "", "",
+                      base::say("--", option, " ", base::quoted(word), " is not known."),
                       base::say("Say ", base::joined(known, "or"), ".")});
   return std::nullopt;
 }
 
-std::optional<int> minute_in(const std::string& text, const std::string& option, Problems& problems) {
+std::optional<int> minute_in(const std::string& text, const std::string& option,
+                             Problems& problems) {
   const auto time = base::local_time_in(text);
-  if (time && !time->date && time->after_midnight.count() % 60 == 0) return static_cast<int>(time->after_midnight.count() / 60);
-  problems.push_back({"quick." + option, "", "", base::say("--", option, " ", base::quoted(text), " is not a clock time."), "Write it like 09:05."});
+  if (time && !time->date && time->after_midnight.count() % 60 == 0)
+    return static_cast<int>(time->after_midnight.count() / 60);
+  problems.push_back({"quick." + option, "", "",
+                      base::say("--", option, " ", base::quoted(text), " is not a clock time."),
+                      "Write it like 09:05."});
   return std::nullopt;
 }
 
 base::Result<kitchen::HouseRules> rules_of(const PlanAsked& asked) {
-  if (asked.rules_file.empty()) return kitchen::read_house_rules(R"({"kind": "house_rules", "version": 1})", "");
+  if (asked.rules_file.empty())
+    return kitchen::read_house_rules(R"({"kind": "house_rules", "version": 1})", "");
   const auto text = read_file(asked.rules_file);
   if (!text) return text.problems();
   return kitchen::read_house_rules(text.value(), asked.rules_file);
@@ -62,12 +69,18 @@ base::Result<kitchen::Lesson> quick(const PlanAsked& asked) {
       problems.insert(problems.end(), dish.problems().begin(), dish.problems().end());
     }
   }
-  const auto together = word_in<int>(asked.in, {{"alone", 1}, {"pairs", 2}, {"threes", 3}}, "in", problems);
+  const auto together = word_in<int>(asked.in, {{"alone", 1}, {"pairs", 2}, {"threes", 3}}, "in",
+                                     problems);
   const auto purpose = word_in<Purpose>(asked.purpose,
-                                        {{"eat here", Purpose::kEatHere}, {"take home", Purpose::kTakeHome}, {"taste", Purpose::kTaste},
-                                         {"judged", Purpose::kJudged}, {"demonstrate", Purpose::kDemonstrate}, {"event", Purpose::kEvent}},
+                                        {{"eat here", Purpose::kEatHere},
+                                         {"take home", Purpose::kTakeHome},
+                                         {"taste", Purpose::kTaste},
+                                         {"judged", Purpose::kJudged},
+                                         {"demonstrate", Purpose::kDemonstrate},
+                                         {"event", Purpose::kEvent}},
                                         "purpose", problems);
-  const auto from = minute_in(asked.from, "from", problems), to = minute_in(asked.to, "to", problems);
+  const auto from = minute_in(asked.from, "from", problems),
+             to = minute_in(asked.to, "to", problems);
   const auto rules = rules_of(asked);
   if (!rules) problems.insert(problems.end(), rules.problems().begin(), rules.problems().end());
   if (!problems.empty()) return problems;
@@ -131,7 +144,8 @@ int plan(const PlanAsked& asked) {
   const auto keep = [&](const std::string& file, const std::string& text) {
     if (file.empty()) return;
     const auto written = write_file(file, text);
-    if (!written) problems.insert(problems.end(), written.problems().begin(), written.problems().end());
+    if (!written)
+      problems.insert(problems.end(), written.problems().begin(), written.problems().end());
     if (written && !asked.json) std::printf("The picture is in %s\n", file.c_str());
   };
   keep(asked.svg_file, asked.svg_file.empty() ? "" : print::picture_svg(lesson, *answer, {}));

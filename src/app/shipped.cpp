@@ -19,20 +19,25 @@ std::string trimmed(const std::string& text) {
   return text.substr(first, text.find_last_not_of(' ') - first + 1);
 }
 
-base::Result<kitchen::Dish> variant_of(const base::Result<std::vector<kitchen::Dish>>& read, const std::string& variant,
-                                       const std::string& asked) {
+base::Result<kitchen::Dish> variant_of(const base::Result<std::vector<kitchen::Dish>>& read,
+                                       const std::string& variant, const std::string& asked) {
   if (!read) return read.problems();
   std::vector<std::string> names;
   for (const kitchen::Dish& dish : read.value()) {
     if (base::lower(dish.variant) == base::lower(variant)) return dish;
     if (!dish.variant.empty()) names.push_back(base::quoted(dish.variant));
   }
-  const std::string known = names.empty() ? "It has no variants: leave the variant out." : "It has " + base::joined(names) + ".";
-  return base::Problem{"dish.no_variant", "", "", base::say("There is no variant ", base::quoted(variant), " of ", base::quoted(asked), "."), known};
+  const std::string known = names.empty() ? "It has no variants: leave the variant out."
+                                          : "It has " + base::joined(names) + ".";
+  return base::Problem{
+      "dish.no_variant", "", "",
+      base::say("There is no variant ", base::quoted(variant), " of ", base::quoted(asked), "."),
+      known};
 }
 
 bool holds_words(const std::string& name, const std::string& words) {
-  return base::lower(base::replaced(name, '-', ' ')).find(base::lower(base::replaced(words, '-', ' '))) != std::string::npos;
+  return base::lower(base::replaced(name, '-', ' '))
+             .find(base::lower(base::replaced(words, '-', ' '))) != std::string::npos;
 }
 
 }  // namespace
@@ -43,7 +48,8 @@ std::vector<ShippedDish> shipped_dishes() {
     const std::string key = std::filesystem::path(std::string(file.path)).stem().string();
     const auto read = kitchen::read_dish_variants(file.text, std::string(file.path));
     // The build's own files: a fault in them is a broken promise, not somebody's input.
-    if (!read) throw std::logic_error("a shipped dish cannot be read: " + read.problems().front().message);
+    if (!read)
+      throw std::logic_error("a shipped dish cannot be read: " + read.problems().front().message);
     ShippedDish dish{key, std::string(file.text), read.value().front(), {}};
     for (const kitchen::Dish& d : read.value()) {
       if (!d.variant.empty()) dish.variants.push_back(d.variant);
@@ -71,20 +77,26 @@ base::Result<kitchen::Dish> find_dish(const std::string& asked) {
       fitting = {&dish};
       break;
     }
-    if (!name.empty() && (holds_words(dish.dish.name, name) || holds_words(dish.key, name))) fitting.push_back(&dish);
+    if (!name.empty() && (holds_words(dish.dish.name, name) || holds_words(dish.key, name)))
+      fitting.push_back(&dish);
   }
   if (fitting.size() == 1) {
-    return variant_of(kitchen::read_dish_variants(fitting.front()->text, fitting.front()->key), variant, name);
+    return variant_of(kitchen::read_dish_variants(fitting.front()->text, fitting.front()->key),
+                      variant, name);
   }
   std::vector<std::string> names;
   for (const ShippedDish* dish : fitting) names.push_back(dish->key);
   if (names.size() > 1) {
-    return base::Problem{"dish.several", "", "", base::say("More than one dish fits ", base::quoted(name), ": ", base::joined(names), "."),
-                         "Name one of them."};
+    return base::Problem{
+        "dish.several", "", "",
+        base::say("More than one dish fits ", base::quoted(name), ": ", base::joined(names), "."),
+        "Name one of them."};
   }
   const std::optional<std::string> near = base::nearest(name, keys);
-  return base::Problem{"dish.unknown", "", "", base::say("There is no dish called ", base::quoted(name), "."),
-                       base::say(near ? "Did you mean " + *near + "? " : "", "`benchbell dishes` lists them; a dish file of your own ends in .json.")};
+  return base::Problem{
+      "dish.unknown", "", "", base::say("There is no dish called ", base::quoted(name), "."),
+      base::say(near ? "Did you mean " + *near + "? " : "",
+                "`benchbell dishes` lists them; a dish file of your own ends in .json.")};
 }
 
 }  // namespace app

@@ -19,7 +19,8 @@ struct ShippedDish {
 /// All of them, by key.
 std::vector<ShippedDish> shipped_dishes();
 
-/// A dish file, a shipped dish by key or by words of its name ("dhal"), each with ": variant" if wanted.
+/// A dish file, a shipped dish by key or by words of its name ("dhal"), each with ": variant" if
+/// wanted.
 /// Problems: dish.unknown with the nearest names; dish.several when the words fit more than one; those of the reader.
 base::Result<kitchen::Dish> find_dish(const std::string& asked);
 

@@ -1,7 +1,7 @@
 // What is wrong, where, and how to mend it: the one shape of every mistake a person can make.
 //
-// "The soup needs an oven at 12:05 and Food Room 2 has none left" is a Problem; a broken promise inside the
-// program is not (that is an exception, caught once in app/).
+// "The soup needs an oven at 12:05 and Food Room 2 has none left" is a Problem; a broken promise
+// inside the program is not (that is an exception, caught once in app/).
 #pragma once
 
 #include <string>
@@ -29,7 +29,8 @@ struct Problem {
 
 using Problems = std::vector<Problem>;
 
-/// Either a value or everything that is wrong with the input: all faults at once, never only the first.
+/// Either a value or everything that is wrong with the input: all faults at once, never only the
+/// first.
 template <class T>
 class [[nodiscard]] Result {
  public:

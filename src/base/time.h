@@ -1,5 +1,6 @@
-// Time inside a lesson: whole seconds since its opening instant (rule T1). Clock times and zones live only where
-// files are read and plans are printed, so a clock change inside a lesson cannot touch a plan.
+// Time inside a lesson: whole seconds since its opening instant (rule T1). Clock times and zones
+// live only where files are read and plans are printed, so a clock change inside a lesson cannot
+// touch a plan.
 #pragma once
 
 #include <chrono>

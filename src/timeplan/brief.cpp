@@ -13,21 +13,31 @@ using scheduler::Side;
 Reason reason_of(const Pool& pool) {
   using Kind = Reason::Kind;
   switch (pool.kind) {
-    case PoolKind::kSink: return {Kind::kSinks};
-    case PoolKind::kBasin: return {Kind::kBasins};
-    case PoolKind::kTable: return {Kind::kTable};
-    case PoolKind::kKit: return {Kind::kKit, pool.index};
-    case PoolKind::kRings: return {Kind::kRings};
-    case PoolKind::kOven: return {Kind::kOvens};
-    case PoolKind::kGrill: return {Kind::kGrills};
+    case PoolKind::kSink:
+      return {Kind::kSinks};
+    case PoolKind::kBasin:
+      return {Kind::kBasins};
+    case PoolKind::kTable:
+      return {Kind::kTable};
+    case PoolKind::kKit:
+      return {Kind::kKit, pool.index};
+    case PoolKind::kRings:
+      return {Kind::kRings};
+    case PoolKind::kOven:
+      return {Kind::kOvens};
+    case PoolKind::kGrill:
+      return {Kind::kGrills};
     case PoolKind::kFridge:
-    case PoolKind::kFreezer: return {Kind::kColdSpace};
-    case PoolKind::kAdult: return {Kind::kAdults};
+    case PoolKind::kFreezer:
+      return {Kind::kColdSpace};
+    case PoolKind::kAdult:
+      return {Kind::kAdults};
   }
   return {Kind::kSinks};
 }
 
-BriefMaker::BriefMaker(const kitchen::Lesson& lesson, const Network& net, const BriefOptions& options)
+BriefMaker::BriefMaker(const kitchen::Lesson& lesson, const Network& net,
+                       const BriefOptions& options)
     : lesson_(lesson), net_(net), options_(options) {
   brief_.spread_first = lesson.spread_before_buffer;
   brief_.problem.horizon = as_units(base::grid_down(lesson.bell));
@@ -66,8 +76,10 @@ std::tuple<int, int, int, int, int, int, int> BriefMaker::merge_key(int index) c
   const Task& t = n.task;
   if (t.cook < 0) return {-1, index, 0, 0, 0, 0, 0};
   const int line = line_of(t.cook);
-  const bool clean_in_step = t.kind == TaskKind::kCleanDown && alone_at_place(t.cook) && !lines_with_queued_hygiene_.contains(line);
-  if (n.queued && !clean_in_step) return {line, static_cast<int>(t.kind), t.dish, t.step, t.part, t.kit, index};
+  const bool clean_in_step = t.kind == TaskKind::kCleanDown && alone_at_place(t.cook) &&
+                             !lines_with_queued_hygiene_.contains(line);
+  if (n.queued && !clean_in_step)
+    return {line, static_cast<int>(t.kind), t.dish, t.step, t.part, t.kit, index};
   return {line, static_cast<int>(t.kind), t.dish, t.step, t.part, t.kit, -1};
 }
 
@@ -84,7 +96,8 @@ void BriefMaker::group_nodes() {
     const Task& t = node(i).task;
     if (t.kind == TaskKind::kWindow && left_out({Reason::Kind::kWindows, t.window})) continue;
     if (t.kind == TaskKind::kLook) {
-      const int cooker = lesson_.room.places[static_cast<std::size_t>(cook_of(t.cook).place)].cookers.front();
+      const int cooker = lesson_.room.places[static_cast<std::size_t>(cook_of(t.cook).place)]
+                             .cookers.front();
       std::vector<int>& pair = looks[{line_of(t.cook), t.dish, t.step, cooker}];
       pair.push_back(i);
       if (pair.size() == 2) {
@@ -123,15 +136,19 @@ void BriefMaker::add_activity(const std::vector<int>& nodes) {
     if (n.latest_end) {
       const bool ban = step && left_out({Reason::Kind::kBans});
       const bool sitting = serving && left_out({Reason::Kind::kServing});
-      const bool by_bell = !step && !serving && !window;  // knives and bay looks: as hard as the bell
+      const bool by_bell = !step && !serving && !window;  // knives and bay looks: as hard as the
+                                                          // bell
       if (!ban && !sitting && (!by_bell || options_.bell_is_hard)) {
-        latest = std::min(latest, std::max(as_units(*n.latest_end), serving && !options_.bell_is_hard ? latest : 0));
+        latest = std::min(latest, std::max(as_units(*n.latest_end),
+                                           serving && !options_.bell_is_hard ? latest : 0));
       }
     }
     if (n.task.cook >= 0 && options_.bell_is_hard) {
       const kitchen::Cook& cook = cook_of(n.task.cook);
       const bool last_wash = net_.wash_up[static_cast<std::size_t>(n.task.cook)].back() == i;
-      latest = std::min(latest, as_units(base::grid_down(cook.leaves - (last_wash ? lesson_.check_out : Seconds{0}))));
+      latest = std::min(
+          latest,
+          as_units(base::grid_down(cook.leaves - (last_wash ? lesson_.check_out : Seconds{0}))));
     }
     if (window) {
       const kitchen::Window& w = lesson_.windows[static_cast<std::size_t>(n.task.window)];
@@ -144,7 +161,8 @@ void BriefMaker::add_activity(const std::vector<int>& nodes) {
   nodes_of_.push_back(nodes);
 }
 
-// Modes: way i of every node together. Nodes of one activity have equally many ways, because only queued tasks choose.
+// Modes: way i of every node together. Nodes of one activity have equally many ways, because only
+// queued tasks choose.
 void BriefMaker::add_ways() {
   for (const Node& n : net_.nodes) {
     std::map<Pool, int> most;
@@ -162,15 +180,18 @@ void BriefMaker::add_ways() {
   }
   for (int a = 0; a < static_cast<int>(nodes_of_.size()); ++a) {
     std::size_t ways = node(nodes_of_[static_cast<std::size_t>(a)].front()).ways.size();
-    for (const int n : nodes_of_[static_cast<std::size_t>(a)]) ways = std::min(ways, node(n).ways.size());
+    for (const int n : nodes_of_[static_cast<std::size_t>(a)])
+      ways = std::min(ways, node(n).ways.size());
     std::vector<scheduler::Mode> modes;
     std::vector<int> way_of_mode;
     // A look at two cooks of one cooker takes the adult once.
-    const bool once = node(nodes_of_[static_cast<std::size_t>(a)].front()).task.kind == TaskKind::kLook;
+    const bool once = node(nodes_of_[static_cast<std::size_t>(a)].front()).task.kind ==
+                      TaskKind::kLook;
     for (std::size_t w = 0; w < ways; ++w) {
       std::map<int, scheduler::Use> together;
       for (const int n : nodes_of_[static_cast<std::size_t>(a)]) {
-        for (const scheduler::Use& use : uses_of(node(n).ways[w], node(n).contains, node(n).avoids)) {
+        for (const scheduler::Use& use :
+             uses_of(node(n).ways[w], node(n).contains, node(n).avoids)) {
           const auto [at, fresh] = together.emplace(use.resource, use);
           if (!fresh) at->second.amount += use.amount;
         }
@@ -178,7 +199,8 @@ void BriefMaker::add_ways() {
       }
       scheduler::Mode mode;
       for (const auto& [resource, use] : together) mode.uses.push_back(use);
-      if (mode.uses.empty() && w > 0) continue;  // as good as the first way, which then costs nothing either
+      if (mode.uses.empty() && w > 0)
+        continue;  // as good as the first way, which then costs nothing either
       modes.push_back(std::move(mode));
       way_of_mode.push_back(static_cast<int>(w));
       if (modes.back().uses.empty()) break;  // a way that costs nothing shared is never beaten
@@ -197,8 +219,9 @@ bool BriefMaker::slack(const Pool& pool) const {
   if (pool.kind == PoolKind::kKit && pool.unit == 0) return false;
   // In a break nothing stands on the heat (W3), so what stands there must be known.
   const bool heat = pool.kind == PoolKind::kRings || pool.kind == PoolKind::kGrill;
-  const bool breaks = std::any_of(lesson_.windows.begin(), lesson_.windows.end(),
-                                  [](const kitchen::Window& w) { return w.kind == kitchen::WindowKind::kBreak; });
+  const bool breaks = std::any_of(
+      lesson_.windows.begin(), lesson_.windows.end(),
+      [](const kitchen::Window& w) { return w.kind == kitchen::WindowKind::kBreak; });
   if (heat && breaks) return false;
   const auto found = demand_.find(pool);
   return found == demand_.end() || found->second <= capacity(lesson_, pool);
@@ -212,10 +235,12 @@ std::vector<scheduler::Use> BriefMaker::uses_of(const Way& way, const kitchen::A
     scheduler::Use use;
     use.resource = resource_of(need.pool);
     use.amount = need.amount;
-    for (const kitchen::OvenSetting& s : need.settings) use.settings.push_back(setting_id(need.pool.index, s));
+    for (const kitchen::OvenSetting& s : need.settings)
+      use.settings.push_back(setting_id(need.pool.index, s));
     use.door_shut = as_units(base::grid_up(need.door_shut));
     if (need.hazard) use.hazard = static_cast<int>(*need.hazard);
-    if (need.pool.kind == PoolKind::kKit && need.pool.unit == 0 && !left_out({Reason::Kind::kAllergens})) {
+    if (need.pool.kind == PoolKind::kKit && need.pool.unit == 0 &&
+        !left_out({Reason::Kind::kAllergens})) {
       for (const kitchen::Allergen a : contains) use.soil |= 1 << static_cast<int>(a);
       for (const kitchen::Allergen a : avoids) use.minds |= 1 << static_cast<int>(a);
     }
@@ -240,7 +265,8 @@ int BriefMaker::resource_of(const Pool& pool) {
   ResourceKind kind = ResourceKind::kCumulative;
   if (pool.kind == PoolKind::kOven) kind = ResourceKind::kSettings;
   if (pool.kind == PoolKind::kKit && pool.unit == 0) kind = ResourceKind::kSoiling;
-  const std::string name = (pool.kind == PoolKind::kOven ? "oven " : "pool ") + std::to_string(pool.index);
+  const std::string name = (pool.kind == PoolKind::kOven ? "oven " : "pool ") +
+                           std::to_string(pool.index);
   const int index = add_resource(name, kind, capacity(lesson_, pool));
   resource_.emplace(pool, index);
   return index;
@@ -304,7 +330,8 @@ void BriefMaker::add_held() {
       if (ways.front() == 0) continue;
     }
     const scheduler::Event from = event(held.from, held.from_moment);
-    const scheduler::Event to = held.to < 0 ? scheduler::Event{-1, Side::kEnd} : event(held.to, held.to_moment);
+    const scheduler::Event to = held.to < 0 ? scheduler::Event{-1, Side::kEnd}
+                                            : event(held.to, held.to_moment);
     const bool in_step = modes.size() == 1;
     const auto key = std::make_tuple(from, to, held.dish, held.what);
     if (in_step) {
@@ -312,7 +339,9 @@ void BriefMaker::add_held() {
       if (found != merged.end()) {
         for (scheduler::Use use : modes.front().uses) {
           for (scheduler::Mode& mode : activity(found->second).modes) {
-            const auto same = std::find_if(mode.uses.begin(), mode.uses.end(), [&](const scheduler::Use& u) { return u.resource == use.resource; });
+            const auto same = std::find_if(
+                mode.uses.begin(), mode.uses.end(),
+                [&](const scheduler::Use& u) { return u.resource == use.resource; });
             if (same == mode.uses.end()) {
               mode.uses.push_back(use);
             } else {
@@ -323,7 +352,8 @@ void BriefMaker::add_held() {
         brief_.activity_of_held[h] = found->second;
         continue;
       }
-      const bool whole = from.activity == to.activity && from.side == Side::kStart && to.side == Side::kEnd;
+      const bool whole = from.activity == to.activity && from.side == Side::kStart &&
+                         to.side == Side::kEnd;
       if (whole) {
         for (const scheduler::Use& use : modes.front().uses) add_use(from.activity, use);
         brief_.activity_of_held[h] = from.activity;
@@ -343,7 +373,8 @@ void BriefMaker::add_held() {
     brief_.way_of_mode.push_back(ways);
     nodes_of_.emplace_back();
     brief_.problem.lags.push_back({from, {index, Side::kStart}, 0, 0, -1});
-    const scheduler::Event until = held.to >= 0 ? to : scheduler::Event{bell_moment(), Side::kStart};
+    const scheduler::Event until = held.to >= 0 ? to
+                                                : scheduler::Event{bell_moment(), Side::kStart};
     brief_.problem.lags.push_back({until, {index, Side::kEnd}, 0, 0, -1});
     brief_.activity_of_held[h] = index;
     if (in_step) merged.emplace(key, index);
@@ -376,17 +407,21 @@ void BriefMaker::add_lags() {
       if (activity_of(n) >= 0) span.excludes.push_back(activity_of(n));
     }
     std::sort(span.excludes.begin(), span.excludes.end());
-    span.excludes.erase(std::unique(span.excludes.begin(), span.excludes.end()), span.excludes.end());
-    if (spans.emplace(span.from, span.to, span.excludes).second) brief_.problem.spans.push_back(std::move(span));
+    span.excludes.erase(std::unique(span.excludes.begin(), span.excludes.end()),
+                        span.excludes.end());
+    if (spans.emplace(span.from, span.to, span.excludes).second)
+      brief_.problem.spans.push_back(std::move(span));
   }
 }
 
 bool BriefMaker::same_people(int a, int b) const {
   const kitchen::Cook& x = cook_of(a);
   const kitchen::Cook& y = cook_of(b);
-  const auto bay = [&](const kitchen::Cook& c) { return lesson_.room.places[static_cast<std::size_t>(c.place)].bay; };
-  return line_of(a) == line_of(b) && bay(x) == bay(y) && x.people == y.people && x.arrives == y.arrives &&
-         x.leaves == y.leaves && x.away == y.away;
+  const auto bay = [&](const kitchen::Cook& c) {
+    return lesson_.room.places[static_cast<std::size_t>(c.place)].bay;
+  };
+  return line_of(a) == line_of(b) && bay(x) == bay(y) && x.people == y.people &&
+         x.arrives == y.arrives && x.leaves == y.leaves && x.away == y.away;
 }
 
 // Cooks of one line in one bay are called in the order of the lesson (Y2).
@@ -395,7 +430,8 @@ void BriefMaker::add_call_order() {
   std::map<std::tuple<int, int>, std::vector<int>> queues;
   for (int i = 0; i < static_cast<int>(net_.nodes.size()); ++i) {
     const Task& t = node(i).task;
-    if (t.kind == TaskKind::kApronAndHands || t.kind == TaskKind::kCollectIngredients || t.kind == TaskKind::kWashUp) {
+    if (t.kind == TaskKind::kApronAndHands || t.kind == TaskKind::kCollectIngredients ||
+        t.kind == TaskKind::kWashUp) {
       queues[{static_cast<int>(t.kind), t.part}].push_back(i);
     }
   }
@@ -403,7 +439,9 @@ void BriefMaker::add_call_order() {
     for (std::size_t i = 0; i < nodes.size(); ++i) {
       for (std::size_t j = i + 1; j < nodes.size(); ++j) {
         if (!same_people(node(nodes[i]).task.cook, node(nodes[j]).task.cook)) continue;
-        brief_.problem.lags.push_back({event(nodes[i], Moment::kStart), event(nodes[j], Moment::kStart), 0, scheduler::kNoLimit, -1});
+        brief_.problem.lags.push_back({event(nodes[i], Moment::kStart),
+                                       event(nodes[j], Moment::kStart), 0, scheduler::kNoLimit,
+                                       -1});
         break;
       }
     }

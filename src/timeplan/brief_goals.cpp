@@ -1,5 +1,5 @@
-// The goal levels of section "Goals" in docs/methods/rules.md as terms of the engine. Cooks of one line whose terms
-// are the same are counted in the weight.
+// The goal levels of section "Goals" in docs/methods/rules.md as terms of the engine. Cooks of one
+// line whose terms are the same are counted in the weight.
 #include <algorithm>
 
 #include "timeplan/brief_maker.h"
@@ -29,9 +29,12 @@ void add_term(GoalLevel& level, Term term) {
 
 int hold_rate(const kitchen::Hold& hold) {
   switch (hold.kind) {
-    case kitchen::HoldKind::kCrisp: return 3;
-    case kitchen::HoldKind::kHot: return 1;
-    case kitchen::HoldKind::kKeeps: return 0;
+    case kitchen::HoldKind::kCrisp:
+      return 3;
+    case kitchen::HoldKind::kHot:
+      return 1;
+    case kitchen::HoldKind::kKeeps:
+      return 0;
   }
   return 0;
 }
@@ -49,8 +52,8 @@ std::vector<std::string> level_names(const kitchen::Lesson& lesson, bool bell_is
 }
 
 void BriefMaker::add_goals() {
-  GoalLevel overrun{"G1 overrun", {}, 0}, buffer{"G2 buffer shortfall", {}, 0}, spread{"G3 spread", {}, 0},
-      quality{"G4 quality loss", {}, 0}, early{"G6 early", {}, 0};
+  GoalLevel overrun{"G1 overrun", {}, 0}, buffer{"G2 buffer shortfall", {}, 0},
+      spread{"G3 spread", {}, 0}, quality{"G4 quality loss", {}, 0}, early{"G6 early", {}, 0};
   for (int c = 0; c < static_cast<int>(lesson_.cooks.size()); ++c) {
     const auto i = static_cast<std::size_t>(c);
     const int team = line_of(c);
@@ -93,7 +96,9 @@ void BriefMaker::add_goals() {
     if (t.kind != TaskKind::kStep || t.step < 0 || node(n).most == node(n).least) continue;
     Term longer;
     longer.team = line_of(t.cook);
-    longer.weight = lesson_.dishes[static_cast<std::size_t>(t.dish)].method[static_cast<std::size_t>(t.step)].elastic_loss;
+    longer.weight = lesson_.dishes[static_cast<std::size_t>(t.dish)]
+                        .method[static_cast<std::size_t>(t.step)]
+                        .elastic_loss;
     longer.high = {event(n, Moment::kEnd)};
     longer.low = {event(n, Moment::kStart)};
     longer.allowance = as_units(node(n).least);

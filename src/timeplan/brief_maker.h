@@ -36,7 +36,8 @@ class BriefMaker {
   int bell_moment();
   bool left_out(Reason reason);
   bool slack(const Pool& pool) const;
-  std::vector<scheduler::Use> uses_of(const Way& way, const kitchen::Allergens& contains, const kitchen::Allergens& avoids);
+  std::vector<scheduler::Use> uses_of(const Way& way, const kitchen::Allergens& contains,
+                                      const kitchen::Allergens& avoids);
   int resource_of(const Pool& pool);
   int setting_id(int cooker, const kitchen::OvenSetting& setting);
   int add_resource(std::string name, scheduler::ResourceKind kind, int capacity);
@@ -46,11 +47,17 @@ class BriefMaker {
   bool alone_at_place(int cook) const;
   bool covers(const kitchen::Window& window, int cook) const;
   scheduler::Event event(int node, kitchen::Moment moment) const;
-  scheduler::Activity& activity(int index) { return brief_.problem.activities[static_cast<std::size_t>(index)]; }
+  scheduler::Activity& activity(int index) {
+    return brief_.problem.activities[static_cast<std::size_t>(index)];
+  }
   const Node& node(int index) const { return net_.nodes[static_cast<std::size_t>(index)]; }
-  const kitchen::Cook& cook_of(int cook) const { return lesson_.cooks[static_cast<std::size_t>(cook)]; }
+  const kitchen::Cook& cook_of(int cook) const {
+    return lesson_.cooks[static_cast<std::size_t>(cook)];
+  }
   int line_of(int cook) const { return net_.line_of_cook[static_cast<std::size_t>(cook)]; }
-  int activity_of(int node) const { return brief_.activity_of_node[static_cast<std::size_t>(node)]; }
+  int activity_of(int node) const {
+    return brief_.activity_of_node[static_cast<std::size_t>(node)];
+  }
   static int as_units(Seconds t) { return static_cast<int>(t.count() / 60); }
 
   const kitchen::Lesson& lesson_;
@@ -58,8 +65,8 @@ class BriefMaker {
   const BriefOptions& options_;
   Brief brief_;
   std::set<Reason> seen_;
-  std::vector<std::vector<int>> nodes_of_;            // [activity]
-  std::map<Pool, int> demand_;                        // all that could be wanted at once
+  std::vector<std::vector<int>> nodes_of_;  // [activity]
+  std::map<Pool, int> demand_;              // all that could be wanted at once
   std::map<Pool, int> resource_;
   std::map<int, std::map<kitchen::OvenSetting, int>> settings_;  // [cooker]; id 0 is cold
   std::set<int> lines_with_queued_hygiene_;

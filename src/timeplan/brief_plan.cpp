@@ -1,4 +1,5 @@
-// A schedule of the brief's problem, said as a plan: every cook's every task with its place, oven, sink, kit, adult.
+// A schedule of the brief's problem, said as a plan: every cook's every task with its place, oven,
+// sink, kit, adult.
 #include <algorithm>
 #include <tuple>
 
@@ -21,14 +22,16 @@ struct KitUse {
 
 class PlanMaker {
  public:
-  PlanMaker(const kitchen::Lesson& lesson, const Network& net, const Brief& brief, const scheduler::Schedule& schedule)
+  PlanMaker(const kitchen::Lesson& lesson, const Network& net, const Brief& brief,
+            const scheduler::Schedule& schedule)
       : lesson_(lesson), net_(net), brief_(brief), schedule_(schedule) {}
 
   Plan make(const std::vector<int>& wave_of_cook) {
     plan_.wave_of_cook = wave_of_cook;
     if (lesson_.timelines == kitchen::Timelines::kOwn) {
       plan_.wave_of_cook.resize(lesson_.cooks.size());
-      for (std::size_t c = 0; c < lesson_.cooks.size(); ++c) plan_.wave_of_cook[c] = static_cast<int>(c);
+      for (std::size_t c = 0; c < lesson_.cooks.size(); ++c)
+        plan_.wave_of_cook[c] = static_cast<int>(c);
       plan_.waves = static_cast<int>(lesson_.cooks.size());
     } else {
       plan_.waves = *std::max_element(wave_of_cook.begin(), wave_of_cook.end()) + 1;
@@ -91,15 +94,22 @@ class PlanMaker {
     std::size_t way = 0;
     if (activity >= 0) {
       const scheduler::Placement& p = schedule_[static_cast<std::size_t>(activity)];
-      way = held.ways.size() == 1 ? 0 : static_cast<std::size_t>(brief_.way_of_mode[static_cast<std::size_t>(activity)][static_cast<std::size_t>(p.mode)]);
-      const auto& uses = brief_.problem.activities[static_cast<std::size_t>(activity)].modes[static_cast<std::size_t>(p.mode)].uses;
+      way = held.ways.size() == 1
+                ? 0
+                : static_cast<std::size_t>(brief_.way_of_mode[static_cast<std::size_t>(activity)]
+                                                             [static_cast<std::size_t>(p.mode)]);
+      const auto& uses = brief_.problem.activities[static_cast<std::size_t>(activity)]
+                             .modes[static_cast<std::size_t>(p.mode)]
+                             .uses;
       const Need& need = held.ways[way].front();
       task.cooker = need.pool.index;
       if (need.settings.empty()) return;
       task.setting = need.settings.front();
       for (std::size_t u = 0; u < uses.size(); ++u) {
         if (uses[u].settings.empty() || p.settings[u] < 0) continue;
-        if (brief_.problem.resources[static_cast<std::size_t>(uses[u].resource)].name != oven_name(need.pool.index)) continue;
+        if (brief_.problem.resources[static_cast<std::size_t>(uses[u].resource)].name !=
+            oven_name(need.pool.index))
+          continue;
         task.setting = brief_.setting_of.at({uses[u].resource, p.settings[u]});
       }
       return;
@@ -129,7 +139,8 @@ class PlanMaker {
       }
       if (task.kind == TaskKind::kKitWash && task.kit == kit) {
         task.kit_units.assign(1, -1);
-        const auto [at, fresh] = until_washed.emplace(std::make_pair(task.cook, task.dish), uses.size());
+        const auto [at, fresh] = until_washed.emplace(std::make_pair(task.cook, task.dish),
+                                                      uses.size());
         if (fresh) uses.push_back({task.start, task.end, 1, kept, {}, {}});
         KitUse& use = uses[at->second];
         use.from = std::min(use.from, task.start);
@@ -138,7 +149,8 @@ class PlanMaker {
         continue;
       }
       if (task.kind != TaskKind::kStep) continue;
-      const kitchen::Step& step = lesson_.dishes[static_cast<std::size_t>(task.dish)].method[static_cast<std::size_t>(task.step)];
+      const kitchen::Step& step = lesson_.dishes[static_cast<std::size_t>(task.dish)]
+                                      .method[static_cast<std::size_t>(task.step)];
       std::size_t next = 0;
       for (const kitchen::KitNeed& need : step.kit) {
         const std::size_t position = next;
@@ -147,7 +159,8 @@ class PlanMaker {
         if (need.item != item.item) continue;
         std::size_t index = uses.size();
         if (item.washed_between) {
-          const auto [at, fresh] = until_washed.emplace(std::make_pair(task.cook, task.dish), uses.size());
+          const auto [at, fresh] = until_washed.emplace(std::make_pair(task.cook, task.dish),
+                                                        uses.size());
           if (fresh) uses.push_back({task.start, task.end, need.count, kept, {}, {}});
           index = at->second;
         } else {
@@ -158,7 +171,8 @@ class PlanMaker {
         use.to = std::max(use.to, task.end);
         use.count = std::max(use.count, need.count);
         use.kept = use.kept || kept;
-        for (int i = 0; i < need.count; ++i) use.where.emplace_back(t, position + static_cast<std::size_t>(i));
+        for (int i = 0; i < need.count; ++i)
+          use.where.emplace_back(t, position + static_cast<std::size_t>(i));
       }
     }
     return uses;
@@ -167,15 +181,19 @@ class PlanMaker {
   // Lowest free units first, in order of time; enough are always free because the count was kept.
   void give_units(int kit) {
     std::vector<KitUse> uses = uses_of(kit);
-    const bool contested = capacity(lesson_, {PoolKind::kKit, kit, -1}) < lesson_.room.kit[static_cast<std::size_t>(kit)].count;
-    std::stable_sort(uses.begin(), uses.end(), [](const KitUse& a, const KitUse& b) { return a.from < b.from; });
+    const bool contested = capacity(lesson_, {PoolKind::kKit, kit, -1}) <
+                           lesson_.room.kit[static_cast<std::size_t>(kit)].count;
+    std::stable_sort(uses.begin(), uses.end(),
+                     [](const KitUse& a, const KitUse& b) { return a.from < b.from; });
     for (std::size_t i = 0; i < uses.size(); ++i) {
       KitUse& use = uses[i];
       std::vector<int> taken;
       for (std::size_t j = 0; j < i; ++j) {
-        if (uses[j].to > use.from) taken.insert(taken.end(), uses[j].units.begin(), uses[j].units.end());
+        if (uses[j].to > use.from)
+          taken.insert(taken.end(), uses[j].units.begin(), uses[j].units.end());
       }
-      for (int unit = contested && !use.kept ? 1 : 0; static_cast<int>(use.units.size()) < use.count; ++unit) {
+      for (int unit = contested && !use.kept ? 1 : 0;
+           static_cast<int>(use.units.size()) < use.count; ++unit) {
         if (std::find(taken.begin(), taken.end(), unit) == taken.end()) use.units.push_back(unit);
       }
       std::size_t next = 0;
@@ -186,43 +204,68 @@ class PlanMaker {
     }
   }
 
+  // Does a use at `soil` have to be cleaned away before `minds`?
+  bool must_be_cleaned(std::size_t soil_node, const Task& soil, std::size_t minds_node,
+                       const Task& minds, const Task& clean) const {
+    const Node& a = net_.nodes[soil_node];
+    const Node& b = net_.nodes[minds_node];
+    if (soil.kind != TaskKind::kStep || minds.kind != TaskKind::kStep || soil.cook != clean.cook)
+      return false;
+    if (clean.kind == TaskKind::kCleanDown) {
+      const auto place = [&](const Task& t) {
+        return lesson_.cooks[static_cast<std::size_t>(t.cook)].place;
+      };
+      return a.hygiene && b.hygiene && *a.hygiene > *b.hygiene && place(soil) == place(minds);
+    }
+    const bool meets = std::any_of(a.contains.begin(), a.contains.end(),
+                                   [&](kitchen::Allergen x) { return b.avoids.contains(x); });
+    return a.allergen_kit == clean.kit && b.allergen_kit == clean.kit && meets;
+  }
+
+  // Whether a clean of this node is enough for what that node leaves behind.
+  bool enough(std::size_t clean_node, std::size_t soil_node) const {
+    const Node& clean = net_.nodes[clean_node];
+    if (clean.task.kind == TaskKind::kFullClean) return true;
+    return clean.cleans >= net_.nodes[soil_node].hygiene.value_or(kitchen::Hygiene::kReadyToEat);
+  }
+
   // The engine may keep a clean-down that nothing needs: those are not asked of anybody (H3, K2).
+  // The lighter ones go first, so that what is left is what must be done.
   void drop_idle_cleaning() {
-    const auto hygiene = [&](const Task& t) -> std::optional<kitchen::Hygiene> {
-      if (t.kind != TaskKind::kStep) return std::nullopt;
-      return lesson_.dishes[static_cast<std::size_t>(t.dish)].method[static_cast<std::size_t>(t.step)].hygiene;
-    };
-    const auto place = [&](const Task& t) { return lesson_.cooks[static_cast<std::size_t>(t.cook)].place; };
-    const auto needed = [&](const Task& clean) {
-      const auto between = [&](Seconds from, Seconds to) {
-        return std::any_of(plan_.tasks.begin(), plan_.tasks.end(), [&](const Task& t) {
-          const bool same = t.kind == clean.kind && t.cook == clean.cook && t.kit == clean.kit && !(t == clean);
-          return same && t.start >= from && t.end <= to;
+    std::vector<std::pair<std::size_t, std::size_t>> cleans;  // (node, task)
+    for (const auto& [n, t] : task_of_node_) {
+      const TaskKind kind = plan_.tasks[t].kind;
+      if (kind == TaskKind::kCleanDown || kind == TaskKind::kFullClean) cleans.emplace_back(n, t);
+    }
+    std::stable_sort(cleans.begin(), cleans.end(), [&](const auto& x, const auto& y) {
+      return net_.nodes[x.first].cleans < net_.nodes[y.first].cleans;
+    });
+    std::vector<bool> dropped(plan_.tasks.size(), false);
+    for (const auto& [clean_node, clean_task] : cleans) {
+      const Task& clean = plan_.tasks[clean_task];
+      const auto covered = [&](std::size_t soil_node, Seconds from, Seconds to) {
+        return std::any_of(cleans.begin(), cleans.end(), [&](const auto& other) {
+          const Task& o = plan_.tasks[other.second];
+          const bool alike = other.second != clean_task && !dropped[other.second] &&
+                             o.kind == clean.kind && o.cook == clean.cook && o.kit == clean.kit;
+          return alike && enough(other.first, soil_node) && o.start >= from && o.end <= to;
         });
       };
+      bool needed = false;
       for (const auto& [i, s] : task_of_node_) {
         const Task& soil = plan_.tasks[s];
-        if (soil.kind != TaskKind::kStep || soil.cook != clean.cook || soil.end > clean.start || between(soil.end, clean.start)) continue;
+        if (needed || soil.end > clean.start || !enough(clean_node, i)) continue;
         for (const auto& [j, m] : task_of_node_) {
           const Task& minds = plan_.tasks[m];
-          if (minds.kind != TaskKind::kStep || minds.start < clean.end) continue;
-          if (clean.kind == TaskKind::kCleanDown) {
-            const auto from = hygiene(soil), to = hygiene(minds);
-            if (from && to && *from > *to && place(soil) == place(minds)) return true;
-          } else {
-            const Node& a = net_.nodes[i];
-            const Node& b = net_.nodes[j];
-            const bool meets = std::any_of(a.contains.begin(), a.contains.end(), [&](kitchen::Allergen x) { return b.avoids.contains(x); });
-            if (a.allergen_kit == clean.kit && b.allergen_kit == clean.kit && meets) return true;
-          }
+          if (minds.start < clean.end || !must_be_cleaned(i, soil, j, minds, clean)) continue;
+          needed = needed || !covered(i, soil.end, minds.start);
         }
       }
-      return false;
-    };
+      dropped[clean_task] = !needed;
+    }
     std::vector<Task> kept;
-    for (const Task& t : plan_.tasks) {
-      const bool cleaning = t.kind == TaskKind::kCleanDown || t.kind == TaskKind::kFullClean;
-      if (!cleaning || needed(t)) kept.push_back(t);
+    for (std::size_t t = 0; t < plan_.tasks.size(); ++t) {
+      if (!dropped[t]) kept.push_back(plan_.tasks[t]);
     }
     plan_.tasks = std::move(kept);
   }
@@ -237,8 +280,8 @@ class PlanMaker {
 
 }  // namespace
 
-Plan plan_from(const kitchen::Lesson& lesson, const Network& net, const Brief& brief, const scheduler::Schedule& schedule,
-               const std::vector<int>& wave_of_cook) {
+Plan plan_from(const kitchen::Lesson& lesson, const Network& net, const Brief& brief,
+               const scheduler::Schedule& schedule, const std::vector<int>& wave_of_cook) {
   return PlanMaker(lesson, net, brief, schedule).make(wave_of_cook);
 }
 

@@ -8,11 +8,13 @@ namespace timeplan {
 using kitchen::Moment;
 
 bool BriefMaker::covers(const kitchen::Window& window, int cook) const {
-  return window.audience.empty() || std::find(window.audience.begin(), window.audience.end(), cook) != window.audience.end();
+  return window.audience.empty() ||
+         std::find(window.audience.begin(), window.audience.end(), cook) != window.audience.end();
 }
 
 // A stretch that is always there: an adult out of the room, a pupil away.
-int BriefMaker::fixed_block(std::string name, Seconds from, Seconds to, std::vector<scheduler::Use> uses) {
+int BriefMaker::fixed_block(std::string name, Seconds from, Seconds to,
+                            std::vector<scheduler::Use> uses) {
   const int start = as_units(base::grid_down(from));
   const int end = std::min(as_units(base::grid_up(to)), brief_.problem.horizon);
   if (end <= start) return -1;
@@ -35,12 +37,14 @@ void BriefMaker::add_hands() {
     std::vector<std::pair<int, int>> tenths, halves;  // (activity, amount)
   };
   std::set<std::pair<std::vector<std::pair<int, int>>, int>> known;
-  const auto add = [&](const std::vector<std::pair<int, int>>& uses, int capacity, const kitchen::Cook& cook, int away_amount) {
+  const auto add = [&](const std::vector<std::pair<int, int>>& uses, int capacity,
+                       const kitchen::Cook& cook, int away_amount) {
     long long total = 0;
     for (const auto& [a, amount] : uses) total += amount;
     if (total <= capacity && cook.away.empty()) return;
     if (cook.away.empty() && !known.emplace(uses, capacity).second) return;
-    const int resource = add_resource("hands of " + cook.name, scheduler::ResourceKind::kCumulative, capacity);
+    const int resource = add_resource("hands of " + cook.name, scheduler::ResourceKind::kCumulative,
+                                      capacity);
     for (const auto& [a, amount] : uses) {
       scheduler::Use use;
       use.resource = resource;
@@ -75,7 +79,8 @@ void BriefMaker::add_hands() {
       work.tenths.insert(work.tenths.end(), windows.tenths.begin(), windows.tenths.end());
       work.halves.insert(work.halves.end(), windows.halves.begin(), windows.halves.end());
     } else {
-      // Windows shut out all work of those who are there; somebody away does not count against them.
+      // Windows shut out all work of those who are there; somebody away does not count against
+      // them.
       std::vector<std::pair<int, int>> apart = work.tenths;
       apart.insert(apart.end(), windows.tenths.begin(), windows.tenths.end());
       std::sort(apart.begin(), apart.end());
@@ -89,18 +94,23 @@ void BriefMaker::add_hands() {
   }
 }
 
-// Board and bench: classes never overlap, and going down the list needs a clean-down between (H2, H3).
+// Board and bench: classes never overlap, and going down the list needs a clean-down between (H2,
+// H3).
 void BriefMaker::add_places() {
   constexpr int kWhole = 100;
-  // Where two cooks share a place each cleans up after their own work: soil bits two by two, a pair for each cook.
+  // Where two cooks share a place each cleans up after their own work: soil bits two by two, a pair
+  // for each cook.
   std::map<int, int> slot_of_cook;
   std::map<int, int> cooks_at;
-  for (int c = 0; c < static_cast<int>(lesson_.cooks.size()); ++c) slot_of_cook[c] = cooks_at[cook_of(c).place]++;
-  std::map<std::pair<int, int>, std::vector<int>> nodes_at;  // (place, line when all are in step) -> nodes
+  for (int c = 0; c < static_cast<int>(lesson_.cooks.size()); ++c)
+    slot_of_cook[c] = cooks_at[cook_of(c).place]++;
+  std::map<std::pair<int, int>, std::vector<int>> nodes_at;  // (place, line when all are in step)
+                                                             // -> nodes
   for (int i = 0; i < static_cast<int>(net_.nodes.size()); ++i) {
     const Node& n = node(i);
     if (n.task.cook < 0 || (!n.hygiene && n.task.kind != TaskKind::kCleanDown)) continue;
-    const bool in_step = alone_at_place(n.task.cook) && !lines_with_queued_hygiene_.contains(line_of(n.task.cook));
+    const bool in_step = alone_at_place(n.task.cook) &&
+                         !lines_with_queued_hygiene_.contains(line_of(n.task.cook));
     const int place = in_step ? -1 : cook_of(n.task.cook).place;
     nodes_at[{place, in_step ? line_of(n.task.cook) : -1}].push_back(i);
   }
@@ -113,7 +123,8 @@ void BriefMaker::add_places() {
     if (one_class || left_out({Reason::Kind::kHygiene})) {
       // Nothing to clean: the candidates are simply not asked for.
       for (const int i : nodes) {
-        if (node(i).task.kind == TaskKind::kCleanDown) brief_.activity_of_node[static_cast<std::size_t>(i)] = -1;
+        if (node(i).task.kind == TaskKind::kCleanDown)
+          brief_.activity_of_node[static_cast<std::size_t>(i)] = -1;
       }
       continue;
     }
@@ -133,7 +144,8 @@ void BriefMaker::add_places() {
       } else {
         const int level = static_cast<int>(*node(i).hygiene);
         use.soil = level << shift;
-        for (int s = 0; s < slots; ++s) use.minds |= (level == 0 ? 3 : level == 1 ? 2 : 0) << (2 * s);
+        for (int s = 0; s < slots; ++s)
+          use.minds |= (level == 0 ? 3 : level == 1 ? 2 : 0) << (2 * s);
         use.kind_bit = 1 << level;
         use.overlaps_not = classes & ~(1 << level);
       }
@@ -157,7 +169,9 @@ void BriefMaker::add_places() {
 void BriefMaker::add_breaks() {
   for (std::size_t w = 0; w < lesson_.windows.size(); ++w) {
     const kitchen::Window& window = lesson_.windows[w];
-    if (window.kind != kitchen::WindowKind::kBreak || left_out({Reason::Kind::kWindows, static_cast<int>(w)})) continue;
+    if (window.kind != kitchen::WindowKind::kBreak ||
+        left_out({Reason::Kind::kWindows, static_cast<int>(w)}))
+      continue;
     scheduler::Blocked blocked;
     blocked.from = as_units(base::grid_up(window.earliest));
     blocked.to = blocked.from + as_units(base::grid_up(window.length));
@@ -180,17 +194,20 @@ void BriefMaker::add_breaks() {
         }
       }
       const bool heat_stops = n.heated && !(window.ovens_stay_on && oven_only);
-      if ((n.attention > 0 && !away) || heat_stops || watched) blocked.activities.push_back(activity_of(i));
+      if ((n.attention > 0 && !away) || heat_stops || watched)
+        blocked.activities.push_back(activity_of(i));
     }
     for (std::size_t h = 0; h < net_.held.size(); ++h) {
       const int a = brief_.activity_of_held[h];
       if (a < 0) continue;
       const PoolKind kind = net_.held[h].ways.front().front().pool.kind;
       const bool oven = kind == PoolKind::kOven && !window.ovens_stay_on;
-      if (oven || kind == PoolKind::kRings || kind == PoolKind::kGrill) blocked.activities.push_back(a);
+      if (oven || kind == PoolKind::kRings || kind == PoolKind::kGrill)
+        blocked.activities.push_back(a);
     }
     std::sort(blocked.activities.begin(), blocked.activities.end());
-    blocked.activities.erase(std::unique(blocked.activities.begin(), blocked.activities.end()), blocked.activities.end());
+    blocked.activities.erase(std::unique(blocked.activities.begin(), blocked.activities.end()),
+                             blocked.activities.end());
     brief_.problem.blocked.push_back(std::move(blocked));
     const Seconds from = base::grid_up(window.earliest), to = from + base::grid_up(window.length);
     for (const auto& [pool, resource] : resource_) {
@@ -210,22 +227,27 @@ void BriefMaker::add_adult_limits() {
     if (pool.kind != PoolKind::kAdult) continue;
     const kitchen::Adult& adult = lesson_.adults[static_cast<std::size_t>(pool.index)];
     for (const auto& [hazard, watch] : lesson_.rules.watch) {
-      brief_.problem.resources[static_cast<std::size_t>(resource)].limits.push_back({static_cast<int>(hazard), watch.at_once});
+      brief_.problem.resources[static_cast<std::size_t>(resource)].limits.push_back(
+          {static_cast<int>(hazard), watch.at_once});
     }
     scheduler::Use all;
     all.resource = resource;
     all.amount = 100;
     if (adult.from.count() > 0) fixed_block("not yet in", Seconds{0}, adult.from, {all});
     // Who stays to the bell stays on when the bell is let go to measure an overrun.
-    if (adult.to < lesson_.bell) fixed_block("gone", adult.to, Seconds{brief_.problem.horizon * 60}, {all});
+    if (adult.to < lesson_.bell)
+      fixed_block("gone", adult.to, Seconds{brief_.problem.horizon * 60}, {all});
   }
   // Bays out of sight of each other: what one adult watches in them never overlaps (V4).
   if (!lesson_.room.seen_together.empty()) {
     std::map<int, int> sight;  // adult -> resource
     const auto together = [&](int a, int b) {
-      return a == b || std::any_of(lesson_.room.seen_together.begin(), lesson_.room.seen_together.end(), [&](const std::vector<int>& set) {
-        return std::find(set.begin(), set.end(), a) != set.end() && std::find(set.begin(), set.end(), b) != set.end();
-      });
+      return a == b ||
+             std::any_of(lesson_.room.seen_together.begin(), lesson_.room.seen_together.end(),
+                         [&](const std::vector<int>& set) {
+                           return std::find(set.begin(), set.end(), a) != set.end() &&
+                                  std::find(set.begin(), set.end(), b) != set.end();
+                         });
     };
     std::set<std::pair<int, int>> done;
     for (int i = 0; i < static_cast<int>(net_.nodes.size()); ++i) {
@@ -238,8 +260,11 @@ void BriefMaker::add_adult_limits() {
         for (const scheduler::Use& watch : uses) {
           if (watch.hazard < 0) continue;
           for (const auto& [pool, resource] : resource_) {
-            if (pool.kind != PoolKind::kAdult || resource != watch.resource || !done.emplace(a * 64 + bay, resource).second) continue;
-            if (!sight.contains(pool.index)) sight[pool.index] = add_resource("sight", scheduler::ResourceKind::kSoiling, 1000);
+            if (pool.kind != PoolKind::kAdult || resource != watch.resource ||
+                !done.emplace(a * 64 + bay, resource).second)
+              continue;
+            if (!sight.contains(pool.index))
+              sight[pool.index] = add_resource("sight", scheduler::ResourceKind::kSoiling, 1000);
             scheduler::Use use;
             use.resource = sight[pool.index];
             use.kind_bit = 1 << bay;
@@ -256,7 +281,9 @@ void BriefMaker::add_adult_limits() {
   std::vector<int> frying;
   for (int i = 0; i < static_cast<int>(net_.nodes.size()); ++i) {
     for (const Way& way : node(i).ways) {
-      const bool oil = std::any_of(way.begin(), way.end(), [](const Need& n) { return n.hazard == kitchen::Hazard::kHotOil; });
+      const bool oil = std::any_of(way.begin(), way.end(), [](const Need& n) {
+        return n.hazard == kitchen::Hazard::kHotOil;
+      });
       if (oil && activity_of(i) >= 0) frying.push_back(activity_of(i));
     }
   }
@@ -266,9 +293,12 @@ void BriefMaker::add_adult_limits() {
   for (int t = 0; t < brief_.problem.horizon; ++t) {
     const Seconds from = base::minutes(t), to = base::minutes(t + 1);
     const auto here = std::count_if(lesson_.adults.begin(), lesson_.adults.end(),
-                                    [&](const kitchen::Adult& a) { return a.from <= from && (a.to >= to || a.to >= lesson_.bell); });
+                                    [&](const kitchen::Adult& a) {
+                                      return a.from <= from && (a.to >= to || a.to >= lesson_.bell);
+                                    });
     if (here >= 2) continue;
-    if (!brief_.problem.blocked.empty() && brief_.problem.blocked.back().to == t && brief_.problem.blocked.back().activities == frying) {
+    if (!brief_.problem.blocked.empty() && brief_.problem.blocked.back().to == t &&
+        brief_.problem.blocked.back().activities == frying) {
       brief_.problem.blocked.back().to = t + 1;
     } else {
       brief_.problem.blocked.push_back({t, t + 1, frying, -1});
@@ -290,10 +320,11 @@ void BriefMaker::finish_settings() {
     r.initial = 0;
     for (const auto& [from, i] : known) {
       brief_.setting_of[{resource, i}] = from;
-      r.change[0][static_cast<std::size_t>(i)] = as_units(base::grid_up(kitchen::heat_up(lesson_.room.change_over, from)));
+      r.change[0][static_cast<std::size_t>(i)] = as_units(
+          base::grid_up(kitchen::heat_up(lesson_.room.change_over, from)));
       for (const auto& [to, j] : known) {
-        r.change[static_cast<std::size_t>(i)][static_cast<std::size_t>(j)] =
-            as_units(base::grid_up(kitchen::change_over(lesson_.room.change_over, from, to)));
+        r.change[static_cast<std::size_t>(i)][static_cast<std::size_t>(j)] = as_units(
+            base::grid_up(kitchen::change_over(lesson_.room.change_over, from, to)));
       }
     }
     for (const kitchen::OvenAtOpening& o : lesson_.ovens) {

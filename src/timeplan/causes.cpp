@@ -15,10 +15,16 @@ std::vector<int> earliest_starts(const scheduler::Problem& problem) {
   for (std::size_t round = 0; round <= start.size(); ++round) {
     bool moved = false;
     for (const scheduler::Lag& lag : problem.lags) {
-      const auto from = static_cast<std::size_t>(lag.from.activity), to = static_cast<std::size_t>(lag.to.activity);
+      const auto from = static_cast<std::size_t>(lag.from.activity),
+                 to = static_cast<std::size_t>(lag.to.activity);
       if (problem.activities[from].optional || problem.activities[to].optional) continue;
-      const int at = start[from] + (lag.from.side == scheduler::Side::kEnd ? problem.activities[from].duration_min : 0) + lag.min;
-      const int reach = at - (lag.to.side == scheduler::Side::kEnd ? problem.activities[to].duration_max : 0);
+      const int at = start[from] +
+                     (lag.from.side == scheduler::Side::kEnd ? problem.activities[from].duration_min
+                                                             : 0) +
+                     lag.min;
+      const int reach = at - (lag.to.side == scheduler::Side::kEnd
+                                  ? problem.activities[to].duration_max
+                                  : 0);
       if (reach > start[to]) {
         start[to] = reach;
         moved = true;
@@ -32,9 +38,9 @@ std::vector<int> earliest_starts(const scheduler::Problem& problem) {
 // All that wants one pool: how much, how many tasks, and the time there is for it.
 struct Load {
   int tasks = 0;
-  std::int64_t work = 0;   // amount x minutes
+  std::int64_t work = 0;  // amount x minutes
   int capacity = 1;
-  int first = 0;           // earliest start of any
+  int first = 0;  // earliest start of any
   int needs() const { return static_cast<int>((work + capacity - 1) / capacity); }
 };
 
@@ -51,43 +57,59 @@ Load load_of(const kitchen::Lesson& lesson, const Trial& trial, PoolKind kind, i
       counted[need.pool] = true;
       ++load.tasks;
       load.work += need.amount * minutes;
-      if (activity >= 0) load.first = std::min(load.first, earliest[static_cast<std::size_t>(activity)]);
+      if (activity >= 0)
+        load.first = std::min(load.first, earliest[static_cast<std::size_t>(activity)]);
     }
   };
   for (std::size_t n = 0; n < trial.net.nodes.size(); ++n) {
     const Node& node = trial.net.nodes[n];
-    if (!node.ways.empty() && !node.optional) count(node.ways.front(), node.least.count() / 60, trial.brief.activity_of_node[n]);
+    if (!node.ways.empty() && !node.optional)
+      count(node.ways.front(), node.least.count() / 60, trial.brief.activity_of_node[n]);
   }
   for (const Held& held : trial.net.held) {
     if (held.ways.empty() || held.nodes.empty()) continue;
     std::int64_t minutes = 0;
-    for (const int n : held.nodes) minutes += trial.net.nodes[static_cast<std::size_t>(n)].least.count() / 60;
-    count(held.ways.front(), minutes, trial.brief.activity_of_node[static_cast<std::size_t>(held.from)]);
+    for (const int n : held.nodes)
+      minutes += trial.net.nodes[static_cast<std::size_t>(n)].least.count() / 60;
+    count(held.ways.front(), minutes,
+          trial.brief.activity_of_node[static_cast<std::size_t>(held.from)]);
   }
   load.capacity = std::max(1, load.capacity);
   return load;
 }
 
 std::string from_to(const kitchen::Lesson& lesson, int first) {
-  return fmt::format("between {} and the bell at {} there are {} minutes", kitchen::clock(lesson, base::minutes(first)),
-                     kitchen::clock(lesson, lesson.bell), std::max<std::int64_t>(0, lesson.bell.count() / 60 - first));
+  return fmt::format("between {} and the bell at {} there are {} minutes",
+                     kitchen::clock(lesson, base::minutes(first)),
+                     kitchen::clock(lesson, lesson.bell),
+                     std::max<std::int64_t>(0, lesson.bell.count() / 60 - first));
 }
 
 Cause in_words(const kitchen::Lesson& lesson, const Trial& trial, const Reason& reason) {
   using Kind = Reason::Kind;
-  const auto pool = [&](PoolKind kind, const std::string& code, const std::string& what, const std::string& unit, int scale) {
+  const auto pool = [&](PoolKind kind, const std::string& code, const std::string& what,
+                        const std::string& unit, int scale) {
     const Load load = load_of(lesson, trial, kind, reason.kind == Kind::kKit ? reason.index : -1);
-    return Cause{code, fmt::format("{}: {} turns need {} minutes at {} {}, and {}.", what, load.tasks, load.needs(),
-                                   load.capacity / scale, unit, from_to(lesson, load.first))};
+    return Cause{
+        code, fmt::format("{}: {} turns need {} minutes at {} {}, and {}.", what, load.tasks,
+                          load.needs(), load.capacity / scale, unit, from_to(lesson, load.first))};
   };
   switch (reason.kind) {
-    case Kind::kSinks: return pool(PoolKind::kSink, "sinks", "Sinks", "sink positions", 1);
-    case Kind::kBasins: return pool(PoolKind::kBasin, "hand basins", "Hand basins", "positions", 1);
-    case Kind::kTable: return pool(PoolKind::kTable, "ingredients table", "The ingredients table", "positions", 1);
-    case Kind::kRings: return pool(PoolKind::kRings, "rings", "Hob rings", "rings", 1);
-    case Kind::kOvens: return pool(PoolKind::kOven, "ovens", "Ovens, with the time they take to heat and change", "shelves", 12);
-    case Kind::kGrills: return pool(PoolKind::kGrill, "grills", "Grills", "grill places", 1);
-    case Kind::kColdSpace: return pool(PoolKind::kFridge, "cold space", "Fridge space", "tenths of a shelf", 1);
+    case Kind::kSinks:
+      return pool(PoolKind::kSink, "sinks", "Sinks", "sink positions", 1);
+    case Kind::kBasins:
+      return pool(PoolKind::kBasin, "hand basins", "Hand basins", "positions", 1);
+    case Kind::kTable:
+      return pool(PoolKind::kTable, "ingredients table", "The ingredients table", "positions", 1);
+    case Kind::kRings:
+      return pool(PoolKind::kRings, "rings", "Hob rings", "rings", 1);
+    case Kind::kOvens:
+      return pool(PoolKind::kOven, "ovens", "Ovens, with the time they take to heat and change",
+                  "shelves", 12);
+    case Kind::kGrills:
+      return pool(PoolKind::kGrill, "grills", "Grills", "grill places", 1);
+    case Kind::kColdSpace:
+      return pool(PoolKind::kFridge, "cold space", "Fridge space", "tenths of a shelf", 1);
     case Kind::kKit: {
       const std::string& item = lesson.room.kit[static_cast<std::size_t>(reason.index)].item;
       return pool(PoolKind::kKit, "kit", "Kit (" + item + ")", "of them", 1);
@@ -95,20 +117,34 @@ Cause in_words(const kitchen::Lesson& lesson, const Trial& trial, const Reason& 
     case Kind::kAdults: {
       const Load load = load_of(lesson, trial, PoolKind::kAdult, -1);
       const auto adults = lesson.adults.size();
-      return {"adults", fmt::format("An adult must be there {} times (hot oil, looks, windows): about {} minutes for {}, and {}.", load.tasks,
-                                    load.needs(), adults == 1 ? "one adult" : fmt::format("{} adults", adults), from_to(lesson, load.first))};
+      return {"adults", fmt::format("An adult must be there {} times (hot oil, looks, windows): "
+                                    "about {} minutes for {}, and {}.",
+                                    load.tasks, load.needs(),
+                                    adults == 1 ? "one adult" : fmt::format("{} adults", adults),
+                                    from_to(lesson, load.first))};
     }
     case Kind::kWindows: {
       const kitchen::Window& w = lesson.windows[static_cast<std::size_t>(reason.index)];
-      return {"window", fmt::format("{} takes {} minutes from {} on.", w.name, w.length.count() / 60, kitchen::clock(lesson, w.earliest))};
+      return {"window", fmt::format("{} takes {} minutes from {} on.", w.name,
+                                    w.length.count() / 60, kitchen::clock(lesson, w.earliest))};
     }
     case Kind::kHygiene:
-      return {"hygiene", "Boards, benches and hands must be cleaned between raw food and food that is ready to eat."};
-    case Kind::kAllergens: return {"allergens", "Kit used with an allergen needs a full clean before a cook who avoids it."};
-    case Kind::kServing: return {"serving", "The dishes must be ready within their waiting time of being served in the serving time given."};
-    case Kind::kBans: return {"ban", "A hazard must be over by the time the lesson sets."};
-    case Kind::kPresence: return {"away", "Some cooks are one person short for part of the lesson."};
-    case Kind::kHands: return {"hands", "There are not enough hands."};
+      return {"hygiene",
+              "Boards, benches and hands must be cleaned between raw food and food that is ready "
+              "to eat."};
+    case Kind::kAllergens:
+      return {"allergens",
+              "Kit used with an allergen needs a full clean before a cook who avoids it."};
+    case Kind::kServing:
+      return {"serving",
+              "The dishes must be ready within their waiting time of being served in the serving "
+              "time given."};
+    case Kind::kBans:
+      return {"ban", "A hazard must be over by the time the lesson sets."};
+    case Kind::kPresence:
+      return {"away", "Some cooks are one person short for part of the lesson."};
+    case Kind::kHands:
+      return {"hands", "There are not enough hands."};
   }
   return {"unknown", ""};
 }
@@ -118,7 +154,8 @@ Cause method_itself(const kitchen::Lesson& lesson, const Trial& trial) {
   const std::vector<int> earliest = earliest_starts(trial.brief.problem);
   int worst = -1, end = 0;
   for (std::size_t c = 0; c < trial.net.wash_up.size(); ++c) {
-    const auto a = static_cast<std::size_t>(trial.brief.activity_of_node[static_cast<std::size_t>(trial.net.wash_up[c].back())]);
+    const auto a = static_cast<std::size_t>(
+        trial.brief.activity_of_node[static_cast<std::size_t>(trial.net.wash_up[c].back())]);
     const int e = earliest[a] + trial.brief.problem.activities[a].duration_min;
     if (e > end) {
       end = e;
@@ -132,26 +169,32 @@ Cause method_itself(const kitchen::Lesson& lesson, const Trial& trial) {
   }
   const auto there = (lesson.bell - lesson.check_out).count() / 60;
   if (end > there) {
-    return {"method", fmt::format("{}: from washing hands to the last pan put away takes at least {} minutes even in an empty room; there are {}.",
+    return {"method", fmt::format("{}: from washing hands to the last pan put away takes at least "
+                                  "{} minutes even in an empty room; there are {}.",
                                   dishes, end, there)};
   }
-  return {"hands", fmt::format("{}: the steps follow each other for at least {} of the {} minutes, and one pair of hands cannot do the rest beside them.",
+  return {"hands", fmt::format("{}: the steps follow each other for at least {} of the {} minutes, "
+                               "and one pair of hands cannot do the rest beside them.",
                                dishes, end, there)};
 }
 
-// Without a proof nobody is to blame: what is nearest to its limit is said instead, the fullest first.
+// Without a proof nobody is to blame: what is nearest to its limit is said instead, the fullest
+// first.
 std::vector<Cause> tightest(const kitchen::Lesson& lesson, const Trial& trial) {
   constexpr std::size_t kMost = 3;
   const std::vector<std::pair<PoolKind, Reason::Kind>> pools{
-      {PoolKind::kSink, Reason::Kind::kSinks}, {PoolKind::kBasin, Reason::Kind::kBasins}, {PoolKind::kTable, Reason::Kind::kTable},
-      {PoolKind::kRings, Reason::Kind::kRings}, {PoolKind::kOven, Reason::Kind::kOvens}, {PoolKind::kAdult, Reason::Kind::kAdults}};
+      {PoolKind::kSink, Reason::Kind::kSinks},  {PoolKind::kBasin, Reason::Kind::kBasins},
+      {PoolKind::kTable, Reason::Kind::kTable}, {PoolKind::kRings, Reason::Kind::kRings},
+      {PoolKind::kOven, Reason::Kind::kOvens},  {PoolKind::kAdult, Reason::Kind::kAdults}};
   std::vector<std::pair<double, Reason>> full;
   for (const auto& [pool, kind] : pools) {
     const Load load = load_of(lesson, trial, pool, -1);
     const int there = trial.brief.problem.horizon - load.first;
-    if (load.tasks > 0) full.emplace_back(static_cast<double>(load.needs()) / std::max(1, there), Reason{kind});
+    if (load.tasks > 0)
+      full.emplace_back(static_cast<double>(load.needs()) / std::max(1, there), Reason{kind});
   }
-  std::stable_sort(full.begin(), full.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+  std::stable_sort(full.begin(), full.end(),
+                   [](const auto& a, const auto& b) { return a.first > b.first; });
   std::vector<Cause> said;
   for (const auto& [ratio, reason] : full) {
     if (said.size() < kMost) said.push_back(in_words(lesson, trial, reason));
@@ -161,7 +204,8 @@ std::vector<Cause> tightest(const kitchen::Lesson& lesson, const Trial& trial) {
 
 }  // namespace
 
-Causes causes(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_cook, const TrialLimits& each, double& spent) {
+Causes causes(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_cook,
+              const TrialLimits& each, double& spent) {
   Causes found;
   const Trial whole = prepare(lesson, wave_of_cook, BriefOptions{});
   double budget = each.seconds;

@@ -18,7 +18,8 @@ Applied trays_set_out(const Lesson& lesson) {
   return changed;
 }
 
-// Cooks of `from` people become cooks of `to`: neighbours in the lesson with the same dishes work together.
+// Cooks of `from` people become cooks of `to`: neighbours in the lesson with the same dishes work
+// together.
 Applied regroup(const Lesson& lesson, int to) {
   std::map<std::vector<int>, int> people;
   std::vector<std::vector<int>> menus;
@@ -62,7 +63,8 @@ Applied regroup(const Lesson& lesson, int to) {
   return changed;
 }
 
-// Half of what is cut, shaped and filled: about two thirds of the minutes (common practice, no source).
+// Half of what is cut, shaped and filled: about two thirds of the minutes (common practice, no
+// source).
 Applied half_batch(const Lesson& lesson) {
   Lesson changed = lesson;
   bool any = false;
@@ -91,7 +93,8 @@ Applied carry_over(const Lesson& lesson) {
   Lesson changed = lesson;
   bool any = false;
   for (int d = 0; d < static_cast<int>(lesson.dishes.size()); ++d) {
-    const bool known = std::any_of(lesson.carry.begin(), lesson.carry.end(), [&](const kitchen::CarryOver& c) { return c.dish == d; });
+    const bool known = std::any_of(lesson.carry.begin(), lesson.carry.end(),
+                                   [&](const kitchen::CarryOver& c) { return c.dish == d; });
     if (known || lesson.dishes[static_cast<std::size_t>(d)].splits.empty()) continue;
     changed.carry.push_back({d, 0, false});
     any = true;
@@ -124,12 +127,15 @@ Applied free_the_windows(const Lesson& lesson) {
 }
 
 Applied second_adult(const Lesson& lesson) {
-  const bool hazards = std::any_of(lesson.dishes.begin(), lesson.dishes.end(), [](const kitchen::Dish& d) {
-    return std::any_of(d.method.begin(), d.method.end(), [](const kitchen::Step& s) { return s.hazard.has_value(); });
-  });
+  const bool hazards = std::any_of(
+      lesson.dishes.begin(), lesson.dishes.end(), [](const kitchen::Dish& d) {
+        return std::any_of(d.method.begin(), d.method.end(),
+                           [](const kitchen::Step& s) { return s.hazard.has_value(); });
+      });
   if (!hazards) return std::nullopt;
   Lesson changed = lesson;
-  const auto leader = std::find_if(lesson.adults.begin(), lesson.adults.end(), [](const kitchen::Adult& a) { return a.leads; });
+  const auto leader = std::find_if(lesson.adults.begin(), lesson.adults.end(),
+                                   [](const kitchen::Adult& a) { return a.leads; });
   kitchen::Adult second = *leader;
   second.name = "a second adult";
   second.leads = false;
@@ -140,7 +146,8 @@ Applied second_adult(const Lesson& lesson) {
 Applied ban_later(const Lesson& lesson) {
   if (lesson.bans.empty()) return std::nullopt;
   Lesson changed = lesson;
-  for (kitchen::Ban& ban : changed.bans) ban.after = std::min(lesson.bell, ban.after + base::minutes(20));
+  for (kitchen::Ban& ban : changed.bans)
+    ban.after = std::min(lesson.bell, ban.after + base::minutes(20));
   return changed;
 }
 
@@ -154,9 +161,12 @@ Applied oven_next_door(const Lesson& lesson) {
   const int index = static_cast<int>(changed.room.cookers.size());
   changed.room.cookers.push_back(spare);
   for (kitchen::Place& p : changed.room.places) p.cookers.push_back(index);
-  const bool oven = std::any_of(lesson.dishes.begin(), lesson.dishes.end(), [](const kitchen::Dish& d) {
-    return std::any_of(d.method.begin(), d.method.end(), [](const kitchen::Step& s) { return s.heat && s.heat->with == kitchen::HeatKind::kOven; });
-  });
+  const bool oven = std::any_of(
+      lesson.dishes.begin(), lesson.dishes.end(), [](const kitchen::Dish& d) {
+        return std::any_of(d.method.begin(), d.method.end(), [](const kitchen::Step& s) {
+          return s.heat && s.heat->with == kitchen::HeatKind::kOven;
+        });
+      });
   return oven ? Applied(changed) : std::nullopt;
 }
 
@@ -176,7 +186,8 @@ Applied seats_by_oven(const Lesson& lesson) {
     order[c] = static_cast<int>(c);
   }
   std::stable_sort(order.begin(), order.end(), [&](int a, int b) {
-    return oven_of(lesson, lesson.cooks[static_cast<std::size_t>(a)]) < oven_of(lesson, lesson.cooks[static_cast<std::size_t>(b)]);
+    return oven_of(lesson, lesson.cooks[static_cast<std::size_t>(a)]) <
+           oven_of(lesson, lesson.cooks[static_cast<std::size_t>(b)]);
   });
   std::stable_sort(places.begin(), places.end());
   Lesson changed = lesson;
@@ -199,7 +210,8 @@ Applied gate_not_stop(const Lesson& lesson) {
       continue;
     }
     for (const kitchen::StepRef& ref : stop.after) {
-      kitchen::Step& step = changed.dishes[static_cast<std::size_t>(ref.dish)].method[static_cast<std::size_t>(ref.step)];
+      kitchen::Step& step = changed.dishes[static_cast<std::size_t>(ref.dish)]
+                                .method[static_cast<std::size_t>(ref.step)];
       if (!step.gate) step.gate = kitchen::Gate{stop.name, base::minutes(1), base::minutes(10)};
     }
     changed.windows.erase(changed.windows.begin() + static_cast<std::ptrdiff_t>(w));
@@ -268,24 +280,34 @@ Applied wash_in_parts(const Lesson& lesson) {
 }  // namespace
 
 std::vector<Change> changes(const kitchen::Lesson& lesson) {
-  const bool pairs = std::any_of(lesson.cooks.begin(), lesson.cooks.end(), [](const kitchen::Cook& c) { return c.people == 2; });
+  const bool pairs = std::any_of(lesson.cooks.begin(), lesson.cooks.end(),
+                                 [](const kitchen::Cook& c) { return c.people == 2; });
   std::vector<Change> all{
       {"another wave", "Let the class work in one more wave.", more_waves},
       {"wash in parts", "Wash up in parts while food cooks, not all at the end.", wash_in_parts},
-      {"trays set out", "Have the technician weigh out and set a tray at each place.", trays_set_out},
-      {"move the demonstration", "Let the demonstration move by up to a quarter of an hour.", free_the_windows},
-      {"gate cooker by cooker", "Look at each cooker in turn instead of stopping everybody.", gate_not_stop},
-      {"stop together", "Stop everybody once and show, instead of looking at each cooker.", stop_not_gates},
-      {"seats by oven", "Swap seats so that those who bake at one temperature share an oven.", seats_by_oven},
+      {"trays set out", "Have the technician weigh out and set a tray at each place.",
+       trays_set_out},
+      {"move the demonstration", "Let the demonstration move by up to a quarter of an hour.",
+       free_the_windows},
+      {"gate cooker by cooker", "Look at each cooker in turn instead of stopping everybody.",
+       gate_not_stop},
+      {"stop together", "Stop everybody once and show, instead of looking at each cooker.",
+       stop_not_gates},
+      {"seats by oven", "Swap seats so that those who bake at one temperature share an oven.",
+       seats_by_oven},
       {"second adult", "Have a second adult in the room who may watch the hazards.", second_adult},
       {"later ban", "Let the hazard go on for up to twenty minutes longer.", ban_later},
-      {"rack", "Leave the dishes on the rack to cool; another adult lids and labels them.", leave_on_rack},
+      {"rack", "Leave the dishes on the rack to cool; another adult lids and labels them.",
+       leave_on_rack},
       {"oven next door", "Use one oven next door as well, with an adult there.", oven_next_door},
       {"pairs", "Work in pairs.", [](const Lesson& l) { return regroup(l, 2); }},
-      {"trios", pairs ? "Work in threes instead of pairs." : "Work in threes.", [](const Lesson& l) { return regroup(l, 3); }},
+      {"trios", pairs ? "Work in threes instead of pairs." : "Work in threes.",
+       [](const Lesson& l) { return regroup(l, 3); }},
       {"half the batch", "Make half the batch each.", half_batch},
-      {"carry over", "Put the dish away at its halfway point and finish it next lesson.", carry_over},
-      {"half cook, half write", "Let half the class cook while half write, and change over next lesson.", half_the_class},
+      {"carry over", "Put the dish away at its halfway point and finish it next lesson.",
+       carry_over},
+      {"half cook, half write",
+       "Let half the class cook while half write, and change over next lesson.", half_the_class},
       {"one dish less", "Cook one dish less.", one_dish_less},
   };
   return all;

@@ -1,4 +1,5 @@
-// The changes a teacher can make to a lesson that does not fit, as functions from a lesson to a lesson.
+// The changes a teacher can make to a lesson that does not fit, as functions from a lesson to a
+// lesson.
 #pragma once
 
 #include <functional>
@@ -17,8 +18,8 @@ struct Change {
   std::function<std::optional<kitchen::Lesson>(const kitchen::Lesson&)> apply;
 };
 
-/// All changes worth trying for this lesson, easiest first. Figures in them (how much shorter half a batch is) are
-/// common practice, no source.
+/// All changes worth trying for this lesson, easiest first. Figures in them (how much shorter half
+/// a batch is) are common practice, no source.
 std::vector<Change> changes(const kitchen::Lesson&);
 
 }  // namespace timeplan

@@ -6,8 +6,8 @@
 namespace timeplan {
 namespace {
 
-constexpr std::size_t kMost = 8;           // more are not read aloud
-constexpr int kDecides = 20;               // minutes: what may start this much later does not decide
+constexpr std::size_t kMost = 8;  // more are not read aloud
+constexpr int kDecides = 20;      // minutes: what may start this much later does not decide
 
 // A step worth asking about, by its node.
 struct Asked {
@@ -21,30 +21,38 @@ struct Asked {
 std::string fallback(const kitchen::Lesson& lesson, const Task& task) {
   const kitchen::Dish& dish = lesson.dishes[static_cast<std::size_t>(task.dish)];
   const kitchen::Step& step = dish.method[static_cast<std::size_t>(task.step)];
-  const auto helper = std::find_if(lesson.adults.begin(), lesson.adults.end(), [](const kitchen::Adult& a) { return !a.leads; });
+  const auto helper = std::find_if(lesson.adults.begin(), lesson.adults.end(),
+                                   [](const kitchen::Adult& a) { return !a.leads; });
   const bool oil = std::any_of(dish.method.begin(), dish.method.end(), [&](const kitchen::Step& s) {
-    return s.hazard == kitchen::Hazard::kHotOil && s.heat && step.heat && s.heat->vessel == step.heat->vessel;
+    return s.hazard == kitchen::Hazard::kHotOil && s.heat && step.heat &&
+           s.heat->vessel == step.heat->vessel;
   });
   if (oil) return "do not start the oil; chill what is made and cook it next lesson";
-  if (!dish.splits.empty()) return "put it away " + dish.splits.front().name + " and finish next lesson";
+  if (!dish.splits.empty())
+    return "put it away " + dish.splits.front().name + " and finish next lesson";
   if (step.heat && step.heat->with != kitchen::HeatKind::kRing) {
-    return helper != lesson.adults.end() ? helper->name + " takes the tray and bakes it after the bell"
-                                         : "chill it and bake it next lesson, or send it home to bake";
+    return helper != lesson.adults.end()
+               ? helper->name + " takes the tray and bakes it after the bell"
+               : "chill it and bake it next lesson, or send it home to bake";
   }
   return "finish it cold, or share a pan that is already on";
 }
 
 std::vector<Asked> questions(const kitchen::Lesson& lesson, const Trial& trial) {
   std::vector<Asked> asked;
-  const auto start = [&](int activity) { return trial.outcome.best[static_cast<std::size_t>(activity)].start; };
+  const auto start = [&](int activity) {
+    return trial.outcome.best[static_cast<std::size_t>(activity)].start;
+  };
   std::set<int> seen;
   for (int n = 0; n < static_cast<int>(trial.net.nodes.size()); ++n) {
     const Node& node = trial.net.nodes[static_cast<std::size_t>(n)];
     const Task& t = node.task;
     const int activity = trial.brief.activity_of_node[static_cast<std::size_t>(n)];
     if (activity < 0 || t.kind != TaskKind::kStep || t.step < 0 || t.part > 0) continue;
-    const kitchen::Step& step = lesson.dishes[static_cast<std::size_t>(t.dish)].method[static_cast<std::size_t>(t.step)];
-    const bool first_of_vessel = step.heat && std::any_of(node.heldby.begin(), node.heldby.end(), [&](int h) {
+    const kitchen::Step& step = lesson.dishes[static_cast<std::size_t>(t.dish)]
+                                    .method[static_cast<std::size_t>(t.step)];
+    const bool first_of_vessel = step.heat &&
+                                 std::any_of(node.heldby.begin(), node.heldby.end(), [&](int h) {
                                    return trial.net.held[static_cast<std::size_t>(h)].from == n;
                                  });
     if (!first_of_vessel || !seen.insert(activity).second) continue;
@@ -53,16 +61,22 @@ std::vector<Asked> questions(const kitchen::Lesson& lesson, const Trial& trial) 
   for (std::size_t c = 0; c < trial.net.wash_up.size(); ++c) {
     const int n = trial.net.wash_up[c].back();
     const int activity = trial.brief.activity_of_node[static_cast<std::size_t>(n)];
-    asked.push_back({n, activity, start(activity), "last washing up", "wash knives, boards and hot pans; stack the rest for after the bell"});
+    asked.push_back({n, activity, start(activity), "last washing up",
+                     "wash knives, boards and hot pans; stack the rest for after the bell"});
   }
-  // The latest of a wave decides for the wave: keep, for each thing said, the last to start in each wave.
+  // The latest of a wave decides for the wave: keep, for each thing said, the last to start in each
+  // wave.
   std::vector<Asked> kept;
   for (const Asked& a : asked) {
     const int cook = trial.net.nodes[static_cast<std::size_t>(a.node)].task.cook;
-    const int wave = lesson.timelines == kitchen::Timelines::kOwn ? 0 : trial.wave_of_cook[static_cast<std::size_t>(cook)];
+    const int wave = lesson.timelines == kitchen::Timelines::kOwn
+                         ? 0
+                         : trial.wave_of_cook[static_cast<std::size_t>(cook)];
     const auto same = std::find_if(kept.begin(), kept.end(), [&](const Asked& k) {
       const int other = trial.net.nodes[static_cast<std::size_t>(k.node)].task.cook;
-      const int other_wave = lesson.timelines == kitchen::Timelines::kOwn ? 0 : trial.wave_of_cook[static_cast<std::size_t>(other)];
+      const int other_wave = lesson.timelines == kitchen::Timelines::kOwn
+                                 ? 0
+                                 : trial.wave_of_cook[static_cast<std::size_t>(other)];
       return k.says == a.says && other_wave == wave;
     });
     if (same == kept.end()) {
@@ -71,15 +85,17 @@ std::vector<Asked> questions(const kitchen::Lesson& lesson, const Trial& trial) 
       *same = a;
     }
   }
-  std::stable_sort(kept.begin(), kept.end(), [](const Asked& a, const Asked& b) { return a.planned > b.planned; });
+  std::stable_sort(kept.begin(), kept.end(),
+                   [](const Asked& a, const Asked& b) { return a.planned > b.planned; });
   if (kept.size() > kMost) kept.resize(kMost);
   return kept;
 }
 
 }  // namespace
 
-std::vector<LastSafeStart> last_safe_starts(const kitchen::Lesson& lesson, const Trial& trial, const Plan& plan,
-                                            const TrialLimits& each, double& spent) {
+std::vector<LastSafeStart> last_safe_starts(const kitchen::Lesson& lesson, const Trial& trial,
+                                            const Plan& plan, const TrialLimits& each,
+                                            double& spent) {
   std::vector<LastSafeStart> found;
   for (const Asked& a : questions(lesson, trial)) {
     if (each.stop && each.stop()) break;
@@ -112,7 +128,8 @@ std::vector<LastSafeStart> last_safe_starts(const kitchen::Lesson& lesson, const
     if (latest - a.planned > kDecides) continue;
     const Task& what = trial.net.nodes[static_cast<std::size_t>(a.node)].task;
     const auto task = std::find_if(plan.tasks.begin(), plan.tasks.end(), [&](const Task& t) {
-      return t.kind == what.kind && t.cook == what.cook && t.dish == what.dish && t.step == what.step && t.part == what.part;
+      return t.kind == what.kind && t.cook == what.cook && t.dish == what.dish &&
+             t.step == what.step && t.part == what.part;
     });
     if (task == plan.tasks.end()) continue;
     LastSafeStart safe;
@@ -123,7 +140,8 @@ std::vector<LastSafeStart> last_safe_starts(const kitchen::Lesson& lesson, const
     safe.instead = a.instead;
     found.push_back(safe);
   }
-  std::stable_sort(found.begin(), found.end(), [](const LastSafeStart& x, const LastSafeStart& y) { return x.at < y.at; });
+  std::stable_sort(found.begin(), found.end(),
+                   [](const LastSafeStart& x, const LastSafeStart& y) { return x.at < y.at; });
   return found;
 }
 

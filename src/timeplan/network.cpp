@@ -13,7 +13,8 @@ using kitchen::Moment;
 
 namespace {
 
-// Cooks of one wave with the same list of dishes share a timeline; with own timelines everybody has one.
+// Cooks of one wave with the same list of dishes share a timeline; with own timelines everybody has
+// one.
 std::vector<int> lines(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_cook) {
   std::map<std::pair<int, std::vector<int>>, int> known;
   std::vector<int> line_of_cook;
@@ -44,7 +45,8 @@ std::set<int> contested_kit(const kitchen::Lesson& lesson) {
         }
       }
     }
-    const bool meets = std::any_of(avoided.begin(), avoided.end(), [&](kitchen::Allergen a) { return brought.contains(a); });
+    const bool meets = std::any_of(avoided.begin(), avoided.end(),
+                                   [&](kitchen::Allergen a) { return brought.contains(a); });
     if (meets) contested.insert(static_cast<int>(k));
   }
   return contested;
@@ -52,7 +54,8 @@ std::set<int> contested_kit(const kitchen::Lesson& lesson) {
 
 }  // namespace
 
-NetworkBuilder::NetworkBuilder(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_cook) : lesson_(lesson) {
+NetworkBuilder::NetworkBuilder(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_cook)
+    : lesson_(lesson) {
   net_.line_of_cook = lines(lesson, wave_of_cook);
   for (const int line : net_.line_of_cook) net_.lines = std::max(net_.lines, line + 1);
   own_.resize(lesson.cooks.size());
@@ -99,7 +102,8 @@ int NetworkBuilder::add(Node node) {
   return index;
 }
 
-int NetworkBuilder::task_node(TaskKind kind, int cook, int dish, int step, Seconds length, int attention, int people) {
+int NetworkBuilder::task_node(TaskKind kind, int cook, int dish, int step, Seconds length,
+                              int attention, int people) {
   Node n;
   n.task.kind = kind;
   n.task.cook = cook;
@@ -153,9 +157,18 @@ std::vector<Way> NetworkBuilder::hands_ways(int cook, int positions) const {
   std::vector<Way> ways;
   const int bay = bay_of(cook);
   const int sinks = lesson_.room.bays[static_cast<std::size_t>(bay)].sinks;
-  if (lesson_.room.hand_basins >= positions) ways.push_back({Need{.pool = {PoolKind::kBasin}, .amount = positions, .settings = {}, .door_shut = {}, .hazard = {}}});
+  if (lesson_.room.hand_basins >= positions)
+    ways.push_back({Need{.pool = {PoolKind::kBasin},
+                         .amount = positions,
+                         .settings = {},
+                         .door_shut = {},
+                         .hazard = {}}});
   if (lesson_.room.hands_at_sinks && sinks >= positions) {
-    ways.push_back({Need{.pool = {PoolKind::kSink, bay}, .amount = positions, .settings = {}, .door_shut = {}, .hazard = {}}});
+    ways.push_back({Need{.pool = {PoolKind::kSink, bay},
+                         .amount = positions,
+                         .settings = {},
+                         .door_shut = {},
+                         .hazard = {}}});
   }
   return ways;
 }
@@ -186,17 +199,19 @@ std::vector<Way> NetworkBuilder::leader_ways(int hundredths) const {
   return ways;
 }
 
-std::vector<Way> NetworkBuilder::heat_ways(int cook, const kitchen::Heat& heat,
-                                           const std::vector<kitchen::OvenSetting>& settings) const {
+std::vector<Way> NetworkBuilder::heat_ways(
+    int cook, const kitchen::Heat& heat, const std::vector<kitchen::OvenSetting>& settings) const {
   std::vector<Way> ways;
-  for (const int index : lesson_.room.places[static_cast<std::size_t>(cook_of(cook).place)].cookers) {
+  for (const int index :
+       lesson_.room.places[static_cast<std::size_t>(cook_of(cook).place)].cookers) {
     const kitchen::Cooker& cooker = lesson_.room.cookers[static_cast<std::size_t>(index)];
     Need need;
     if (heat.with == kitchen::HeatKind::kRing) {
       if (cooker.rings < heat.rings) continue;
       need.pool = {PoolKind::kRings, index};
       need.amount = heat.rings;
-    } else if (heat.with == kitchen::HeatKind::kGrill && cooker.grill == kitchen::GrillKind::kEyeLevel) {
+    } else if (heat.with == kitchen::HeatKind::kGrill &&
+               cooker.grill == kitchen::GrillKind::kEyeLevel) {
       need.pool = {PoolKind::kGrill, index};
     } else {
       const bool grill = heat.with == kitchen::HeatKind::kGrill;
@@ -217,7 +232,8 @@ std::vector<Way> NetworkBuilder::heat_ways(int cook, const kitchen::Heat& heat,
 
 bool NetworkBuilder::kept_unit(int kit, int cook) const {
   if (!contested_kit_.contains(kit)) return false;
-  return lesson_.room.kit[static_cast<std::size_t>(kit)].count == 1 || !cook_of(cook).avoids.empty();
+  return lesson_.room.kit[static_cast<std::size_t>(kit)].count == 1 ||
+         !cook_of(cook).avoids.empty();
 }
 
 Need NetworkBuilder::kit_need(int kit, int count, bool kept) const {
@@ -235,18 +251,27 @@ int capacity(const kitchen::Lesson& lesson, Pool pool) {
   const kitchen::Room& room = lesson.room;
   const auto i = static_cast<std::size_t>(pool.index);
   switch (pool.kind) {
-    case PoolKind::kSink: return room.bays[i].sinks;
-    case PoolKind::kBasin: return room.hand_basins;
-    case PoolKind::kTable: return room.table_positions;
+    case PoolKind::kSink:
+      return room.bays[i].sinks;
+    case PoolKind::kBasin:
+      return room.hand_basins;
+    case PoolKind::kTable:
+      return room.table_positions;
     case PoolKind::kKit:
       if (pool.unit == 0) return 1;
       return room.kit[i].count - (contested_kit(lesson).contains(pool.index) ? 1 : 0);
-    case PoolKind::kRings: return room.cookers[i].rings;
-    case PoolKind::kOven: return room.cookers[i].shelves * 12;
-    case PoolKind::kGrill: return room.cookers[i].grill_places;
-    case PoolKind::kFridge: return room.fridge_tenths;
-    case PoolKind::kFreezer: return room.freezer_tenths;
-    case PoolKind::kAdult: return 100;
+    case PoolKind::kRings:
+      return room.cookers[i].rings;
+    case PoolKind::kOven:
+      return room.cookers[i].shelves * 12;
+    case PoolKind::kGrill:
+      return room.cookers[i].grill_places;
+    case PoolKind::kFridge:
+      return room.fridge_tenths;
+    case PoolKind::kFreezer:
+      return room.freezer_tenths;
+    case PoolKind::kAdult:
+      return 100;
   }
   return 0;
 }

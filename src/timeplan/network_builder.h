@@ -13,10 +13,10 @@ namespace timeplan {
 struct CookNodes {
   int apron = -1;
   std::vector<int> collecting;
-  std::vector<int> all;                          ///< every node of the cook
-  std::vector<int> steps;                        ///< first parts of all steps
+  std::vector<int> all;                                   ///< every node of the cook
+  std::vector<int> steps;                                 ///< first parts of all steps
   std::map<std::pair<int, int>, std::vector<int>> parts;  ///< (dish, step) -> nodes of its parts
-  std::vector<int> ready;                        ///< per dish of the cook: node whose end is R_k, -1 = none
+  std::vector<int> ready;  ///< per dish of the cook: node whose end is R_k, -1 = none
   std::vector<int> wash;
   std::vector<int> packing;
   std::vector<int> serves;
@@ -53,20 +53,26 @@ class NetworkBuilder {
   void mark_queued();
 
   int add(Node node);
-  int task_node(TaskKind kind, int cook, int dish, int step, Seconds length, int attention, int people);
+  int task_node(TaskKind kind, int cook, int dish, int step, Seconds length, int attention,
+                int people);
   void wait(int from, kitchen::Moment from_moment, int to, kitchen::Moment to_moment, Seconds least,
             std::optional<Seconds> most, WaitWhy why, bool safety = false);
   void after(int from, int to, WaitWhy why);
   std::vector<Way> hands_ways(int cook, int positions) const;
   std::vector<Way> adult_ways(kitchen::Hazard hazard) const;
   std::vector<Way> leader_ways(int hundredths) const;
-  std::vector<Way> heat_ways(int cook, const kitchen::Heat& heat, const std::vector<kitchen::OvenSetting>& settings) const;
+  std::vector<Way> heat_ways(int cook, const kitchen::Heat& heat,
+                             const std::vector<kitchen::OvenSetting>& settings) const;
   Need kit_need(int kit, int count, bool kept) const;
   bool kept_unit(int kit, int cook) const;
   bool allergens_matter(int kit) const;
   double pace(int cook) const;
-  const kitchen::Cook& cook_of(int cook) const { return lesson_.cooks[static_cast<std::size_t>(cook)]; }
-  const kitchen::Dish& dish_of(int dish) const { return lesson_.dishes[static_cast<std::size_t>(dish)]; }
+  const kitchen::Cook& cook_of(int cook) const {
+    return lesson_.cooks[static_cast<std::size_t>(cook)];
+  }
+  const kitchen::Dish& dish_of(int dish) const {
+    return lesson_.dishes[static_cast<std::size_t>(dish)];
+  }
   int bay_of(int cook) const;
   CookNodes& own(int cook) { return own_[static_cast<std::size_t>(cook)]; }
   Node& node(int index) { return net_.nodes[static_cast<std::size_t>(index)]; }
@@ -77,8 +83,9 @@ class NetworkBuilder {
   const kitchen::Lesson& lesson_;
   Network net_;
   std::vector<CookNodes> own_;
-  std::vector<int> windows_;        ///< node of each window
-  std::set<int> contested_kit_;     ///< kit an avoiding cook shares with one who brings what they avoid
+  std::vector<int> windows_;     ///< node of each window
+  std::set<int> contested_kit_;  ///< kit an avoiding cook shares with one who brings what they
+                                 ///< avoid
 };
 
 }  // namespace timeplan

@@ -1,4 +1,5 @@
-// What one cook does: hands, collecting, the steps of each dish, gates, carry-over, packing, washing up, serving.
+// What one cook does: hands, collecting, the steps of each dish, gates, carry-over, packing,
+// washing up, serving.
 #include <algorithm>
 
 #include "timeplan/network_builder.h"
@@ -12,18 +13,22 @@ void NetworkBuilder::add_start_of_lesson(int cook) {
   const int people = cook_of(cook).people;
   // Fewer positions than people: they take turns, and it takes so much longer (H7).
   const kitchen::Room& room = lesson_.room;
-  const int sinks = room.hands_at_sinks ? room.bays[static_cast<std::size_t>(bay_of(cook))].sinks : 0;
+  const int sinks = room.hands_at_sinks ? room.bays[static_cast<std::size_t>(bay_of(cook))].sinks
+                                        : 0;
   const int positions = std::max(1, std::min(people, std::max(room.hand_basins, sinks)));
   const int rounds = (people + positions - 1) / positions;
   CookNodes& mine = own(cook);
-  mine.apron = task_node(TaskKind::kApronAndHands, cook, -1, -1, rounds * lesson_.rules.apron_and_hands, 10, people);
+  mine.apron = task_node(TaskKind::kApronAndHands, cook, -1, -1,
+                         rounds * lesson_.rules.apron_and_hands, 10, people);
   node(mine.apron).ways = hands_ways(cook, positions);
   if (lesson_.trays_at_places) return;
-  const int food = task_node(TaskKind::kCollectIngredients, cook, -1, -1, lesson_.rules.collect_ingredients, 8, 1);
+  const int food = task_node(TaskKind::kCollectIngredients, cook, -1, -1,
+                             lesson_.rules.collect_ingredients, 8, 1);
   Need table;
   table.pool = {PoolKind::kTable};
   node(food).ways = {{table}};
-  const int tools = task_node(TaskKind::kCollectEquipment, cook, -1, -1, lesson_.rules.collect_equipment, 8, 1);
+  const int tools = task_node(TaskKind::kCollectEquipment, cook, -1, -1,
+                              lesson_.rules.collect_equipment, 8, 1);
   mine.collecting = {food, tools};
   for (const int c : mine.collecting) after(mine.apron, c, WaitWhy::kHands);
 }
@@ -42,7 +47,8 @@ void NetworkBuilder::add_dish(int cook, int dish) {
   add_raw_groups(cook, dish, here);
   add_kit_washes(cook, dish, here);
   add_clean_downs(cook, dish, here);
-  if (lesson_.purpose == kitchen::Purpose::kTakeHome && !lesson_.rack_for && !carried_first(dish)) add_pack(cook, dish);
+  if (lesson_.purpose == kitchen::Purpose::kTakeHome && !lesson_.rack_for && !carried_first(dish))
+    add_pack(cook, dish);
 }
 
 void NetworkBuilder::add_steps(int cook, int dish, const std::vector<bool>& here) {
@@ -55,7 +61,8 @@ void NetworkBuilder::add_steps(int cook, int dish, const std::vector<bool>& here
     const auto [count, part_length] = parts(step, least);
     for (int part = 0; part < count; ++part) {
       const int people = std::min(step.people, cook_of(cook).people);
-      const int index = task_node(TaskKind::kStep, cook, dish, static_cast<int>(s), part_length, tenths(step.attention), people);
+      const int index = task_node(TaskKind::kStep, cook, dish, static_cast<int>(s), part_length,
+                                  tenths(step.attention), people);
       Node& n = node(index);
       n.task.part = part;
       n.most = count > 1 ? part_length : most;
@@ -132,10 +139,13 @@ void NetworkBuilder::add_method_waits(int cook, int dish, const std::vector<bool
     bool root = true;
     for (const kitchen::Follows& f : d.method[s].follows) {
       if (!here[static_cast<std::size_t>(f.step)]) continue;
-      const int from = f.of == Moment::kEnd ? last_part(cook, dish, f.step) : first_part(cook, dish, f.step);
-      const int node_to = f.moment == Moment::kEnd ? last_part(cook, dish, to) : first_part(cook, dish, to);
+      const int from = f.of == Moment::kEnd ? last_part(cook, dish, f.step)
+                                            : first_part(cook, dish, f.step);
+      const int node_to = f.moment == Moment::kEnd ? last_part(cook, dish, to)
+                                                   : first_part(cook, dish, to);
       const bool closing = d.method[s].closes == f.step;
-      wait(from, f.of, node_to, f.moment, f.least, f.most, closing ? WaitWhy::kClosing : WaitWhy::kMethod, f.safety);
+      wait(from, f.of, node_to, f.moment, f.least, f.most,
+           closing ? WaitWhy::kClosing : WaitWhy::kMethod, f.safety);
       if (f.moment == Moment::kStart) root = false;
     }
     if (!root) continue;
@@ -149,7 +159,8 @@ void NetworkBuilder::add_gate(int cook, int dish, int step, const std::vector<bo
   const kitchen::Gate& gate = *d.method[static_cast<std::size_t>(step)].gate;
   const int look = task_node(TaskKind::kLook, cook, dish, step, gate.length, 0, 1);
   node(look).ways = leader_ways(50);
-  wait(last_part(cook, dish, step), Moment::kEnd, look, Moment::kStart, Seconds{0}, gate.within, WaitWhy::kGate);
+  wait(last_part(cook, dish, step), Moment::kEnd, look, Moment::kStart, Seconds{0}, gate.within,
+       WaitWhy::kGate);
   for (std::size_t s = 0; s < d.method.size(); ++s) {
     if (!here[s]) continue;
     const auto& follows = d.method[s].follows;
@@ -172,12 +183,16 @@ void NetworkBuilder::add_carry_over(int cook, int dish, const std::vector<bool>&
     }
     return;
   }
-  const int store = task_node(TaskKind::kStore, cook, dish, split.after_step, lesson_.rules.store, 8, 1);
+  const int store = task_node(TaskKind::kStore, cook, dish, split.after_step, lesson_.rules.store,
+                              8, 1);
   // Cooked food: cooled and in the cold within 90 minutes of cooking (handbook row A040).
   const bool cooked = split.cooling.count() > 0;
   const int last = last_part(cook, dish, split.after_step);
-  wait(last, Moment::kEnd, store, Moment::kStart, split.cooling, std::nullopt, WaitWhy::kStore, cooked);
-  if (cooked) wait(last, Moment::kEnd, store, Moment::kEnd, Seconds{0}, base::minutes(90), WaitWhy::kStore, true);
+  wait(last, Moment::kEnd, store, Moment::kStart, split.cooling, std::nullopt, WaitWhy::kStore,
+       cooked);
+  if (cooked)
+    wait(last, Moment::kEnd, store, Moment::kEnd, Seconds{0}, base::minutes(90), WaitWhy::kStore,
+         true);
   Held cold;
   cold.cook = cook;
   cold.dish = dish;
@@ -194,7 +209,8 @@ void NetworkBuilder::add_carry_over(int cook, int dish, const std::vector<bool>&
 
 void NetworkBuilder::add_pack(int cook, int dish) {
   const int pack = task_node(TaskKind::kPack, cook, dish, -1, lesson_.rules.pack, 8, 1);
-  wait(own(cook).ready.back(), Moment::kEnd, pack, Moment::kStart, dish_of(dish).cooling, std::nullopt, WaitWhy::kPack);
+  wait(own(cook).ready.back(), Moment::kEnd, pack, Moment::kStart, dish_of(dish).cooling,
+       std::nullopt, WaitWhy::kPack);
   own(cook).packing.push_back(pack);
 }
 
@@ -241,7 +257,8 @@ void NetworkBuilder::add_serving(int cook) {
     std::vector<std::size_t> mine_here;
     for (std::size_t k = 0; k < dishes.size(); ++k) {
       const bool named = sitting.dishes.empty() ||
-                         std::find(sitting.dishes.begin(), sitting.dishes.end(), dishes[k]) != sitting.dishes.end();
+                         std::find(sitting.dishes.begin(), sitting.dishes.end(), dishes[k]) !=
+                             sitting.dishes.end();
       if (named && mine.ready[k] >= 0) mine_here.push_back(k);
     }
     if (mine_here.empty()) continue;
@@ -257,7 +274,8 @@ void NetworkBuilder::add_serving(int cook) {
     for (const std::size_t k : mine_here) {
       const kitchen::Dish& dish = dish_of(dishes[k]);
       const bool safety = dish.hold.kind == kitchen::HoldKind::kKeeps;
-      wait(mine.ready[k], Moment::kEnd, v, Moment::kStart, Seconds{0}, dish.hold.most, WaitWhy::kHold, safety);
+      wait(mine.ready[k], Moment::kEnd, v, Moment::kStart, Seconds{0}, dish.hold.most,
+           WaitWhy::kHold, safety);
       if (dish.hold.in == kitchen::HoldIn::kNone) continue;
       Held held;
       held.cook = cook;
@@ -274,7 +292,8 @@ void NetworkBuilder::add_serving(int cook) {
         held.ways = {{cold}};
       } else {
         kitchen::Heat heat;
-        heat.with = dish.hold.in == kitchen::HoldIn::kRing ? kitchen::HeatKind::kRing : kitchen::HeatKind::kOven;
+        heat.with = dish.hold.in == kitchen::HoldIn::kRing ? kitchen::HeatKind::kRing
+                                                           : kitchen::HeatKind::kOven;
         held.ways = heat_ways(cook, heat, {{80, kitchen::OvenKind::kConventional}});
       }
       net_.held.push_back(std::move(held));
@@ -282,7 +301,8 @@ void NetworkBuilder::add_serving(int cook) {
     for (std::size_t w = 0; w < lesson_.windows.size(); ++w) {
       const kitchen::Window& window = lesson_.windows[w];
       const bool covers = window.audience.empty() ||
-                          std::find(window.audience.begin(), window.audience.end(), cook) != window.audience.end();
+                          std::find(window.audience.begin(), window.audience.end(), cook) !=
+                              window.audience.end();
       if (!window.tasting || !covers) continue;
       const bool exact = lesson_.purpose == kitchen::Purpose::kTaste;
       wait(v, Moment::kStart, windows_[w], Moment::kStart, Seconds{0},

@@ -40,7 +40,8 @@ Chain longest_chain(const kitchen::Dish& dish, const std::vector<bool>& here, do
     double start = 0, before = 0;
     for (const kitchen::Follows& f : step.follows) {
       const auto j = static_cast<std::size_t>(f.step);
-      if (!here[j] || f.of != kitchen::Moment::kEnd || f.moment != kitchen::Moment::kStart) continue;
+      if (!here[j] || f.of != kitchen::Moment::kEnd || f.moment != kitchen::Moment::kStart)
+        continue;
       const double from = finish[j] + as_minutes(base::grid_up(f.least));
       if (from > start) {
         start = from;
@@ -65,7 +66,8 @@ std::pair<Seconds, Seconds> planned_length(const kitchen::Step& step, double pac
     const Seconds least = std::max(base::kGrid, base::grid_up(step.least));
     return {least, std::max(least, base::grid_down(step.most))};
   }
-  const double sigma2 = step.spread * step.spread + kFormOfTheDay * kFormOfTheDay + kRoomForm * kRoomForm;
+  const double sigma2 = step.spread * step.spread + kFormOfTheDay * kFormOfTheDay +
+                        kRoomForm * kRoomForm;
   const double mean = as_minutes(step.least) * pace * std::exp(sigma2 / 2.0);
   const auto whole = static_cast<std::int64_t>(std::ceil(mean - 1e-6));
   const Seconds length = base::minutes(std::max<std::int64_t>(1, whole));
@@ -98,7 +100,8 @@ std::vector<bool> cooked_here(const kitchen::Dish& dish, std::optional<kitchen::
 
 namespace {
 
-std::vector<std::vector<int>> runs(const kitchen::Dish& dish, const std::vector<bool>& here, bool raw_only) {
+std::vector<std::vector<int>> runs(const kitchen::Dish& dish, const std::vector<bool>& here,
+                                   bool raw_only) {
   std::vector<std::vector<int>> groups;
   std::optional<kitchen::Hygiene> open;
   for (const int index : kitchen::reading_order(dish)) {
@@ -124,7 +127,8 @@ std::vector<std::vector<int>> raw_groups(const kitchen::Dish& dish, const std::v
   return runs(dish, here, true);
 }
 
-std::vector<std::vector<int>> soiling_groups(const kitchen::Dish& dish, const std::vector<bool>& here) {
+std::vector<std::vector<int>> soiling_groups(const kitchen::Dish& dish,
+                                             const std::vector<bool>& here) {
   return runs(dish, here, false);
 }
 
@@ -170,7 +174,8 @@ std::pair<int, Seconds> wash_up_parts(const kitchen::Lesson& lesson, int cook) {
 
 std::vector<kitchen::OvenSetting> accepted_settings(const kitchen::Heat& heat) {
   std::vector<kitchen::OvenSetting> settings;
-  for (int c = heat.setting.celsius - heat.tolerance; c <= heat.setting.celsius + heat.tolerance; c += 10) {
+  for (int c = heat.setting.celsius - heat.tolerance; c <= heat.setting.celsius + heat.tolerance;
+       c += 10) {
     settings.push_back({c, heat.setting.kind});
   }
   return settings;

@@ -1,5 +1,5 @@
-// The parts of network() that look at one dish only: planned lengths, which half of a carried-over dish is cooked,
-// raw groups, the buffer. Pure functions of the nouns; see docs/methods/rules.md.
+// The parts of network() that look at one dish only: planned lengths, which half of a carried-over
+// dish is cooked, raw groups, the buffer. Pure functions of the nouns; see docs/methods/rules.md.
 #pragma once
 
 #include <optional>
@@ -12,11 +12,12 @@ namespace timeplan {
 
 using base::Seconds;
 
-/// Planned length of a step: for hands-on steps the mean for a cook of this pace, up to the minute (equal ends); for
-/// others [least up, most down].
+/// Planned length of a step: for hands-on steps the mean for a cook of this pace, up to the minute
+/// (equal ends); for others [least up, most down].
 std::pair<Seconds, Seconds> planned_length(const kitchen::Step&, double pace);
 
-/// Number of parts a hands-on step is split into (rule P1), 1 = not split, and the length of each part.
+/// Number of parts a hands-on step is split into (rule P1), 1 = not split, and the length of each
+/// part.
 std::pair<int, Seconds> parts(const kitchen::Step&, Seconds planned);
 
 /// [step] true when this lesson cooks it (rules C1 to C3).

@@ -1,4 +1,5 @@
-// What belongs to the room and its adults: windows, knives, looks at the bays; and which tasks queue (Y2).
+// What belongs to the room and its adults: windows, knives, looks at the bays; and which tasks
+// queue (Y2).
 #include <algorithm>
 
 #include "timeplan/network_builder.h"
@@ -30,8 +31,9 @@ void NetworkBuilder::add_window_waits() {
   for (std::size_t w = 0; w < lesson_.windows.size(); ++w) {
     const kitchen::Window& window = lesson_.windows[w];
     for (int c = 0; c < static_cast<int>(lesson_.cooks.size()); ++c) {
-      const bool covers =
-          window.audience.empty() || std::find(window.audience.begin(), window.audience.end(), c) != window.audience.end();
+      const bool covers = window.audience.empty() ||
+                          std::find(window.audience.begin(), window.audience.end(), c) !=
+                              window.audience.end();
       if (!covers) continue;
       const auto& parts = own(c).parts;
       for (const kitchen::StepRef& ref : window.after) {
@@ -53,7 +55,8 @@ void NetworkBuilder::add_knives() {
     const Task& task = net_.nodes[i].task;
     if (task.kind != TaskKind::kStep || task.step < 0) continue;
     const auto& kit = dish_of(task.dish).method[static_cast<std::size_t>(task.step)].kit;
-    if (std::any_of(kit.begin(), kit.end(), [](const kitchen::KitNeed& k) { return k.item == "knife"; })) {
+    if (std::any_of(kit.begin(), kit.end(),
+                    [](const kitchen::KitNeed& k) { return k.item == "knife"; })) {
       users.push_back(static_cast<int>(i));
     }
   }
@@ -93,7 +96,8 @@ void NetworkBuilder::mark_queued() {
       int most = 0;
       for (const int n : own(c).steps) {
         const Task& task = node(n).task;
-        for (const kitchen::KitNeed& need : dish_of(task.dish).method[static_cast<std::size_t>(task.step)].kit) {
+        for (const kitchen::KitNeed& need :
+             dish_of(task.dish).method[static_cast<std::size_t>(task.step)].kit) {
           if (need.item == lesson_.room.kit[k].item) most = std::max(most, need.count);
         }
       }
@@ -122,8 +126,10 @@ void NetworkBuilder::mark_queued() {
         break;
       case TaskKind::kStep: {
         if (n.task.step < 0) break;
-        const kitchen::Step& step = dish_of(n.task.dish).method[static_cast<std::size_t>(n.task.step)];
-        n.queued = step.sink > 0 || step.at_table || std::any_of(step.kit.begin(), step.kit.end(), scarce) ||
+        const kitchen::Step& step = dish_of(n.task.dish)
+                                        .method[static_cast<std::size_t>(n.task.step)];
+        n.queued = step.sink > 0 || step.at_table ||
+                   std::any_of(step.kit.begin(), step.kit.end(), scarce) ||
                    (step.hazard && lesson_.rules.watch.at(*step.hazard).hundredths >= 20);
         break;
       }
@@ -138,7 +144,9 @@ void NetworkBuilder::mark_queued() {
       if (!w.most || *w.most > base::minutes(5)) continue;
       Node& a = node(w.from);
       Node& b = node(w.to);
-      if (a.task.kind != TaskKind::kStep || b.task.kind != TaskKind::kStep || a.task.step < 0 || b.task.step < 0) continue;
+      if (a.task.kind != TaskKind::kStep || b.task.kind != TaskKind::kStep || a.task.step < 0 ||
+          b.task.step < 0)
+        continue;
       if (a.queued == b.queued) continue;
       a.queued = b.queued = again = true;
     }
@@ -146,7 +154,8 @@ void NetworkBuilder::mark_queued() {
   // Serving follows the dishes: each cook's own moment where the last step is their own.
   for (const ServeMoment& serve : net_.serves) {
     for (const Wait& w : net_.waits) {
-      if (w.to == serve.node && w.why == WaitWhy::kHold && node(w.from).queued) node(serve.node).queued = true;
+      if (w.to == serve.node && w.why == WaitWhy::kHold && node(w.from).queued)
+        node(serve.node).queued = true;
     }
   }
 }

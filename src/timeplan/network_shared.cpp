@@ -1,4 +1,5 @@
-// What is held from one task to another, and what must be cleaned between: vessels, raw hands, places, kit.
+// What is held from one task to another, and what must be cleaned between: vessels, raw hands,
+// places, kit.
 #include <algorithm>
 #include <iterator>
 
@@ -37,7 +38,8 @@ std::vector<Vessel> vessels(const kitchen::Dish& dish, const std::vector<bool>& 
     for (std::size_t s = 0; s < dish.method.size(); ++s) {
       const std::optional<int> closes = dish.method[s].closes;
       if (!here[s] || !closes) continue;
-      if (std::find(v.steps.begin(), v.steps.end(), *closes) != v.steps.end()) v.closing = static_cast<int>(s);
+      if (std::find(v.steps.begin(), v.steps.end(), *closes) != v.steps.end())
+        v.closing = static_cast<int>(s);
     }
   }
   return found;
@@ -54,7 +56,8 @@ std::vector<kitchen::OvenSetting> common_settings(const kitchen::Dish& dish, con
       continue;
     }
     std::vector<kitchen::OvenSetting> both;
-    std::set_intersection(common.begin(), common.end(), accepted.begin(), accepted.end(), std::back_inserter(both));
+    std::set_intersection(common.begin(), common.end(), accepted.begin(), accepted.end(),
+                          std::back_inserter(both));
     common = std::move(both);
   }
   return common;
@@ -90,12 +93,15 @@ void NetworkBuilder::add_vessels(int cook, int dish, const std::vector<bool>& he
     if (heat.shared_tray && held.ways.size() > 1) held.ways.resize(1);
     for (const int s : vessel.steps) {
       for (const int n : own(cook).parts.at({dish, s})) held.nodes.push_back(n);
-      // Whatever the method says, the vessel is taken from its first step in reading order to its last.
+      // Whatever the method says, the vessel is taken from its first step in reading order to its
+      // last.
       if (s != vessel.steps.front()) {
-        wait(held.from, Moment::kStart, first_part(cook, dish, s), Moment::kStart, Seconds{0}, std::nullopt, WaitWhy::kMethod);
+        wait(held.from, Moment::kStart, first_part(cook, dish, s), Moment::kStart, Seconds{0},
+             std::nullopt, WaitWhy::kMethod);
       }
       if (last_part(cook, dish, s) != held.to) {
-        wait(last_part(cook, dish, s), Moment::kEnd, held.to, Moment::kEnd, Seconds{0}, std::nullopt, WaitWhy::kMethod);
+        wait(last_part(cook, dish, s), Moment::kEnd, held.to, Moment::kEnd, Seconds{0},
+             std::nullopt, WaitWhy::kMethod);
       }
     }
     const int index = static_cast<int>(net_.held.size());
@@ -106,7 +112,8 @@ void NetworkBuilder::add_vessels(int cook, int dish, const std::vector<bool>& he
 
 void NetworkBuilder::add_raw_groups(int cook, int dish, const std::vector<bool>& here) {
   for (const std::vector<int>& group : raw_groups(dish_of(dish), here)) {
-    const int wash = task_node(TaskKind::kHandWash, cook, dish, group.back(), lesson_.rules.hand_wash, 10, cook_of(cook).people);
+    const int wash = task_node(TaskKind::kHandWash, cook, dish, group.back(),
+                               lesson_.rules.hand_wash, 10, cook_of(cook).people);
     node(wash).ways = hands_ways(cook, 1);
     node(wash).closing = true;
     Held raw;
@@ -120,10 +127,12 @@ void NetworkBuilder::add_raw_groups(int cook, int dish, const std::vector<bool>&
       if (s == group.back()) continue;
       after(last_part(cook, dish, s), wash, WaitWhy::kHands);
       if (s != group.front()) {
-        wait(raw.from, Moment::kStart, first_part(cook, dish, s), Moment::kStart, Seconds{0}, std::nullopt, WaitWhy::kMethod);
+        wait(raw.from, Moment::kStart, first_part(cook, dish, s), Moment::kStart, Seconds{0},
+             std::nullopt, WaitWhy::kMethod);
       }
     }
-    wait(last_part(cook, dish, group.back()), Moment::kEnd, wash, Moment::kStart, Seconds{0}, base::minutes(1), WaitWhy::kHands);
+    wait(last_part(cook, dish, group.back()), Moment::kEnd, wash, Moment::kStart, Seconds{0},
+         base::minutes(1), WaitWhy::kHands);
     net_.held.push_back(std::move(raw));
   }
 }
@@ -134,13 +143,16 @@ void NetworkBuilder::close_raw_groups(int cook) {
     if (held.cook != cook || held.what != "raw hands") continue;
     for (const int other : own(cook).all) {
       const Node& o = node(other);
-      const bool in_group = other == held.to || std::find(held.nodes.begin(), held.nodes.end(), other) != held.nodes.end();
-      if (!in_group && o.attention >= 5 * o.people && o.most.count() > 0) held.shuts_out.push_back(other);
+      const bool in_group = other == held.to || std::find(held.nodes.begin(), held.nodes.end(),
+                                                          other) != held.nodes.end();
+      if (!in_group && o.attention >= 5 * o.people && o.most.count() > 0)
+        held.shuts_out.push_back(other);
     }
     for (std::size_t w = 0; w < windows_.size(); ++w) {
       const kitchen::Window& window = lesson_.windows[w];
       const bool covers = window.audience.empty() ||
-                          std::find(window.audience.begin(), window.audience.end(), cook) != window.audience.end();
+                          std::find(window.audience.begin(), window.audience.end(), cook) !=
+                              window.audience.end();
       if (covers) held.shuts_out.push_back(windows_[w]);
     }
   }
@@ -148,7 +160,8 @@ void NetworkBuilder::close_raw_groups(int cook) {
 
 void NetworkBuilder::add_clean_downs(int cook, int dish, const std::vector<bool>& here) {
   const kitchen::Dish& d = dish_of(dish);
-  // Cleaner work at the place by anybody: without it nothing needs cleaning before the wash-up (H4).
+  // Cleaner work at the place by anybody: without it nothing needs cleaning before the wash-up
+  // (H4).
   int lowest = 3;
   for (std::size_t c = 0; c < lesson_.cooks.size(); ++c) {
     if (lesson_.cooks[c].place != cook_of(cook).place) continue;
@@ -191,7 +204,8 @@ void NetworkBuilder::add_kit_washes(int cook, int dish, const std::vector<bool>&
     }
     if (users.empty()) continue;
     const int item = static_cast<int>(k);
-    const int wash = task_node(TaskKind::kKitWash, cook, dish, users.back(), lesson_.rules.kit_wash, 8, 1);
+    const int wash = task_node(TaskKind::kKitWash, cook, dish, users.back(), lesson_.rules.kit_wash,
+                               8, 1);
     node(wash).task.kit = item;
     node(wash).closing = true;
     Need sink;
@@ -207,11 +221,13 @@ void NetworkBuilder::add_kit_washes(int cook, int dish, const std::vector<bool>&
     for (const int s : users) {
       for (const int n : own(cook).parts.at({dish, s})) held.nodes.push_back(n);
       if (s != users.front()) {
-        wait(held.from, Moment::kStart, first_part(cook, dish, s), Moment::kStart, Seconds{0}, std::nullopt, WaitWhy::kKit);
+        wait(held.from, Moment::kStart, first_part(cook, dish, s), Moment::kStart, Seconds{0},
+             std::nullopt, WaitWhy::kKit);
       }
       const bool last = s == users.back();
       wait(last_part(cook, dish, s), Moment::kEnd, wash, Moment::kStart, Seconds{0},
-           last ? std::optional<Seconds>(lesson_.rules.kit_wash_within) : std::nullopt, WaitWhy::kKit);
+           last ? std::optional<Seconds>(lesson_.rules.kit_wash_within) : std::nullopt,
+           WaitWhy::kKit);
     }
     net_.held.push_back(std::move(held));
   }
@@ -228,10 +244,12 @@ void NetworkBuilder::add_full_cleans() {
     for (int i = 0; i < users; ++i) {
       const Node use = node(i);  // a copy: adding nodes moves the others
       if (use.allergen_kit != kit || use.task.kind != TaskKind::kStep) continue;
-      const bool leaves = std::any_of(use.contains.begin(), use.contains.end(), [&](kitchen::Allergen a) { return avoided.contains(a); });
+      const bool leaves = std::any_of(use.contains.begin(), use.contains.end(),
+                                      [&](kitchen::Allergen a) { return avoided.contains(a); });
       if (!leaves) continue;
       const Seconds length = lesson_.room.kit[static_cast<std::size_t>(kit)].full_clean;
-      const int clean = task_node(TaskKind::kFullClean, use.task.cook, use.task.dish, use.task.step, length, 8, 1);
+      const int clean = task_node(TaskKind::kFullClean, use.task.cook, use.task.dish, use.task.step,
+                                  length, 8, 1);
       Node& n = node(clean);
       n.task.kit = kit;
       n.task.part = use.task.part;

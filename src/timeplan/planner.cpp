@@ -1,5 +1,5 @@
-// plan_lesson(): the fewest waves that fit, checkpoints on the clock's grid, proof by the verifier, chance, last safe
-// starts; or why it does not fit and what would help.
+// plan_lesson(): the fewest waves that fit, checkpoints on the clock's grid, proof by the verifier,
+// chance, last safe starts; or why it does not fit and what would help.
 #include <algorithm>
 #include <stdexcept>
 #include <string>
@@ -21,14 +21,16 @@ namespace {
 struct Search {
   std::optional<Trial> best;
   std::vector<WaveTrial> trials;
-  std::vector<std::pair<int, std::int64_t>> first_level_bound;  // (waves, proved bound of the first level)
+  std::vector<std::pair<int, std::int64_t>> first_level_bound;  // (waves, proved bound of the first
+                                                                // level)
   double spent = 0;
   double first_seconds = 0;
 };
 
 class Planner {
  public:
-  Planner(const kitchen::Lesson& lesson, const PlanOptions& options) : lesson_(lesson), options_(options) {}
+  Planner(const kitchen::Lesson& lesson, const PlanOptions& options)
+      : lesson_(lesson), options_(options) {}
 
   Answer run() {
     answer_.seed = options_.seed;
@@ -64,13 +66,15 @@ class Planner {
     return l;
   }
 
-  Trial timed_attempt(const kitchen::Lesson& lesson, const std::vector<int>& split, const BriefOptions& how, double seconds, bool first_only) {
+  Trial timed_attempt(const kitchen::Lesson& lesson, const std::vector<int>& split,
+                      const BriefOptions& how, double seconds, bool first_only) {
     Trial trial = attempt(lesson, split, how, limits(seconds, first_only));
     search_.spent += work_of(trial.outcome);
     return trial;
   }
 
-  // What a teacher feels is as good as it can be; that the last minute of earliness is open is no reason to go on.
+  // What a teacher feels is as good as it can be; that the last minute of earliness is open is no
+  // reason to go on.
   static bool all_but_early_proved(const Trial& trial) {
     const auto& proved = trial.outcome.proved;
     return trial.found() && proved.size() > 1 && proved[proved.size() - 2];
@@ -112,7 +116,8 @@ class Planner {
         if (!trial.found()) continue;
         if (search_.first_seconds == 0) search_.first_seconds = first > 0 ? first : search_.spent;
         tried.fits = true;
-        bound = bounded ? std::min(bound, trial.outcome.bounds.front()) : trial.outcome.bounds.front();
+        bound = bounded ? std::min(bound, trial.outcome.bounds.front())
+                        : trial.outcome.bounds.front();
         bounded = true;
         const bool good = trial.outcome.values.front() == 0;
         if (!search_.best || better(trial, *search_.best)) search_.best = std::move(trial);
@@ -132,7 +137,8 @@ class Planner {
       if (tried.fits || tried.waves >= search_.best->waves) continue;
       BriefOptions soft;
       soft.bell_is_hard = false;
-      const Trial trial = timed_attempt(lesson_, splits(lesson_, tried.waves).front(), soft, 0.4, false);
+      const Trial trial = timed_attempt(lesson_, splits(lesson_, tried.waves).front(), soft, 0.4,
+                                        false);
       if (trial.found()) tried.misses_by = overrun_of(trial, lesson_);
     }
   }
@@ -165,7 +171,9 @@ class Planner {
     search_.best = std::move(trial);
   }
 
-  const kitchen::Lesson& effective() const { return answer_.own_timelines_needed ? planned_ : lesson_; }
+  const kitchen::Lesson& effective() const {
+    return answer_.own_timelines_needed ? planned_ : lesson_;
+  }
 
   void finish_fitting() {
     Trial& trial = *search_.best;
@@ -195,7 +203,8 @@ class Planner {
     answer_.calm = calm(lesson, *answer_.plan);
     if (options_.with_last_safe_starts && !stopped()) {
       say("finding the last safe starts");
-      answer_.last_safe_starts = last_safe_starts(lesson, trial, *answer_.plan, limits(0.1, false), search_.spent);
+      answer_.last_safe_starts = last_safe_starts(lesson, trial, *answer_.plan, limits(0.1, false),
+                                                  search_.spent);
     }
     if (options_.with_chance && !stopped()) {
       say("playing the lesson many times");
@@ -209,10 +218,12 @@ class Planner {
   }
 
   // The levels of the plan in the lesson's order, with the number of waves in its place.
-  void fill_levels(Plan& plan, const Trial& trial, const std::vector<std::int64_t>& bounds, const std::vector<bool>& proved,
+  void fill_levels(Plan& plan, const Trial& trial, const std::vector<std::int64_t>& bounds,
+                   const std::vector<bool>& proved,
                    const std::vector<std::int64_t>& ungridded) const {
     const kitchen::Lesson& lesson = effective();
-    const std::vector<std::int64_t> values = scheduler::evaluate(trial.brief.problem, trial.outcome.best);
+    const std::vector<std::int64_t> values = scheduler::evaluate(trial.brief.problem,
+                                                                 trial.outcome.best);
     const std::vector<std::string> names = level_names(lesson, true);
     const bool own = lesson.timelines == kitchen::Timelines::kOwn;
     plan.levels.push_back({"G1 overrun", 0, 0, true});
@@ -220,11 +231,14 @@ class Planner {
     for (std::size_t i = 0; i < values.size(); ++i) {
       Level level{names[i], values[i], std::min(values[i], bounds[i]), false};
       if (i == 0) {
-        for (const auto& [waves, bound] : search_.first_level_bound) level.bound = std::min(level.bound, bound);
+        for (const auto& [waves, bound] : search_.first_level_bound)
+          level.bound = std::min(level.bound, bound);
       }
-      // A plan for more than one wave is proved for its split; only a bound that is met by all counts (see planner.md).
+      // A plan for more than one wave is proved for its split; only a bound that is met by all
+      // counts (see planner.md).
       const bool for_all = own || plan.waves == 1 || level.value == level.bound;
-      closed = closed && proved[i] && for_all && values[i] == ungridded[i] && level.value == level.bound;
+      closed = closed && proved[i] && for_all && values[i] == ungridded[i] &&
+               level.value == level.bound;
       level.proved = closed;
       plan.levels.push_back(level);
       if (i != 0) continue;
@@ -266,14 +280,15 @@ class Planner {
     BriefOptions soft;
     soft.bell_is_hard = false;
     std::optional<Trial> least_late;
-    const int most = waves ? std::min(lesson_.most_waves, static_cast<int>(lesson_.cooks.size())) : 1;
+    const int most = waves ? std::min(lesson_.most_waves, static_cast<int>(lesson_.cooks.size()))
+                           : 1;
     for (int w = 1; w <= most; ++w) {
       const auto ways = waves ? splits(lesson_, w) : std::vector<std::vector<int>>{{}};
       if (ways.empty()) continue;
       soft.beyond_bell = base::minutes(60);
       Trial trial = timed_attempt(lesson_, ways.front(), soft, options_.seconds * 0.2, false);
       // Far too long a lesson is measured as well.
-      for (; trial.refuted() && soft.beyond_bell < base::minutes(480); ) {
+      for (; trial.refuted() && soft.beyond_bell < base::minutes(480);) {
         soft.beyond_bell *= 2;
         trial = timed_attempt(lesson_, ways.front(), soft, options_.seconds * 0.2, false);
       }
@@ -286,27 +301,35 @@ class Planner {
     }
     if (least_late) {
       answer_.overrun = overrun_of(*least_late, lesson_);
-      Plan plan = plan_from(lesson_, least_late->net, least_late->brief, least_late->outcome.best, least_late->wave_of_cook);
+      Plan plan = plan_from(lesson_, least_late->net, least_late->brief, least_late->outcome.best,
+                            least_late->wave_of_cook);
       fill_late_levels(plan, *least_late);
       only_late(plan);
       answer_.plan = std::move(plan);
     }
-    const std::vector<int> split = least_late ? least_late->wave_of_cook : waves ? splits(lesson_, 1).front() : std::vector<int>{};
+    const std::vector<int> split = least_late ? least_late->wave_of_cook
+                                   : waves    ? splits(lesson_, 1).front()
+                                              : std::vector<int>{};
     say("looking for the reasons");
-    const Causes found = causes(lesson_, split, limits(options_.seconds * 0.3, true), search_.spent);
+    const Causes found = causes(lesson_, split, limits(options_.seconds * 0.3, true),
+                                search_.spent);
     answer_.causes = found.causes;
     answer_.causes_minimal = found.minimal;
     if (!options_.with_remedies || stopped()) return;
     say("trying what would help");
-    answer_.remedies = remedies(lesson_, least_late ? std::optional<Seconds>(answer_.overrun) : std::nullopt, limits(1e9, true), search_.spent);
+    answer_.remedies = remedies(lesson_,
+                                least_late ? std::optional<Seconds>(answer_.overrun) : std::nullopt,
+                                limits(1e9, true), search_.spent);
   }
 
   void fill_late_levels(Plan& plan, const Trial& trial) const {
-    const std::vector<std::int64_t> values = scheduler::evaluate(trial.brief.problem, trial.outcome.best);
+    const std::vector<std::int64_t> values = scheduler::evaluate(trial.brief.problem,
+                                                                 trial.outcome.best);
     const std::vector<std::string> names = level_names(lesson_, false);
     const bool own = lesson_.timelines == kitchen::Timelines::kOwn;
     for (std::size_t i = 0; i < values.size(); ++i) {
-      plan.levels.push_back({names[i], values[i], std::min(values[i], trial.outcome.bounds[i]), false});
+      plan.levels.push_back(
+          {names[i], values[i], std::min(values[i], trial.outcome.bounds[i]), false});
       if (i == 1) plan.levels.push_back({"Gw waves", own ? 0 : plan.waves, own ? 0 : 1, false});
     }
   }
@@ -339,6 +362,8 @@ class Planner {
 
 }  // namespace
 
-Answer plan_lesson(const kitchen::Lesson& lesson, const PlanOptions& options) { return Planner(lesson, options).run(); }
+Answer plan_lesson(const kitchen::Lesson& lesson, const PlanOptions& options) {
+  return Planner(lesson, options).run();
+}
 
 }  // namespace timeplan

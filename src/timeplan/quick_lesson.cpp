@@ -10,23 +10,28 @@ namespace {
 
 using base::Problem;
 
-void need_range(base::Problems& problems, const std::string& code, const std::string& what, int value, int least, int most) {
+void need_range(base::Problems& problems, const std::string& code, const std::string& what,
+                int value, int least, int most) {
   if (value >= least && value <= most) return;
-  problems.push_back({"quick." + code, "", "", fmt::format("{} is {}.", what, value), fmt::format("Give a number from {} to {}.", least, most)});
+  problems.push_back({"quick." + code, "", "", fmt::format("{} is {}.", what, value),
+                      fmt::format("Give a number from {} to {}.", least, most)});
 }
 
-// As many sinks in each bay as can be, the first bays one more; a bay without a sink shares the next one's.
+// As many sinks in each bay as can be, the first bays one more; a bay without a sink shares the
+// next one's.
 kitchen::Room stock_room(const QuickWish& wish, int cooks) {
   kitchen::Room room;
   room.name = fmt::format("A room with {} cookers and {} sinks", wish.cookers, wish.sinks);
   const int bays = std::min(wish.cookers, wish.sinks);
   for (int b = 0; b < bays; ++b) {
-    room.bays.push_back({std::string(1, static_cast<char>('A' + b)), wish.sinks / bays + (b < wish.sinks % bays ? 1 : 0)});
+    room.bays.push_back({std::string(1, static_cast<char>('A' + b)),
+                         wish.sinks / bays + (b < wish.sinks % bays ? 1 : 0)});
   }
   for (int c = 0; c < wish.cookers; ++c) {
     kitchen::Cooker cooker;
     cooker.bay = c % bays;
-    cooker.name = fmt::format("{} cooker{}", room.bays[static_cast<std::size_t>(cooker.bay)].name, c < bays ? "" : fmt::format(" {}", c / bays + 1));
+    cooker.name = fmt::format("{} cooker{}", room.bays[static_cast<std::size_t>(cooker.bay)].name,
+                              c < bays ? "" : fmt::format(" {}", c / bays + 1));
     room.cookers.push_back(cooker);
   }
   std::vector<int> placed(static_cast<std::size_t>(bays), 0);
@@ -34,7 +39,8 @@ kitchen::Room stock_room(const QuickWish& wish, int cooks) {
     kitchen::Place place;
     const int cooker = p % wish.cookers;
     place.bay = room.cookers[static_cast<std::size_t>(cooker)].bay;
-    place.name = fmt::format("{}{}", room.bays[static_cast<std::size_t>(place.bay)].name, ++placed[static_cast<std::size_t>(place.bay)]);
+    place.name = fmt::format("{}{}", room.bays[static_cast<std::size_t>(place.bay)].name,
+                             ++placed[static_cast<std::size_t>(place.bay)]);
     place.cookers = {cooker};
     room.places.push_back(place);
   }
@@ -45,7 +51,8 @@ void stock_kit(kitchen::Room& room, const QuickWish& wish, int cooks) {
   std::map<std::string, int> most;
   for (const kitchen::Dish& dish : wish.dishes) {
     for (const kitchen::Step& step : dish.method) {
-      for (const kitchen::KitNeed& need : step.kit) most[need.item] = std::max(most[need.item], need.count);
+      for (const kitchen::KitNeed& need : step.kit)
+        most[need.item] = std::max(most[need.item], need.count);
     }
   }
   for (const auto& [item, count] : most) {
@@ -53,7 +60,9 @@ void stock_kit(kitchen::Room& room, const QuickWish& wish, int cooks) {
     kit.item = item;
     kit.count = count * cooks;
     // Machines are few in every room; the usual numbers are common practice, no source.
-    if (item == "food processor" || item == "hand blender" || item == "electric mixer" || item == "piping set") kit.count = std::min(kit.count, 6 * count);
+    if (item == "food processor" || item == "hand blender" || item == "electric mixer" ||
+        item == "piping set")
+      kit.count = std::min(kit.count, 6 * count);
     room.kit.push_back(kit);
   }
 }
@@ -67,14 +76,17 @@ base::Result<kitchen::Lesson> quick_lesson(const QuickWish& wish) {
   need_range(problems, "cookers", "The number of cookers", wish.cookers, 1, 20);
   need_range(problems, "sinks", "The number of sinks", wish.sinks, 1, 20);
   if (wish.to_minute <= wish.from_minute) {
-    problems.push_back({"quick.bell", "", "", "The lesson ends before it starts.", "Give --to later than --from."});
+    problems.push_back({"quick.bell", "", "", "The lesson ends before it starts.",
+                        "Give --to later than --from."});
   }
-  if (wish.dishes.empty()) problems.push_back({"quick.dish", "", "", "No dish is named.", "Name one with --dish."});
+  if (wish.dishes.empty())
+    problems.push_back({"quick.dish", "", "", "No dish is named.", "Name one with --dish."});
   if (!problems.empty()) return problems;
 
   const int cooks = (wish.pupils + wish.together - 1) / wish.together;
   kitchen::Lesson lesson;
-  for (const kitchen::Dish& dish : wish.dishes) lesson.title += (lesson.title.empty() ? "" : " and ") + dish.name;
+  for (const kitchen::Dish& dish : wish.dishes)
+    lesson.title += (lesson.title.empty() ? "" : " and ") + dish.name;
   lesson.date = "2026-01-12";  // any school day: nothing is printed of it
   lesson.opens_minute = wish.from_minute;
   lesson.bell = base::minutes(wish.to_minute - wish.from_minute);
@@ -98,11 +110,13 @@ base::Result<kitchen::Lesson> quick_lesson(const QuickWish& wish) {
   kitchen::Adult teacher;
   teacher.name = "You";
   teacher.leads = true;
-  teacher.may_watch = {kitchen::Hazard::kHotOil, kitchen::Hazard::kFirstKnife, kitchen::Hazard::kLargePan,
-                       kitchen::Hazard::kBlender, kitchen::Hazard::kProbing, kitchen::Hazard::kAdultOnly};
+  teacher.may_watch = {kitchen::Hazard::kHotOil,   kitchen::Hazard::kFirstKnife,
+                       kitchen::Hazard::kLargePan, kitchen::Hazard::kBlender,
+                       kitchen::Hazard::kProbing,  kitchen::Hazard::kAdultOnly};
   teacher.to = lesson.bell;
   lesson.adults = {teacher};
-  if (wish.purpose != kitchen::Purpose::kTakeHome) lesson.sittings = {{"serve", base::Seconds{0}, lesson.bell, {}}};
+  if (wish.purpose != kitchen::Purpose::kTakeHome)
+    lesson.sittings = {{"serve", base::Seconds{0}, lesson.bell, {}}};
   return lesson;
 }
 

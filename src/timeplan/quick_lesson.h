@@ -1,4 +1,5 @@
-// The quick way in: a lesson from four answers (dish, pupils, cookers, minutes), with a stock room and no class list.
+// The quick way in: a lesson from four answers (dish, pupils, cookers, minutes), with a stock room
+// and no class list.
 #pragma once
 
 #include <string>
@@ -21,8 +22,9 @@ struct QuickWish {
   kitchen::HouseRules rules;
 };
 
-/// Four rings and two shelves a cooker, one cooker a bay, sinks dealt out over the bays, places at the cookers in
-/// turn; kit as much as the cooks want at once up to one a pair (common practice, no source).
+/// Four rings and two shelves a cooker, one cooker a bay, sinks dealt out over the bays, places at
+/// the cookers in turn; kit as much as the cooks want at once up to one a pair (common practice, no
+/// source).
 /// Problems: quick.* with what to answer instead.
 base::Result<kitchen::Lesson> quick_lesson(const QuickWish&);
 

@@ -19,14 +19,16 @@ struct Fit {
 
 std::optional<Fit> fits(const kitchen::Lesson& lesson, const TrialLimits& each, double& spent) {
   const auto fit_of = [&](const Trial& trial, int waves) {
-    return Fit{waves, base::grid_down(lesson.bell) - lesson.check_out - base::minutes(last_end(trial, lesson))};
+    return Fit{waves, base::grid_down(lesson.bell) - lesson.check_out -
+                          base::minutes(last_end(trial, lesson))};
   };
   if (lesson.timelines == kitchen::Timelines::kOwn) {
     const Trial trial = attempt(lesson, {}, BriefOptions{}, each);
     spent += work_of(trial.outcome);
     return trial.found() ? std::optional<Fit>(fit_of(trial, 0)) : std::nullopt;
   }
-  for (int waves = 1; waves <= std::min(lesson.most_waves, static_cast<int>(lesson.cooks.size())); ++waves) {
+  for (int waves = 1; waves <= std::min(lesson.most_waves, static_cast<int>(lesson.cooks.size()));
+       ++waves) {
     for (const std::vector<int>& split : splits(lesson, waves)) {
       const Trial trial = attempt(lesson, split, BriefOptions{}, each);
       spent += work_of(trial.outcome);
@@ -39,29 +41,37 @@ std::optional<Fit> fits(const kitchen::Lesson& lesson, const TrialLimits& each, 
 
 std::string number_of_waves(int waves) {
   switch (waves) {
-    case 0: return "a timeline for each cook";
-    case 1: return "one wave";
-    case 2: return "two waves";
-    case 3: return "three waves";
-    default: return fmt::format("{} waves", waves);
+    case 0:
+      return "a timeline for each cook";
+    case 1:
+      return "one wave";
+    case 2:
+      return "two waves";
+    case 3:
+      return "three waves";
+    default:
+      return fmt::format("{} waves", waves);
   }
 }
 
-std::optional<Seconds> overrun_after(const kitchen::Lesson& lesson, const TrialLimits& each, double& spent) {
+std::optional<Seconds> overrun_after(const kitchen::Lesson& lesson, const TrialLimits& each,
+                                     double& spent) {
   BriefOptions soft;
   soft.bell_is_hard = false;
   TrialLimits limits = each;
   limits.first_only = false;
   std::optional<Seconds> least;
   const bool own = lesson.timelines == kitchen::Timelines::kOwn;
-  const int most = own ? 1 : std::min({lesson.most_waves, 2, static_cast<int>(lesson.cooks.size())});
+  const int most = own ? 1
+                       : std::min({lesson.most_waves, 2, static_cast<int>(lesson.cooks.size())});
   for (int waves = 1; waves <= most; ++waves) {
     const auto ways = own ? std::vector<std::vector<int>>{{}} : splits(lesson, waves);
     if (ways.empty()) continue;
     const Trial trial = attempt(lesson, ways.front(), soft, limits);
     spent += work_of(trial.outcome);
     if (!trial.found()) continue;
-    const Seconds over = base::minutes(last_end(trial, lesson)) + lesson.check_out - base::grid_down(lesson.bell);
+    const Seconds over = base::minutes(last_end(trial, lesson)) + lesson.check_out -
+                         base::grid_down(lesson.bell);
     if (!least || over < *least) least = std::max(Seconds{0}, over);
   }
   return least;
@@ -69,7 +79,8 @@ std::optional<Seconds> overrun_after(const kitchen::Lesson& lesson, const TrialL
 
 }  // namespace
 
-std::vector<Remedy> remedies(const kitchen::Lesson& lesson, std::optional<Seconds> overrun, const TrialLimits& whole, double& spent) {
+std::vector<Remedy> remedies(const kitchen::Lesson& lesson, std::optional<Seconds> overrun,
+                             const TrialLimits& whole, double& spent) {
   std::vector<Remedy> works, helps;
   std::vector<std::pair<Change, Seconds>> partial;  // not enough alone, and what it wins
   double budget = whole.seconds;
@@ -92,7 +103,8 @@ std::vector<Remedy> remedies(const kitchen::Lesson& lesson, std::optional<Second
     const std::optional<kitchen::Lesson> changed = change.apply(lesson);
     if (!changed) continue;
     if (const auto fit = try_one(*changed)) {
-      works.push_back({change.code, change.says, sentence(*fit), true, overrun.value_or(Seconds{0})});
+      works.push_back(
+          {change.code, change.says, sentence(*fit), true, overrun.value_or(Seconds{0})});
       continue;
     }
     const double before = spent;
@@ -104,14 +116,17 @@ std::vector<Remedy> remedies(const kitchen::Lesson& lesson, std::optional<Second
       continue;
     }
     const Seconds gain = overrun ? *overrun - *over : Seconds{0};
-    const std::string buys = overrun ? fmt::format("wins {} min, not enough alone", gain.count() / 60)
-                                     : fmt::format("can be done, {} min over the bell", over->count() / 60);
+    const std::string buys = overrun
+                                 ? fmt::format("wins {} min, not enough alone", gain.count() / 60)
+                                 : fmt::format("can be done, {} min over the bell",
+                                               over->count() / 60);
     helps.push_back({change.code, change.says, buys, false, gain});
     partial.emplace_back(change, overrun ? gain : base::minutes(1));
   }
   // Two together, when nothing is enough alone: the greatest gains first.
   if (works.empty()) {
-    std::stable_sort(partial.begin(), partial.end(), [](const auto& a, const auto& b) { return a.second > b.second; });
+    std::stable_sort(partial.begin(), partial.end(),
+                     [](const auto& a, const auto& b) { return a.second > b.second; });
     if (partial.size() > kMostInPairs) partial.resize(kMostInPairs);
     for (std::size_t i = 0; i < partial.size(); ++i) {
       for (std::size_t j = i + 1; j < partial.size() && !stopped(); ++j) {
@@ -121,12 +136,14 @@ std::vector<Remedy> remedies(const kitchen::Lesson& lesson, std::optional<Second
         const auto both = first ? b.apply(*first) : std::nullopt;
         if (!both) continue;
         if (const auto fit = try_one(*both)) {
-          works.push_back({a.code + " + " + b.code, a.says + " And: " + b.says, sentence(*fit), true, overrun.value_or(Seconds{0})});
+          works.push_back({a.code + " + " + b.code, a.says + " And: " + b.says, sentence(*fit),
+                           true, overrun.value_or(Seconds{0})});
         }
       }
     }
   }
-  std::stable_sort(helps.begin(), helps.end(), [](const Remedy& a, const Remedy& b) { return a.gain > b.gain; });
+  std::stable_sort(helps.begin(), helps.end(),
+                   [](const Remedy& a, const Remedy& b) { return a.gain > b.gain; });
   works.insert(works.end(), helps.begin(), helps.end());
   return works;
 }

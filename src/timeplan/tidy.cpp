@@ -6,21 +6,24 @@ namespace timeplan {
 
 namespace {
 
-constexpr std::size_t kLargest = 250;  // activities; beyond it the extra level costs more than it gives
+constexpr std::size_t kLargest = 250;  // activities; beyond it the extra level costs more than it
+                                       // gives
 
 // Starts of what waits for the hands of this node to be clean.
 std::vector<scheduler::Event> next_after(const Trial& trial, int node) {
   std::vector<scheduler::Event> next;
   for (const Wait& w : trial.net.waits) {
     const int activity = trial.brief.activity_of_node[static_cast<std::size_t>(w.to)];
-    if (w.from == node && w.why == WaitWhy::kHands && activity >= 0) next.push_back({activity, scheduler::Side::kStart});
+    if (w.from == node && w.why == WaitWhy::kHands && activity >= 0)
+      next.push_back({activity, scheduler::Side::kStart});
   }
   return next;
 }
 
 }  // namespace
 
-void tidy(Trial& trial, const scheduler::Problem& problem, const TrialLimits& limits, double& spent) {
+void tidy(Trial& trial, const scheduler::Problem& problem, const TrialLimits& limits,
+          double& spent) {
   if (problem.activities.size() > kLargest) return;
   Trial tidied = trial;
   tidied.brief.problem = problem;

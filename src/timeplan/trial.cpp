@@ -5,10 +5,13 @@
 
 namespace timeplan {
 
-Trial prepare(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_cook, const BriefOptions& options) {
+Trial prepare(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_cook,
+              const BriefOptions& options) {
   Trial trial;
   trial.wave_of_cook = wave_of_cook;
-  trial.waves = wave_of_cook.empty() ? 1 : *std::max_element(wave_of_cook.begin(), wave_of_cook.end()) + 1;
+  trial.waves = wave_of_cook.empty()
+                    ? 1
+                    : *std::max_element(wave_of_cook.begin(), wave_of_cook.end()) + 1;
   trial.net = network(lesson, wave_of_cook);
   trial.brief = brief(lesson, trial.net, options);
   return trial;
@@ -32,7 +35,9 @@ scheduler::Options engine_options(const TrialLimits& limits) {
   return options;
 }
 
-double work_of(const scheduler::Outcome& outcome) { return static_cast<double>(outcome.ticks) / kTicksPerSecond; }
+double work_of(const scheduler::Outcome& outcome) {
+  return static_cast<double>(outcome.ticks) / kTicksPerSecond;
+}
 
 void solve(Trial& trial, const TrialLimits& limits) {
   scheduler::Options options = engine_options(limits);
@@ -40,8 +45,8 @@ void solve(Trial& trial, const TrialLimits& limits) {
   trial.outcome = scheduler::solve(trial.brief.problem, options);
 }
 
-Trial attempt(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_cook, const BriefOptions& options,
-              const TrialLimits& limits) {
+Trial attempt(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_cook,
+              const BriefOptions& options, const TrialLimits& limits) {
   Trial trial = prepare(lesson, wave_of_cook, options);
   solve(trial, limits);
   return trial;
@@ -64,8 +69,10 @@ std::vector<std::vector<int>> splits(const kitchen::Lesson& lesson, int waves) {
   std::vector<int> by_bay(count), by_mates(count), by_halves(count), in_turn(count);
   std::map<int, int> bay_number, mates_seen;
   for (std::size_t c = 0; c < count; ++c) {
-    const kitchen::Place& place = lesson.room.places[static_cast<std::size_t>(lesson.cooks[c].place)];
-    const int bay = bay_number.emplace(place.bay, static_cast<int>(bay_number.size())).first->second;
+    const kitchen::Place& place = lesson.room
+                                      .places[static_cast<std::size_t>(lesson.cooks[c].place)];
+    const int bay = bay_number.emplace(place.bay, static_cast<int>(bay_number.size()))
+                        .first->second;
     by_bay[c] = bay % waves;
     by_mates[c] = mates_seen[place.cookers.front()]++ % waves;
     by_halves[c] = static_cast<int>(c) * waves / static_cast<int>(count);
@@ -94,7 +101,8 @@ int last_end(const Trial& trial, const kitchen::Lesson& lesson) {
     const int activity = trial.brief.activity_of_node[n];
     if ((kind != TaskKind::kWashUp && kind != TaskKind::kPack) || activity < 0) continue;
     const scheduler::Placement& p = trial.outcome.best[static_cast<std::size_t>(activity)];
-    const kitchen::Cook& cook = lesson.cooks[static_cast<std::size_t>(trial.net.nodes[n].task.cook)];
+    const kitchen::Cook& cook = lesson
+                                    .cooks[static_cast<std::size_t>(trial.net.nodes[n].task.cook)];
     // Who leaves early counts against their own bell.
     const auto early = static_cast<int>((lesson.bell - cook.leaves).count() / 60);
     last = std::max(last, p.start + p.duration + std::max(0, early));

@@ -1,5 +1,5 @@
-// One attempt at a lesson: cooks split into waves, network and brief made, the engine asked. The planner, the causes,
-// the remedies and the last safe starts are all made of attempts.
+// One attempt at a lesson: cooks split into waves, network and brief made, the engine asked. The
+// planner, the causes, the remedies and the last safe starts are all made of attempts.
 #pragma once
 
 #include <cstdint>
@@ -13,12 +13,13 @@
 
 namespace timeplan {
 
-/// How long one attempt may work, and for what. Work is counted in the engine's ticks, so that the same lesson gives the
-/// same plan however busy the machine is; a clock stops it only when the machine is much slower than that.
+/// How long one attempt may work, and for what. Work is counted in the engine's ticks, so that the
+/// same lesson gives the same plan however busy the machine is; a clock stops it only when the
+/// machine is much slower than that.
 struct TrialLimits {
-  double seconds = 1.0;              ///< of work on an ordinary machine
+  double seconds = 1.0;  ///< of work on an ordinary machine
   std::uint64_t seed = 1;
-  bool first_only = false;           ///< a schedule or a proof that there is none is enough
+  bool first_only = false;  ///< a schedule or a proof that there is none is enough
   std::function<bool()> stop;
 };
 
@@ -40,12 +41,14 @@ struct Trial {
 
 /// Makes the problem without solving it.
 Trial prepare(const kitchen::Lesson&, const std::vector<int>& wave_of_cook, const BriefOptions&);
-/// Solves (again), from the schedule it has if that still stands, e.g. after the problem was changed.
+/// Solves (again), from the schedule it has if that still stands, e.g. after the problem was
+/// changed.
 void solve(Trial&, const TrialLimits&);
-Trial attempt(const kitchen::Lesson&, const std::vector<int>& wave_of_cook, const BriefOptions&, const TrialLimits&);
+Trial attempt(const kitchen::Lesson&, const std::vector<int>& wave_of_cook, const BriefOptions&,
+              const TrialLimits&);
 
-/// Ways to split the cooks into `waves` waves worth trying, best guess first: by bay, by cooker mates, by halves.
-/// Empty splits and repeats are left out. One wave: one split.
+/// Ways to split the cooks into `waves` waves worth trying, best guess first: by bay, by cooker
+/// mates, by halves. Empty splits and repeats are left out. One wave: one split.
 std::vector<std::vector<int>> splits(const kitchen::Lesson&, int waves);
 
 /// The same lesson with a timeline for every cook.

@@ -12,7 +12,9 @@ namespace support {
 
 inline base::Result<std::string> text_of(const std::string& path) {
   std::ifstream in(path, std::ios::binary);
-  if (!in) return base::Problem{"test.file", path, "", "There is no such file.", "Check the name in the test."};
+  if (!in)
+    return base::Problem{"test.file", path, "", "There is no such file.",
+                         "Check the name in the test."};
   std::ostringstream text;
   text << in.rdbuf();
   return text.str();
@@ -23,10 +25,12 @@ inline kitchen::Lesson lesson_file(const std::string& path_in_project) {
   const std::string path = std::string(BENCHBELL_SOURCE_DIR) + "/" + path_in_project;
   const auto text = text_of(path);
   if (!text) throw std::runtime_error(path + ": " + text.problems().front().message);
-  auto lesson = kitchen::read_lesson(text.value(), path, [](const std::string& p) { return text_of(p); });
+  auto lesson = kitchen::read_lesson(text.value(), path,
+                                     [](const std::string& p) { return text_of(p); });
   if (lesson) return std::move(lesson).value();
   std::string all;
-  for (const base::Problem& p : lesson.problems()) all += p.file + " " + p.where + ": " + p.message + " " + p.remedy + "\n";
+  for (const base::Problem& p : lesson.problems())
+    all += p.file + " " + p.where + ": " + p.message + " " + p.remedy + "\n";
   throw std::runtime_error(all);
 }
 

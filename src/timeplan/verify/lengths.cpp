@@ -103,8 +103,6 @@ LengthRange length_of(const Case& c, const Task& t) {
       return exactly(rules.hand_wash);
     case kKitWash:
       return exactly(rules.kit_wash);
-    case kFullClean:
-      return exactly(c.lesson.room.kit[static_cast<std::size_t>(t.kit)].full_clean);
     case kLook:
       return exactly(c.step(t.dish, t.step).gate->length);
     case kStore:
@@ -123,6 +121,7 @@ LengthRange length_of(const Case& c, const Task& t) {
     case kBayLook:
       return exactly(base::minutes(1));
     case kCleanDown:
+    case kFullClean:
       break;
   }
   return {};

@@ -27,7 +27,8 @@ int step_parts(const Case&, int cook, int dish, int step);
 int wash_up_parts(const Case&, int cook);
 /// Positions for washing hands: at the basins of the room or at the sinks of the cook's bay.
 int hand_positions(const Case&, int cook, bool basin);
-/// What a task may last. Clean-downs are judged with the dirt they remove (hygiene.cpp), not here.
+/// What a task may last. Clean-downs and full cleans are judged with what they remove (hygiene.cpp,
+/// kit.cpp), not here.
 LengthRange length_of(const Case&, const Task&);
 
 }  // namespace timeplan::judge

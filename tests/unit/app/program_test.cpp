@@ -21,12 +21,14 @@ struct Ran {
 };
 
 Ran benchbell(const std::string& words) {
-  const std::string command = std::string("cd '") + BENCHBELL_SOURCE_DIR + "' && '" + BENCHBELL_PROGRAM + "' " + words + " 2>&1";
+  const std::string command = std::string("cd '") + BENCHBELL_SOURCE_DIR + "' && '" +
+                              BENCHBELL_PROGRAM + "' " + words + " 2>&1";
   std::FILE* pipe = ::popen(command.c_str(), "r");
   Ran ran;
   if (pipe == nullptr) return ran;
   std::array<char, 4096> part{};
-  for (std::size_t n = 0; (n = std::fread(part.data(), 1, part.size(), pipe)) > 0;) ran.said.append(part.data(), n);
+  for (std::size_t n = 0; (n = std::fread(part.data(), 1, part.size(), pipe)) > 0;)
+    ran.said.append(part.data(), n);
   const int status = ::pclose(pipe);
   ran.code = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
   return ran;
@@ -37,12 +39,15 @@ class Program : public testing::Test {
  protected:
   void SetUp() override {
     const auto* info = testing::UnitTest::GetInstance()->current_test_info();
-    folder_ = std::filesystem::path(testing::TempDir()) / ("benchbell_" + std::string(info->name()) + std::to_string(::getpid()));
+    folder_ = std::filesystem::path(testing::TempDir()) /
+              ("benchbell_" + std::string(info->name()) + std::to_string(::getpid()));
     std::filesystem::create_directories(folder_);
   }
   void TearDown() override { std::filesystem::remove_all(folder_); }
   std::string at(const std::string& name) const { return (folder_ / name).string(); }
-  void write(const std::string& name, const std::string& text) const { std::ofstream(at(name), std::ios::binary) << text; }
+  void write(const std::string& name, const std::string& text) const {
+    std::ofstream(at(name), std::ios::binary) << text;
+  }
   static std::string text(const std::string& path) {
     std::ifstream in(path, std::ios::binary);
     std::ostringstream all;
@@ -53,13 +58,17 @@ class Program : public testing::Test {
 };
 
 TEST_F(Program, plans_from_four_answers) {
-  const Ran ran = benchbell("plan --dish fruit-scones --pupils 24 --in pairs --cookers 6 --sinks 6 --from 09:05 --to 10:15 --purpose take-home --runs 100");
+  const Ran ran = benchbell(
+      "plan --dish fruit-scones --pupils 24 --in pairs --cookers 6 --sinks 6 --from 09:05 --to "
+      "10:15 --purpose take-home --runs 100");
   EXPECT_EQ(ran.code, 0) << ran.said;
   EXPECT_THAT(ran.said, HasSubstr("10:15"));
 }
 
 TEST_F(Program, says_does_not_fit_with_exit_code_one) {
-  const Ran ran = benchbell("plan --dish fruit-scones --pupils 24 --in pairs --cookers 6 --sinks 6 --from 09:05 --to 09:30 --runs 100");
+  const Ran ran = benchbell(
+      "plan --dish fruit-scones --pupils 24 --in pairs --cookers 6 --sinks 6 --from 09:05 --to "
+      "09:30 --runs 100");
   EXPECT_EQ(ran.code, 1) << ran.said;
 }
 
@@ -70,14 +79,17 @@ TEST_F(Program, names_the_nearest_dish_when_there_is_none_of_that_name) {
 }
 
 TEST_F(Program, names_every_wrong_answer_at_once) {
-  const Ran ran = benchbell("plan --dish fruit-scones --pupils 900 --sinks 0 --from 10:00 --to 09:00");
+  const Ran ran = benchbell(
+      "plan --dish fruit-scones --pupils 900 --sinks 0 --from 10:00 --to 09:00");
   EXPECT_EQ(ran.code, 2);
   EXPECT_THAT(ran.said, HasSubstr("pupils"));
   EXPECT_THAT(ran.said, HasSubstr("sinks"));
   EXPECT_THAT(ran.said, HasSubstr("--to"));
 }
 
-TEST_F(Program, refuses_an_unknown_option_with_exit_code_two) { EXPECT_EQ(benchbell("plan --colour-me").code, 2); }
+TEST_F(Program, refuses_an_unknown_option_with_exit_code_two) {
+  EXPECT_EQ(benchbell("plan --colour-me").code, 2);
+}
 
 TEST_F(Program, asks_for_a_lesson_when_it_is_given_none) {
   const Ran ran = benchbell("plan");
@@ -94,7 +106,8 @@ TEST_F(Program, has_help_with_examples_on_every_command) {
 }
 
 TEST_F(Program, checks_all_files_of_the_demo) {
-  const Ran ran = benchbell("check demo/dishes/*.json demo/rooms/*.json demo/lessons/*.json demo/house-rules.json");
+  const Ran ran = benchbell(
+      "check demo/dishes/*.json demo/rooms/*.json demo/lessons/*.json demo/house-rules.json");
   EXPECT_EQ(ran.code, 0) << ran.said;
 }
 
@@ -114,33 +127,40 @@ TEST_F(Program, says_what_is_wrong_with_each_kind_of_rubbish) {
 TEST_F(Program, prints_a_dish_that_can_be_changed_and_planned_again) {
   const std::string mine = at("mine.json");
   ASSERT_EQ(benchbell("dishes fruit-scones > '" + mine + "'").code, 0);
-  const Ran ran = benchbell("plan --dish '" + mine + "' --pupils 8 --cookers 4 --sinks 4 --from 09:00 --to 10:15 --runs 50");
+  const Ran ran = benchbell("plan --dish '" + mine +
+                            "' --pupils 8 --cookers 4 --sinks 4 --from 09:00 --to 10:15 --runs 50");
   EXPECT_EQ(ran.code, 0) << ran.said;
 }
 
 TEST_F(Program, writes_the_picture_whole_and_leaves_nothing_beside_it) {
-  const Ran ran = benchbell("plan demo/lessons/a-first-hob.json --runs 50 --svg '" + at("plan.svg") + "' --html '" + at("plan.html") + "'");
+  const Ran ran = benchbell("plan demo/lessons/a-first-hob.json --runs 50 --svg '" +
+                            at("plan.svg") + "' --html '" + at("plan.html") + "'");
   EXPECT_EQ(ran.code, 0) << ran.said;
   EXPECT_THAT(text(at("plan.svg")), HasSubstr("</svg>"));
   EXPECT_THAT(text(at("plan.html")), HasSubstr("</html>"));
-  EXPECT_EQ(std::distance(std::filesystem::directory_iterator(folder_), std::filesystem::directory_iterator{}), 2);
+  EXPECT_EQ(std::distance(std::filesystem::directory_iterator(folder_),
+                          std::filesystem::directory_iterator{}),
+            2);
 }
 
 TEST_F(Program, says_so_when_the_picture_cannot_be_written) {
-  const Ran ran = benchbell("plan demo/lessons/a-first-hob.json --runs 50 --svg '" + at("no/such/folder.svg") + "'");
+  const Ran ran = benchbell("plan demo/lessons/a-first-hob.json --runs 50 --svg '" +
+                            at("no/such/folder.svg") + "'");
   EXPECT_EQ(ran.code, 2);
   EXPECT_THAT(ran.said, HasSubstr("cannot be written"));
 }
 
 TEST_F(Program, is_quiet_while_it_works_when_nobody_watches) {
-  EXPECT_THAT(benchbell("plan demo/lessons/a-first-hob.json --runs 50").said, Not(HasSubstr("Ctrl-C")));
+  EXPECT_THAT(benchbell("plan demo/lessons/a-first-hob.json --runs 50").said,
+              Not(HasSubstr("Ctrl-C")));
 }
 
 TEST_F(Program, gives_the_same_answer_twice) {
   const std::string words = "plan demo/lessons/a-first-hob.json --runs 200 --json";
   const auto without_clock = [](std::string said) {
     // How long it took is the only thing that may differ.
-    for (std::size_t at = said.find("seconds"); at != std::string::npos; at = said.find("seconds", at + 1)) {
+    for (std::size_t at = said.find("seconds"); at != std::string::npos;
+         at = said.find("seconds", at + 1)) {
       const std::size_t end = said.find('\n', at);
       said.erase(at, end == std::string::npos ? end : end - at);
     }
@@ -151,8 +171,11 @@ TEST_F(Program, gives_the_same_answer_twice) {
 
 TEST_F(Program, keeps_engine_words_out_of_what_a_teacher_reads) {
   for (const char* lesson : {"a-first-hob", "c-frying-in-turns", "e-does-not-fit"}) {
-    const std::string said = benchbell(std::string("plan demo/lessons/") + lesson + ".json --runs 50 --seconds 2").said;
-    for (const char* word : {"makespan", "resource", " lag", "lower bound", "solver", "activity"}) EXPECT_THAT(said, Not(HasSubstr(word))) << lesson;
+    const std::string said = benchbell(std::string("plan demo/lessons/") + lesson +
+                                       ".json --runs 50 --seconds 2")
+                                 .said;
+    for (const char* word : {"makespan", "resource", " lag", "lower bound", "solver", "activity"})
+      EXPECT_THAT(said, Not(HasSubstr(word))) << lesson;
   }
 }
 

@@ -19,7 +19,8 @@ std::optional<kitchen::Lesson> changed(const kitchen::Lesson& lesson, const std:
 }
 
 int pupils(const kitchen::Lesson& lesson) {
-  return std::accumulate(lesson.cooks.begin(), lesson.cooks.end(), 0, [](int sum, const kitchen::Cook& c) { return sum + c.people; });
+  return std::accumulate(lesson.cooks.begin(), lesson.cooks.end(), 0,
+                         [](int sum, const kitchen::Cook& c) { return sum + c.people; });
 }
 
 TEST(trios, seat_the_same_pupils_in_fewer_sets) {

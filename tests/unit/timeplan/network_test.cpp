@@ -16,11 +16,14 @@ using timeplan::Node;
 using timeplan::TaskKind;
 
 long count(const Network& net, TaskKind kind) {
-  return std::count_if(net.nodes.begin(), net.nodes.end(), [&](const Node& n) { return n.task.kind == kind && (kind != TaskKind::kStep || n.task.step >= 0); });
+  return std::count_if(net.nodes.begin(), net.nodes.end(), [&](const Node& n) {
+    return n.task.kind == kind && (kind != TaskKind::kStep || n.task.step >= 0);
+  });
 }
 
 TEST(planned_length, of_a_hands_on_step_is_the_mean_and_not_the_median) {
-  // 6 min median, sigma 0.4: mean 6 * exp((0.16 + 0.0225 + 0.0064) / 2) = 6 * 1.0991 = 6.59 min, up to 7.
+  // 6 min median, sigma 0.4: mean 6 * exp((0.16 + 0.0225 + 0.0064) / 2) = 6 * 1.0991 = 6.59 min, up
+  // to 7.
   kitchen::Step s = sample::step("dice", 6, Attention::kHands, {});
   s.spread = 0.4;
   EXPECT_EQ(timeplan::planned_length(s, 1.0).first, base::minutes(7));

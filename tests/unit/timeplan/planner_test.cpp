@@ -29,7 +29,8 @@ TEST(a_plan, of_six_pairs_with_enough_of_everything_fits_in_one_wave) {
 }
 
 TEST(a_plan, is_the_same_when_asked_for_twice) {
-  const kitchen::Lesson lesson = sample::lesson({sample::soup(), sample::crumble()}, 12, 2, 3, 3, 90);
+  const kitchen::Lesson lesson = sample::lesson({sample::soup(), sample::crumble()}, 12, 2, 3, 3,
+                                                90);
   EXPECT_EQ(answer_to(lesson).plan, answer_to(lesson).plan);
 }
 
@@ -50,13 +51,16 @@ TEST(a_plan, has_its_checkpoints_on_the_five_minutes_of_the_clock) {
   const Answer answer = answer_to(lesson);
   ASSERT_EQ(answer.verdict, Verdict::kFits);
   ASSERT_THAT(answer.plan->checkpoints, Not(IsEmpty()));
-  for (const timeplan::Checkpoint& c : answer.plan->checkpoints) EXPECT_EQ((lesson.opens_minute + c.at.count() / 60) % 5, 0);
+  for (const timeplan::Checkpoint& c : answer.plan->checkpoints)
+    EXPECT_EQ((lesson.opens_minute + c.at.count() / 60) % 5, 0);
 }
 
 TEST(a_plan, never_claims_a_bound_above_its_value) {
-  const Answer answer = answer_to(sample::lesson({sample::soup(), sample::crumble()}, 12, 2, 3, 3, 90));
+  const Answer answer = answer_to(
+      sample::lesson({sample::soup(), sample::crumble()}, 12, 2, 3, 3, 90));
   ASSERT_EQ(answer.verdict, Verdict::kFits);
-  for (const timeplan::Level& level : answer.plan->levels) EXPECT_LE(level.bound, level.value) << level.name;
+  for (const timeplan::Level& level : answer.plan->levels)
+    EXPECT_LE(level.bound, level.value) << level.name;
 }
 
 TEST(last_safe_starts, are_not_before_the_planned_start) {
@@ -91,7 +95,8 @@ TEST(a_request_to_stop, still_gives_an_answer_and_says_so) {
   timeplan::PlanOptions options;
   options.runs = 50;
   options.stop = [] { return true; };
-  const Answer answer = timeplan::plan_lesson(sample::lesson({sample::soup()}, 12, 2, 6, 6, 60), options);
+  const Answer answer = timeplan::plan_lesson(sample::lesson({sample::soup()}, 12, 2, 6, 6, 60),
+                                              options);
   EXPECT_TRUE(answer.stopped_early);
 }
 
@@ -105,10 +110,12 @@ RC_GTEST_PROP(any_small_lesson, is_planned_within_the_rules_or_refused, ()) {
   first.method[0].hygiene = *rc::gen::element(kitchen::Hygiene::kRaw, kitchen::Hygiene::kUnwashed);
   first.method[2].hygiene = kitchen::Hygiene::kReadyToEat;
   if (*rc::gen::arbitrary<bool>()) first.method[1].hazard = kitchen::Hazard::kHotOil;
-  if (*rc::gen::arbitrary<bool>()) second.method[0].gate = kitchen::Gate{"fine crumbs", base::minutes(1), base::minutes(8)};
+  if (*rc::gen::arbitrary<bool>())
+    second.method[0].gate = kitchen::Gate{"fine crumbs", base::minutes(1), base::minutes(8)};
   const bool both = *rc::gen::arbitrary<bool>();
-  kitchen::Lesson lesson = sample::lesson(both ? std::vector<kitchen::Dish>{first, second} : std::vector<kitchen::Dish>{first},
-                                          cooks * together, together, cookers, sinks, minutes);
+  kitchen::Lesson lesson = sample::lesson(
+      both ? std::vector<kitchen::Dish>{first, second} : std::vector<kitchen::Dish>{first},
+      cooks * together, together, cookers, sinks, minutes);
   lesson.purpose = *rc::gen::element(kitchen::Purpose::kEatHere, kitchen::Purpose::kTakeHome);
   if (*rc::gen::arbitrary<bool>()) lesson.timelines = kitchen::Timelines::kOwn;
   timeplan::PlanOptions options;

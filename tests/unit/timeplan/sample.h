@@ -1,4 +1,5 @@
-// Small lessons for the planner's tests, made from the quick way in and dishes written here (invented).
+// Small lessons for the planner's tests, made from the quick way in and dishes written here
+// (invented).
 #pragma once
 
 #include <string>
@@ -9,7 +10,8 @@
 
 namespace sample {
 
-inline kitchen::Step step(const std::string& id, int minutes, kitchen::Attention attention, std::vector<kitchen::Follows> follows) {
+inline kitchen::Step step(const std::string& id, int minutes, kitchen::Attention attention,
+                          std::vector<kitchen::Follows> follows) {
   kitchen::Step s;
   s.id = id;
   s.says = id + ".";
@@ -34,7 +36,8 @@ inline kitchen::Dish soup() {
   d.name = "Barley soup";
   d.tag = "BS";
   d.portions = 2;
-  d.method = {step("chop", 6, kitchen::Attention::kHands, {}), step("boil", 12, kitchen::Attention::kGlance, {after(0)}),
+  d.method = {step("chop", 6, kitchen::Attention::kHands, {}),
+              step("boil", 12, kitchen::Attention::kGlance, {after(0)}),
               step("ladle", 2, kitchen::Attention::kHands, {after(1, 1)})};
   kitchen::Heat ring;
   ring.vessel = "pan";
@@ -50,7 +53,8 @@ inline kitchen::Dish crumble() {
   d.name = "Plum crumble";
   d.tag = "PC";
   d.portions = 2;
-  d.method = {step("rub in", 8, kitchen::Attention::kHands, {}), step("bake", 15, kitchen::Attention::kLeave, {after(0, 10)}),
+  d.method = {step("rub in", 8, kitchen::Attention::kHands, {}),
+              step("bake", 15, kitchen::Attention::kLeave, {after(0, 10)}),
               step("out", 1, kitchen::Attention::kHands, {after(1, 1)})};
   kitchen::Heat oven;
   oven.with = kitchen::HeatKind::kOven;
@@ -66,7 +70,8 @@ inline kitchen::HouseRules rules() {
   return kitchen::read_house_rules(R"({"kind": "house_rules", "version": 1})", "rules").value();
 }
 
-inline kitchen::Lesson lesson(std::vector<kitchen::Dish> dishes, int pupils, int together, int cookers, int sinks, int minutes) {
+inline kitchen::Lesson lesson(std::vector<kitchen::Dish> dishes, int pupils, int together,
+                              int cookers, int sinks, int minutes) {
   timeplan::QuickWish wish;
   wish.dishes = std::move(dishes);
   wish.pupils = pupils;

@@ -36,6 +36,16 @@ std::set<std::string> rules_named(const std::vector<Violation>& found) {
   return rules;
 }
 
+// Every violation names a rule of the page, says something and points at tasks that are there.
+bool sound(const std::vector<Violation>& found, const Plan& plan) {
+  return std::all_of(found.begin(), found.end(), [&](const Violation& v) {
+    const bool there = std::all_of(v.tasks.begin(), v.tasks.end(), [&](int t) {
+      return t >= 0 && t < static_cast<int>(plan.tasks.size());
+    });
+    return there && !v.message.empty() && kRules.contains(v.rule);
+  });
+}
+
 TEST(Mutations, ThereIsOneForEveryRuleAndNoneForAnother) {
   std::set<std::string> rules;
   for (const auto& m : all_mutations()) rules.insert(m.rule);
@@ -46,22 +56,21 @@ class EveryMutation : public testing::TestWithParam<Mutation> {};
 
 TEST_P(EveryMutation, IsNamedByTheJudge) {
   const Mutation& m = GetParam();
-  const bool named = rc::check(m.rule + ", " + m.what, [&] {
+  const auto named = [&m](const sample::Choose& choose) {
     auto s = m.lesson();
-    m.break_it(s, [](int n) { return *rc::gen::inRange(0, n); });
+    m.break_it(s, choose);
     const auto found = verify(s.lesson, s.plan);
-    for (const auto& v : found) RC_LOG() << v.rule << ": " << v.message << "\n";
-    RC_ASSERT(rules_named(found).contains(m.rule));
-    for (const auto& v : found) {
-      RC_ASSERT(kRules.contains(v.rule));
-      RC_ASSERT(!v.message.empty());
-      for (const int t : v.tasks) {
-        RC_ASSERT(t >= 0);
-        RC_ASSERT(t < static_cast<int>(s.plan.tasks.size()));
-      }
-    }
-  });
-  EXPECT_TRUE(named);
+    return rules_named(found).contains(m.rule) && sound(found, s.plan);
+  };
+  bool asked = false;
+  EXPECT_TRUE(named([&asked](int) {
+    asked = true;
+    return 0;
+  }));
+  if (!asked) return;  // nothing is left to chance: once says it all
+  EXPECT_TRUE(rc::check(m.rule + ", " + m.what, [&named] {
+    RC_ASSERT(named([](int n) { return *rc::gen::inRange(0, n); }));
+  }));
 }
 
 INSTANTIATE_TEST_SUITE_P(

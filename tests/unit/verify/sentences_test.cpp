@@ -65,18 +65,31 @@ TEST(Waves, LetCooksQueueForSinksAndBasins) {
   EXPECT_EQ(told(s), "K4: Hand basins: 4 wanted at 10:00 to 10:02, and there are 3.\n");
 }
 
-TEST(Waves, QueueForAScarceProcessorAndWhatIsCloselyJoined) {
+// Gus bakes the crumble 2 min after Fen: out of step, unless there is one probe for the two of
+// them.
+TEST(Waves, QueueForScarceKitAndWhatIsCloselyJoinedToIt) {
   auto s = sample::bakery();
-  // Gus shapes a minute after Fen: out of step, unless the crumble needs a processor of which there
-  // is one.
-  for (const int step : {1, 2}) {
-    Task& t = s.at(Kind::kStep, 1, 1, step);
-    move(t, static_cast<int>(t.start.count() / 60) + 1);
-  }
+  s.lesson.room.kit = {{"probe", 2, false, minutes(6)}};
+  method(s, 1, 2).kit = {{"probe", 1}};
+  for (const int cook : {0, 1}) s.at(Kind::kStep, cook, 1, 2).kit_units = {0};
+  move(s.at(Kind::kStep, 1, 1, 1), 32);
+  move(s.at(Kind::kStep, 1, 1, 2), 42);
   EXPECT_EQ(times_named(s, "Y1"), 2);
-  method(s, 1, 2).hazard = kitchen::Hazard::kProbing;  // 50 hundredths: taken out in turn,
-  s.at(Kind::kStep, 0, 1, 2).adult = s.at(Kind::kStep, 1, 1, 2).adult = 0;
-  EXPECT_EQ(told(s), "");  // and so the bake, joined to it by a longest wait of a minute
+  s.lesson.room.kit[0].count = 1;
+  // The probe is queued for at the end, and so is the bake, joined to it by a longest wait of a
+  // minute.
+  EXPECT_EQ(told(s), "");
+}
+
+TEST(Waves, QueueForAnAdultWhoMustWatch) {
+  auto s = sample::bakery();
+  method(s, 1, 2).hazard = kitchen::Hazard::kProbing;  // 50 hundredths
+  for (const int cook : {0, 1}) s.at(Kind::kStep, cook, 1, 2).adult = 0;
+  move(s.at(Kind::kStep, 1, 1, 1), 31);
+  move(s.at(Kind::kStep, 1, 1, 2), 41);
+  EXPECT_EQ(told(s), "");
+  s.lesson.rules.watch[kitchen::Hazard::kProbing].hundredths = 19;
+  EXPECT_EQ(times_named(s, "Y1"), 2);
 }
 
 // Y10: with a named adult the oven may stay on, and it is not cold afterwards.
@@ -197,6 +210,39 @@ TEST(Ovens, MayBeOpenedAtTheMomentABakeStarts) {
   EXPECT_EQ(times_named(s, "O7"), 3);  // two trays of scones and the other crumble, all at 24
 }
 
+// O8: without a grill of its own, grilling is a setting of the oven, and a cold oven takes 16 min
+// to 240 degrees.
+TEST(Ovens, CountGrillingInTheOvenAsASetting) {
+  auto s = sample::bakery();
+  s.lesson.room.cookers[1].grill = kitchen::GrillKind::kInOven;
+  s.lesson.room.cookers[1].grill_places = 0;
+  EXPECT_EQ(times_named(s, "O3"), 2);  // nobody has said at what
+  for (const int cook : {2, 3}) {
+    s.at(Kind::kStep, cook, 2, 1).setting = {240, kitchen::OvenKind::kGrill};
+  }
+  EXPECT_EQ(times_named(s, "O3"), 0);
+  EXPECT_EQ(times_named(s, "O5"), 2);
+  EXPECT_EQ(times_named(s, "O8"), 0);
+  s.lesson.ovens.push_back({1, {240, kitchen::OvenKind::kGrill}});
+  EXPECT_EQ(told(s), "");
+}
+
+// O3: a tray that is warmed and then baked keeps to one setting, though each step would take
+// another.
+TEST(Ovens, KeepOneSettingForATrayThatStaysIn) {
+  auto s = sample::two_pans();
+  auto warm = sample::oven("dish", 100, kitchen::OvenKind::kFan, 12);
+  warm.tolerance = 10;
+  for (const int step : {0, 2}) {
+    method(s, 2, step).heat = warm;
+    s.at(Kind::kStep, 1, 2, step).cooker = 1;
+    s.at(Kind::kStep, 1, 2, step).setting = {100, kitchen::OvenKind::kFan};
+  }
+  EXPECT_EQ(told(s), "");
+  s.at(Kind::kStep, 1, 2, 2).setting->celsius = 110;
+  EXPECT_EQ(times_named(s, "O3"), 1);
+}
+
 // O6 and O4: what stood in the oven before the break does not matter after it.
 TEST(Ovens, AreColdAfterTheBreakWhateverStoodInThem) {
   auto s = sample::bakery();
@@ -217,6 +263,31 @@ TEST(Kit, NeedsNoFullCleanOnAUnitOfItsOwn) {
   EXPECT_EQ(told(own_unit), "");
   s.lesson.cooks[1].avoids = {kitchen::Allergen::kFish};
   EXPECT_EQ(told(s), "");
+}
+
+// K1: the wash names the last use, and a dish keeps to the unit that will be washed.
+TEST(Kit, StaysWithADishUntilItIsWashed) {
+  auto s = sample::supper();
+  method(s, 1, 3).kit = {{"food processor", 1}};  // dressing, from 45 to 47
+  s.at(Kind::kStep, 1, 1, 3).kit_units = {0};
+  Task& wash = s.at(Kind::kKitWash, 1, 1, 1);
+  move(wash, 47);
+  EXPECT_EQ(times_named(s, "K1"), 1);  // it still names the shredding
+  wash.step = 3;
+  EXPECT_EQ(times_named(s, "K1"), 0);
+  s.at(Kind::kStep, 1, 1, 3).kit_units = {1};
+  EXPECT_EQ(times_named(s, "K1"), 1);
+}
+
+TEST(Kit, IsCountedAndItsUnitsToo) {
+  auto s = sample::supper();
+  s.lesson.room.kit[0].count = 1;
+  for (auto [dish, step] : {std::pair{1, 1}, std::pair{2, 4}}) {
+    s.at(Kind::kStep, 1, dish, step).kit_units.front() = 0;
+  }
+  EXPECT_EQ(told(s), "");
+  move(s.at(Kind::kStep, 1, 2, 4), 31);
+  EXPECT_EQ(times_named(s, "K1"), 2);  // one knife too few, and number 1 in two hands
 }
 
 // Y5: two cooks at one cooker who show the same step together are looked at together.
