@@ -164,7 +164,7 @@ class Planner {
 
   void try_own() {
     say("planning every cook's own timeline");
-    Trial trial = timed_attempt(lesson_, {}, BriefOptions{}, options_.seconds, false);
+    Trial trial = timed_attempt(lesson_, {}, BriefOptions{}, options_.seconds * 0.7, false);
     own_refuted_ = trial.refuted();
     if (!trial.found()) return;
     search_.first_seconds = trial.outcome.first_seconds;

@@ -21,7 +21,7 @@ namespace {
 
 // Measured on the two-core machine the figures in bench/ are from: 50 to 75 million ticks a second.
 constexpr double kTicksPerSecond = 55e6;
-constexpr double kPatience = 2.0;  // how much slower a machine may be before the clock stops it
+constexpr double kPatience = 1.3;  // how much slower a machine may be before the clock stops it
 
 }  // namespace
 
