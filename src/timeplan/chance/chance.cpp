@@ -169,13 +169,10 @@ Chance chance(const kitchen::Lesson& lesson, const Network& net, const Plan& pla
   });
   fill(result, tally);
   result.deciding = causes.most(tally.runs);
-  // "About n in 10" needs no more: 500 runs give 4.4 points at one half (95 %).
-  ChanceOptions fewer = options;
-  fewer.runs = std::min(options.runs, 500);
   for (const int minutes : {5, 10}) {
     if (!options.late_starts || !result.complete) break;
     Tally late;  // the same luck, so the difference is the late start's alone
-    result.complete = play_runs(player, draw, fewer, opens_late + 60 * minutes,
+    result.complete = play_runs(player, draw, options, opens_late + 60 * minutes,
                                 [&](const Run& run, int) { late.add(run); });
     result.late_starts.push_back({base::minutes(minutes),
                                   static_cast<double>(late.room) / late.runs,
