@@ -19,13 +19,20 @@ void draw_marks(Svg& out, const kitchen::Lesson& lesson, const std::vector<Secon
   reach = base::minutes((reach.count() + 299) / 300 * 5);
   const double per_second = (width / 2 - 10) / static_cast<double>(reach.count());
   const double middle = x + width / 2;
-  std::map<int, int> stacked;  // marks already standing in a column 11 px wide
+  const auto column_of = [&](Seconds m) {
+    const double at = static_cast<double>((m - bell).count()) * per_second;
+    return static_cast<int>(at / 11) + (m > bell ? 1 : -1);
+  };
+  std::map<int, int> stacked, highest;  // marks in a column 11 px wide: so far, and in all
+  int most = 1;
+  for (const Seconds m : marks) most = std::max(most, ++highest[column_of(m)]);
+  // a high stack is pushed together, so that it stays below the heading
+  const double step = std::min(11.0, 62.0 / most);
   for (const Seconds m : marks) {
     const bool late = m > bell;
-    const double at = static_cast<double>((m - bell).count()) * per_second;
-    const int column = static_cast<int>(at / 11) + (late ? 1 : -1);
+    const int column = column_of(m);
     const double cx = middle + column * 11 + (late ? -3.0 : 3.0);
-    const double cy = y - 7 - 11 * stacked[column]++;
+    const double cy = y - 7 - step * stacked[column]++;
     if (late) {
       out.path({{cx, cy - 5}, {cx + 5, cy}, {cx, cy + 5}, {cx - 5, cy}}, true, "late");
     } else {

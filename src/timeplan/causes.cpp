@@ -178,6 +178,50 @@ Cause method_itself(const kitchen::Lesson& lesson, const Trial& trial) {
                                dishes, end, there)};
 }
 
+// How full what a reason is about would be: work over the time there is; nought for what is no
+// pool.
+double tightness(const kitchen::Lesson& lesson, const Trial& trial, const Reason& reason) {
+  using Kind = Reason::Kind;
+  const auto full = [&](PoolKind pool, int index) {
+    const Load load = load_of(lesson, trial, pool, index);
+    const int there = std::max(1, trial.brief.problem.horizon - load.first);
+    return load.tasks == 0 ? 0.0 : static_cast<double>(load.needs()) / there;
+  };
+  switch (reason.kind) {
+    case Kind::kSinks:
+      return full(PoolKind::kSink, -1);
+    case Kind::kBasins:
+      return full(PoolKind::kBasin, -1);
+    case Kind::kTable:
+      return full(PoolKind::kTable, -1);
+    case Kind::kKit:
+      return full(PoolKind::kKit, reason.index);
+    case Kind::kRings:
+      return full(PoolKind::kRings, -1);
+    case Kind::kOvens:
+      return full(PoolKind::kOven, -1);
+    case Kind::kGrills:
+      return full(PoolKind::kGrill, -1);
+    case Kind::kColdSpace:
+      return full(PoolKind::kFridge, -1);
+    case Kind::kAdults:
+      return full(PoolKind::kAdult, -1);
+    default:
+      return 0;
+  }
+}
+
+std::vector<Reason> least_tight_first(const kitchen::Lesson& lesson, const Trial& trial) {
+  std::vector<std::pair<double, Reason>> order;
+  for (const Reason& reason : trial.brief.reasons)
+    order.emplace_back(tightness(lesson, trial, reason), reason);
+  std::stable_sort(order.begin(), order.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::vector<Reason> reasons;
+  for (const auto& [full, reason] : order) reasons.push_back(reason);
+  return reasons;
+}
+
 // Without a proof nobody is to blame: what is nearest to its limit is said instead, the fullest
 // first.
 std::vector<Cause> tightest(const kitchen::Lesson& lesson, const Trial& trial) {
@@ -230,7 +274,9 @@ Causes causes(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_coo
     found.causes.push_back(method_itself(lesson, whole));
     return found;
   }
-  for (const Reason& reason : whole.brief.reasons) {
+  // The least likely to be to blame are let go first, so that what stays is what is nearest to its
+  // limit.
+  for (const Reason& reason : least_tight_first(lesson, whole)) {
     std::set<Reason> trying = without;
     trying.insert(reason);
     const std::optional<bool> refuted = budget > 0 ? still_refuted(trying) : std::nullopt;
