@@ -20,7 +20,6 @@
 namespace app {
 namespace {
 
-using base::Problem;
 using base::Problems;
 
 template <class Value>

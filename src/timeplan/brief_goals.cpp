@@ -8,7 +8,6 @@ namespace timeplan {
 
 using kitchen::Moment;
 using scheduler::GoalLevel;
-using scheduler::Side;
 using scheduler::Term;
 
 namespace {

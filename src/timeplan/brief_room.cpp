@@ -5,8 +5,6 @@
 
 namespace timeplan {
 
-using kitchen::Moment;
-
 bool BriefMaker::covers(const kitchen::Window& window, int cook) const {
   return window.audience.empty() ||
          std::find(window.audience.begin(), window.audience.end(), cook) != window.audience.end();

@@ -7,8 +7,6 @@
 
 namespace timeplan {
 
-using kitchen::Moment;
-
 void NetworkBuilder::add_windows() {
   for (std::size_t w = 0; w < lesson_.windows.size(); ++w) {
     const kitchen::Window& window = lesson_.windows[w];

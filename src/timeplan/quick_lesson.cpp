@@ -8,8 +8,6 @@
 namespace timeplan {
 namespace {
 
-using base::Problem;
-
 void need_range(base::Problems& problems, const std::string& code, const std::string& what,
                 int value, int least, int most) {
   if (value >= least && value <= most) return;
