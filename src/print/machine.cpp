@@ -21,7 +21,9 @@ std::size_t at(int index) { return static_cast<std::size_t>(index); }
 std::string moment(const kitchen::Lesson& lesson, Seconds t) {
   const auto days = std::chrono::floor<std::chrono::days>(
       std::chrono::minutes(lesson.opens_minute) + t);
-  const std::string clock = fmt::format("{}:{:02}", kitchen::clock(lesson, t), t.count() % 60);
+  // clock() says seconds only when there are any; here they are always said.
+  const Seconds rest = t % base::kGrid;
+  const std::string clock = fmt::format("{}:{:02}", kitchen::clock(lesson, t - rest), rest.count());
   int y = 0;
   unsigned m = 0, d = 0;
   if (std::sscanf(lesson.date.c_str(), "%4d-%2u-%2u", &y, &m, &d) != 3) return clock;

@@ -1,5 +1,6 @@
 #include "print/machine.h"
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <fstream>
@@ -95,6 +96,13 @@ TEST(Machine, times_are_local_date_times_of_the_lesson) {
   EXPECT_EQ(out["lesson"]["bell"], "2026-11-17T12:45:00");  // 115 minutes later
   EXPECT_EQ(out["lesson"]["zone"], "Europe/London");
   EXPECT_EQ(out["plan"]["checkpoints"][0]["at"], "2026-11-17T11:20:00");
+}
+
+TEST(Machine, a_time_between_two_minutes_is_written_once) {
+  sample::Told told = sample::two_waves();
+  told.answer.last_safe_starts.front().at = base::Seconds{3680};  // 61 min and 20 s after 10:50
+  const Json out = Json::parse(print::answer_json(told.lesson, told.answer));
+  EXPECT_THAT(out.dump(), testing::HasSubstr("2026-11-17T11:51:20\""));
 }
 
 TEST(Machine, a_lesson_past_midnight_moves_the_date) {
