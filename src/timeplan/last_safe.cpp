@@ -114,7 +114,7 @@ std::vector<LastSafeStart> last_safe_starts(const kitchen::Lesson& lesson, const
     problem.goals = {{"as late as it can be", {term}, 0}};
     scheduler::Activity& asked = problem.activities[static_cast<std::size_t>(a.activity)];
     asked.earliest = a.planned;
-    scheduler::Options options = engine_options(each);
+    scheduler::Options options = engine_options(each, problem.activities.size());
     options.fixed.resize(problem.activities.size());
     for (std::size_t i = 0; i < trial.outcome.best.size(); ++i) {
       const scheduler::Placement& p = trial.outcome.best[i];

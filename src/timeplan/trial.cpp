@@ -21,13 +21,16 @@ namespace {
 
 // Measured on the two-core machine the figures in bench/ are from: 50 to 75 million ticks a second.
 constexpr double kTicksPerSecond = 55e6;
+constexpr std::size_t kClassInWaves = 250;
 constexpr double kPatience = 1.3;  // how much slower a machine may be before the clock stops it
 
 }  // namespace
 
-scheduler::Options engine_options(const TrialLimits& limits) {
+scheduler::Options engine_options(const TrialLimits& limits, std::size_t activities) {
   scheduler::Options options;
-  options.seconds = limits.seconds * kPatience + 0.05;
+  // A class in waves is stopped by work alone on any machine worth the name, so that its plan
+  // repeats.
+  options.seconds = limits.seconds * kPatience + (activities <= kClassInWaves ? 4.0 : 0.05);
   options.work_limit = static_cast<std::int64_t>(limits.seconds * kTicksPerSecond);
   options.seed = limits.seed;
   options.first_only = limits.first_only;
@@ -40,7 +43,7 @@ double work_of(const scheduler::Outcome& outcome) {
 }
 
 void solve(Trial& trial, const TrialLimits& limits) {
-  scheduler::Options options = engine_options(limits);
+  scheduler::Options options = engine_options(limits, trial.brief.problem.activities.size());
   if (trial.found()) options.start_from = trial.outcome.best;
   trial.outcome = scheduler::solve(trial.brief.problem, options);
 }

@@ -23,8 +23,8 @@ struct TrialLimits {
   std::function<bool()> stop;
 };
 
-/// The engine's options for these limits.
-scheduler::Options engine_options(const TrialLimits&);
+/// The engine's options for these limits and a problem of so many activities.
+scheduler::Options engine_options(const TrialLimits&, std::size_t activities);
 /// Work done, in seconds of an ordinary machine.
 double work_of(const scheduler::Outcome&);
 
