@@ -241,7 +241,8 @@ class PlanMaker {
       return net_.nodes[x.first].cleans < net_.nodes[y.first].cleans;
     });
     std::vector<bool> dropped(plan_.tasks.size(), false);
-    for (const auto& [clean_node, clean_task] : cleans) {
+    for (const auto& candidate : cleans) {
+      const std::size_t clean_node = candidate.first, clean_task = candidate.second;
       const Task& clean = plan_.tasks[clean_task];
       const auto covered = [&](std::size_t soil_node, Seconds from, Seconds to) {
         return std::any_of(cleans.begin(), cleans.end(), [&](const auto& other) {
