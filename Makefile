@@ -51,7 +51,7 @@ test-tsan: ## unit tests with the thread sanitizer
 
 fuzz: ## feed the file reader with rubbish for FUZZ_SECONDS (10)
 	@tools/configure.sh fuzz
-	@cmake --build build/fuzz --parallel $(JOBS)
+	@cmake --build build/fuzz --parallel $(JOBS) --target fuzz_programs
 	@tools/fuzz.sh build/fuzz $(FUZZ_SECONDS)
 
 bench: ## measure: plans, chances, memory

@@ -24,6 +24,8 @@ endfunction()
 
 # `ninja unit_tests` builds what the sanitizer runs need and nothing else.
 add_custom_target(unit_tests)
+# And the fuzz preset what it needs: the readers, not the planner.
+add_custom_target(fuzz_programs)
 
 # benchbell_test(kitchen_test SOURCES room_test.cpp LINKS kitchen [LABEL unit] [SECONDS 900])
 #
@@ -90,5 +92,6 @@ function(benchbell_fuzz name)
   add_executable(${name} ${arg_SOURCES})
   target_link_libraries(${name} PRIVATE benchbell_warnings ${arg_LINKS})
   target_link_options(${name} PRIVATE -fsanitize=fuzzer)
+  add_dependencies(fuzz_programs ${name})
   set_target_properties(${name} PROPERTIES RUNTIME_OUTPUT_DIRECTORY ${CMAKE_BINARY_DIR}/fuzz_programs)
 endfunction()
