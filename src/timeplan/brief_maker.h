@@ -45,7 +45,6 @@ class BriefMaker {
   void add_use(int activity, const scheduler::Use& use);
   bool same_people(int a, int b) const;
   bool alone_at_place(int cook) const;
-  bool covers(const kitchen::Window& window, int cook) const;
   scheduler::Event event(int node, kitchen::Moment moment) const;
   scheduler::Activity& activity(int index) {
     return brief_.problem.activities[static_cast<std::size_t>(index)];

@@ -2,13 +2,9 @@
 #include <algorithm>
 
 #include "timeplan/brief_maker.h"
+#include "timeplan/network_methods.h"
 
 namespace timeplan {
-
-bool BriefMaker::covers(const kitchen::Window& window, int cook) const {
-  return window.audience.empty() ||
-         std::find(window.audience.begin(), window.audience.end(), cook) != window.audience.end();
-}
 
 // A stretch that is always there: an adult out of the room, a pupil away.
 int BriefMaker::fixed_block(std::string name, Seconds from, Seconds to,

@@ -65,7 +65,6 @@ class NetworkBuilder {
                              const std::vector<kitchen::OvenSetting>& settings) const;
   Need kit_need(int kit, int count, bool kept) const;
   bool kept_unit(int kit, int cook) const;
-  bool allergens_matter(int kit) const;
   double pace(int cook) const;
   const kitchen::Cook& cook_of(int cook) const {
     return lesson_.cooks[static_cast<std::size_t>(cook)];

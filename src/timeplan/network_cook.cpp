@@ -300,10 +300,8 @@ void NetworkBuilder::add_serving(int cook) {
     }
     for (std::size_t w = 0; w < lesson_.windows.size(); ++w) {
       const kitchen::Window& window = lesson_.windows[w];
-      const bool covers = window.audience.empty() ||
-                          std::find(window.audience.begin(), window.audience.end(), cook) !=
-                              window.audience.end();
-      if (!window.tasting || !covers) continue;
+      const bool covered = covers(window, cook);
+      if (!window.tasting || !covered) continue;
       const bool exact = lesson_.purpose == kitchen::Purpose::kTaste;
       wait(v, Moment::kStart, windows_[w], Moment::kStart, Seconds{0},
            exact ? std::optional<Seconds>(Seconds{0}) : std::nullopt, WaitWhy::kServe);

@@ -132,6 +132,11 @@ std::vector<std::vector<int>> soiling_groups(const kitchen::Dish& dish,
   return runs(dish, here, false);
 }
 
+bool covers(const kitchen::Window& window, int cook) {
+  const auto& audience = window.audience;
+  return audience.empty() || std::find(audience.begin(), audience.end(), cook) != audience.end();
+}
+
 std::optional<kitchen::CarryOver> carry_of(const kitchen::Lesson& lesson, int dish) {
   for (const kitchen::CarryOver& c : lesson.carry) {
     if (c.dish == dish) return c;

@@ -29,6 +29,9 @@ std::vector<std::vector<int>> raw_groups(const kitchen::Dish&, const std::vector
 /// Runs of equal hygiene class above ready-to-eat among the steps at the place, in reading order.
 std::vector<std::vector<int>> soiling_groups(const kitchen::Dish&, const std::vector<bool>& here);
 
+/// The cook is in the window's audience; an empty audience is everyone.
+bool covers(const kitchen::Window&, int cook);
+
 /// The carry-over of a dish of the lesson, if any.
 std::optional<kitchen::CarryOver> carry_of(const kitchen::Lesson&, int dish);
 

@@ -29,10 +29,8 @@ void NetworkBuilder::add_window_waits() {
   for (std::size_t w = 0; w < lesson_.windows.size(); ++w) {
     const kitchen::Window& window = lesson_.windows[w];
     for (int c = 0; c < static_cast<int>(lesson_.cooks.size()); ++c) {
-      const bool covers = window.audience.empty() ||
-                          std::find(window.audience.begin(), window.audience.end(), c) !=
-                              window.audience.end();
-      if (!covers) continue;
+      const bool covered = covers(window, c);
+      if (!covered) continue;
       const auto& parts = own(c).parts;
       for (const kitchen::StepRef& ref : window.after) {
         const auto found = parts.find({ref.dish, ref.step});

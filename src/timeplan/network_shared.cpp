@@ -150,10 +150,8 @@ void NetworkBuilder::close_raw_groups(int cook) {
     }
     for (std::size_t w = 0; w < windows_.size(); ++w) {
       const kitchen::Window& window = lesson_.windows[w];
-      const bool covers = window.audience.empty() ||
-                          std::find(window.audience.begin(), window.audience.end(), cook) !=
-                              window.audience.end();
-      if (covers) held.shuts_out.push_back(windows_[w]);
+      const bool covered = covers(window, cook);
+      if (covered) held.shuts_out.push_back(windows_[w]);
     }
   }
 }
