@@ -7,7 +7,8 @@
 #include <cstdlib>
 #include <filesystem>
 
-#include "psplib_reader.h"
+#include "../../../bench/scheduler/best_known.h"
+#include "../../../bench/scheduler/project.h"
 #include "scheduler/solve.h"
 
 namespace scheduler::testing {
@@ -35,9 +36,10 @@ TEST(psplib, j30_instances_reach_and_prove_the_known_optimum) {
                               unpacked.string() + "'";
   ASSERT_EQ(std::system(command.c_str()), 0) << command;
   int index = 0, solved = 0;
-  for (const auto& [key, known] : read_best_known(folder / "best_known.csv")) {
+  for (const auto& [key, known] : projects::read_best_known(folder / "best_known.csv")) {
     if (key.first != "j30" || known.proved != "optimal" || index++ % kStride != 0) continue;
-    const Problem problem = read_project(unpacked / "j30" / key.second);
+    const Problem problem = projects::to_problem(
+        projects::read_project(unpacked / "j30" / key.second));
     Options options;
     options.seconds = 10;
     const Outcome outcome = solve(problem, options);
