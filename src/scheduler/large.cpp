@@ -4,6 +4,9 @@
 
 #include <algorithm>
 #include <deque>
+#include <numeric>
+
+#include "scheduler/alike.h"
 
 namespace scheduler {
 namespace {
@@ -37,12 +40,19 @@ Large::Large(Run& run, const Scope& base)
     common_.push_back(kept.size() != level.terms.size() ? 1 : 0);
     level.terms = std::move(kept);
   }
+  // Activities fixed by the caller are constants a cluster may see, and they differ.
+  const bool any_fixed = std::find(base.roles.begin(), base.roles.end(), Role::kFixed) !=
+                         base.roles.end();
+  alike_ = first_alike(problem_, clusters_);
+  if (any_fixed) std::iota(alike_.begin(), alike_.end(), 0);
   bounds_.resize(at(clusters_.count()));
   for (ClusterBound& bound : bounds_) {
     bound.own.assign(problem_.goals.size(), 0);
     bound.all.assign(problem_.goals.size(), 0);
   }
 }
+
+Large::~Large() = default;
 
 bool Large::worthwhile() const {
   return problem_.activities.size() >= kLargeActivities && clusters_.count() >= kLargeClusters;
@@ -224,7 +234,7 @@ void Large::free_slice(std::vector<char>& free) {
   for (const int i : inside) free[at(i)] = 1;
 }
 
-std::vector<char> Large::neighbourhood() {
+std::vector<char> Large::neighbourhood(int& ideal) {
   std::vector<char> free(problem_.activities.size(), 0);
   const int kind = random_.below(10);
   if (kind == 0 || clusters_.count() < 2) {
@@ -233,6 +243,7 @@ std::vector<char> Large::neighbourhood() {
   }
   const int first = costly_cluster();
   free_cluster(free, first);
+  if (kind < 4 || kind >= 7) ideal = first;
   if (kind == 1) {
     for (const int i : clusters_.shared()) free[at(i)] = 1;
   } else if (kind >= 4 && !clusters_.neighbours(first).empty()) {
@@ -242,8 +253,18 @@ std::vector<char> Large::neighbourhood() {
   return free;
 }
 
+// The standing schedule, with the cluster as it would be best alone.
+void Large::guide_to_ideal(Model& model, int cluster) const {
+  const Schedule& ideal = bounds_[at(cluster)].ideal;
+  if (ideal.empty()) return;
+  Schedule guide = run_.best();
+  for (const int i : clusters_.members(cluster)) guide[at(i)] = ideal[at(i)];
+  model.guide(guide);
+}
+
 bool Large::improve(std::int64_t conflicts_a_level) {
-  const std::vector<char> free = neighbourhood();
+  int ideal = -1;
+  const std::vector<char> free = neighbourhood(ideal);
   const std::vector<char> known(free.size(), 1);
   const Schedule standing = run_.best();
   const Scope scope = scope_with(free, known, standing);
@@ -255,6 +276,7 @@ bool Large::improve(std::int64_t conflicts_a_level) {
                        better = run_.offer(schedule, values) || better;
                      });
   levels.start_from(standing, run_.goals());
+  if (ideal >= 0) guide_to_ideal(model, ideal);
   levels.round(conflicts_a_level);
   return better;
 }
@@ -282,7 +304,26 @@ std::int64_t Large::allowance(int cluster, std::size_t level) const {
   return run_.goal(level) + problem_.goals[level].band - others;
 }
 
-void Large::bound_cluster(int cluster, std::size_t level, std::int64_t conflicts) {
+/// A cluster alone, on one level: kept from one call to the next, with all it has learnt.
+struct Large::ClusterSearch {
+  ClusterSearch(const Problem& problem, Scope alone, Budget& budget,
+                const std::vector<std::int64_t>& allowed)
+      : scope(std::move(alone)), model(problem, scope, budget), levels(problem, model, {}) {
+    for (std::size_t l = 0; l < allowed.size(); ++l) levels.limit(l, allowed[l]);
+  }
+
+  /// True when proved to the end.
+  bool work(std::size_t level, std::int64_t conflicts) {
+    if (!levels.has_schedule() && levels.first(conflicts) != Verdict::kSolution) return false;
+    return levels.minimise_alone(level, conflicts);
+  }
+
+  Scope scope;
+  Model model;
+  LevelSearch levels;
+};
+
+Scope Large::alone(int cluster) const {
   std::vector<char> free(problem_.activities.size(), 0);
   free_cluster(free, cluster);
   for (const int i : clusters_.shared()) free[at(i)] = 1;
@@ -290,29 +331,69 @@ void Large::bound_cluster(int cluster, std::size_t level, std::int64_t conflicts
   // Fixed activities of other clusters stay in: they are constants of the problem itself.
   Scope scope = scope_with(free, known, *base_.fixed);
   scope.relax = true;
-  ClusterBound& bound = bounds_[at(cluster)];
-  const auto run = [&](const Problem& problem, std::vector<std::int64_t>& target) {
-    Model model(problem, scope, run_.budget());
-    LevelSearch levels(problem, model, {});
-    for (std::size_t l = 0; l < level; ++l) levels.limit(l, allowance(cluster, l));
-    if (levels.first(conflicts) != Verdict::kSolution) return;
-    levels.minimise_alone(level, conflicts);
-    target[level] = std::max(target[level], levels.bound(level));
-    if (level == 0) bound.wish = levels.best();
-  };
-  run(own_, bound.own);
-  if (common_[level]) run(problem_, bound.all);
-  bound.all[level] = std::max(bound.all[level], bound.own[level]);
+  return scope;
 }
 
-void Large::bound(std::int64_t conflicts_a_level) {
+bool Large::bound_cluster(int cluster, std::size_t level, std::int64_t conflicts) {
+  ClusterBound& bound = bounds_[at(cluster)];
+  std::vector<std::int64_t> allowed;
+  for (std::size_t l = 0; l < level; ++l) allowed.push_back(allowance(cluster, l));
+  if (bound.level != static_cast<int>(level) || bound.allowed != allowed) {
+    bound.own_search = std::make_unique<ClusterSearch>(own_, alone(cluster), run_.budget(),
+                                                       allowed);
+    bound.all_search = common_[level] ? std::make_unique<ClusterSearch>(problem_, alone(cluster),
+                                                                        run_.budget(), allowed)
+                                      : nullptr;
+    bound.level = static_cast<int>(level);
+    bound.allowed = std::move(allowed);
+    bound.closed = false;
+  }
+  if (bound.closed) return false;
+  bound.closed = true;
+  const auto run = [&](ClusterSearch& search, std::vector<std::int64_t>& target) {
+    bound.closed = search.work(level, conflicts) && bound.closed;
+    if (!search.levels.has_schedule()) return;
+    target[level] = std::max(target[level], search.levels.bound(level));
+    if (level == 0) bound.wish = search.levels.best();
+    bound.ideal = search.levels.best();
+  };
+  run(*bound.own_search, bound.own);
+  if (bound.all_search) run(*bound.all_search, bound.all);
+  bound.all[level] = std::max(bound.all[level], bound.own[level]);
+  return true;
+}
+
+// Members of clusters that are alike correspond in their order.
+void Large::copy_ideal(int from, int to) {
+  const Schedule& ideal = bounds_[at(from)].ideal;
+  if (ideal.empty()) return;
+  const std::vector<int>& source = clusters_.members(from);
+  const std::vector<int>& target = clusters_.members(to);
+  Schedule& copy = bounds_[at(to)].ideal;
+  copy.resize(ideal.size());
+  for (std::size_t k = 0; k < source.size(); ++k) copy[at(target[k])] = ideal[at(source[k])];
+}
+
+bool Large::bound(std::int64_t conflicts_a_level) {
+  bool worked = false;
   for (std::size_t level = 0; level < problem_.goals.size(); ++level) {
     if (run_.bounds()[level] >= run_.goal(level)) continue;
-    for (int c = 0; c < clusters_.count(); ++c) bound_cluster(c, level, conflicts_a_level);
+    for (int c = 0; c < clusters_.count(); ++c) {
+      if (alike_[at(c)] == c) {
+        worked = bound_cluster(c, level, conflicts_a_level) || worked;
+        continue;
+      }
+      // Under the same allowance: what all others need is the same for clusters that are alike.
+      const ClusterBound& first = bounds_[at(alike_[at(c)])];
+      bounds_[at(c)].own[level] = first.own[level];
+      bounds_[at(c)].all[level] = first.all[level];
+      copy_ideal(alike_[at(c)], c);
+    }
     std::vector<std::int64_t> raised = run_.bounds();
     raised[level] = std::max(raised[level], total(level));
     run_.raise(raised);
   }
+  return worked;
 }
 
 }  // namespace scheduler

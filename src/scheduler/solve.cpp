@@ -100,14 +100,19 @@ void search(Run& run, const Scope& scope) {
     large.construct_for_wishes();
     improve(run, large, kFirstImprovement);
   }
+  std::int64_t bounding = kBoundConflicts;
   for (std::int64_t conflicts = kFirstRound;; conflicts = std::min(2 * conflicts, kMaxRound)) {
     const std::int64_t before = run.budget().ticks();
     if (whole.round(conflicts)) return whole.prove();
     if (closed(run)) return run.prove_all();
-    // As much work again for neighbourhoods, more of it where the whole is hopeless.
-    improve(run, large, (large.worthwhile() ? 3 : 1) * (run.budget().ticks() - before));
+    // As much work again for neighbourhoods, and for bounds.
+    const std::int64_t share = run.budget().ticks() - before;
+    improve(run, large, share);
     if (closed(run)) return run.prove_all();
-    if (large.worthwhile()) large.bound(conflicts);
+    if (!large.worthwhile()) continue;
+    const std::int64_t end = run.budget().ticks() + share;
+    while (run.budget().ticks() < end && !closed(run) && large.bound(bounding))
+      bounding = std::min(2 * bounding, kMaxRound);
   }
 }
 
