@@ -1,5 +1,6 @@
 #include "random_problem.h"
 
+#include <algorithm>
 #include <string>
 
 #include "scheduler/random.h"
@@ -18,7 +19,7 @@ class Generator {
     make_resources();
     for (int i = 0; i < recipe_.activities; ++i) make_activity(i);
     make_lags();
-    if (recipe_.spans) make_spans();
+    for (int k = 0; recipe_.spans && k < recipe_.most_spans; ++k) make_span();
     make_groups();
     make_goals();
     return problem_;
@@ -55,15 +56,16 @@ class Generator {
       table.amount = recipe_.crowded ? 1 : 1 + below(2);
       mode.uses.push_back(table);
     }
-    if (recipe_.settings && chance(35)) {
+    if (recipe_.settings && chance(recipe_.oven_chance)) {
       Use oven;
       oven.resource = kOven;
       oven.settings = {below(3)};
       if (chance(40)) oven.settings.push_back((oven.settings[0] + 1) % 3);
-      if (chance(20)) oven.door_shut = 2 + below(3);
+      if (chance(recipe_.door_chance)) oven.door_shut = 2 + below(3);
+      if (recipe_.shelves_chance > 0 && chance(recipe_.shelves_chance)) oven.amount = 2;
       mode.uses.push_back(oven);
     }
-    if (recipe_.soil && chance(35)) {
+    if (recipe_.soil && chance(recipe_.soil_chance)) {
       Use place;
       place.resource = kPlace;
       place.amount = 1;
@@ -85,7 +87,9 @@ class Generator {
     activity.duration_max = activity.duration_min;
     if (recipe_.elastic && chance(30)) activity.duration_max += 1 + below(3);
     activity.modes = {make_mode()};
-    if (recipe_.modes && chance(recipe_.crowded ? 60 : 30)) activity.modes.push_back(make_mode());
+    if (recipe_.modes &&
+        chance(recipe_.crowded ? std::max(60, recipe_.mode_chance) : recipe_.mode_chance))
+      activity.modes.push_back(make_mode());
     if (chance(20)) activity.earliest = below(4);
     if (chance(20)) activity.latest_end = recipe_.horizon - below(4);
     if (recipe_.optional && chance(recipe_.crowded ? 40 : 20)) activity.optional = true;
@@ -102,13 +106,15 @@ class Generator {
 
   void make_lags() {
     for (int i = 1; i < recipe_.activities; ++i) {
-      if (!chance(recipe_.crowded ? 15 : 55)) continue;
+      if (!chance(recipe_.crowded ? std::min(15, recipe_.lag_chance) : recipe_.lag_chance))
+        continue;
       const int before = below(i);
       Lag lag{{before, Side::kEnd}, {i, Side::kStart}, below(3), kNoLimit, -1};
-      if (chance(50)) lag.max = lag.min + below(4);
+      if (chance(recipe_.max_lag_chance)) lag.max = lag.min + below(4);
       problem_.lags.push_back(lag);
     }
-    if (chance(25)) {
+    for (int k = 0; k < recipe_.extra_lags; ++k) {
+      if (!chance(25)) continue;
       const int i = below(recipe_.activities);
       problem_.lags.push_back(
           {some_event(i), some_event(other_than(i)), -below(4), 4 + below(8), -1});
@@ -119,8 +125,8 @@ class Generator {
     }
   }
 
-  void make_spans() {
-    if (!chance(50)) return;
+  void make_span() {
+    if (!chance(recipe_.span_chance)) return;
     Span span;
     const int i = below(recipe_.activities);
     span.from = {i, chance(50) ? Side::kStart : Side::kEnd};
