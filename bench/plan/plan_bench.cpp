@@ -36,12 +36,16 @@ Measured planned(const kitchen::Lesson& lesson, double seconds, bool with_chance
   return m;
 }
 
-// Widest gap of a goal level in per cent of the lesson (rule Z3), G1 and waves apart.
-double widest_gap(const kitchen::Lesson& lesson, const timeplan::Plan& plan) {
+// Widest gap of a goal level in per cent of the lesson (rule Z3), G1 and waves apart: of the plan
+// as it stands to the best with its checkpoints, and of the plan before they were set to the best
+// without any.
+double widest_gap(const kitchen::Lesson& lesson, const timeplan::Plan& plan, bool free) {
   double widest = 0;
   for (const timeplan::Level& level : plan.levels) {
     if (level.name.starts_with("G1") || level.name.starts_with("Gw")) continue;
-    const double minutes = static_cast<double>(level.value - level.bound) /
+    const std::int64_t value = free && level.grid ? level.grid->free_value : level.value;
+    const std::int64_t bound = !free && level.grid ? level.grid->bound : level.bound;
+    const double minutes = static_cast<double>(value - bound) /
                            static_cast<double>(lesson.cooks.size());
     widest = std::max(widest, 100.0 * minutes / (static_cast<double>(lesson.bell.count()) / 60.0));
   }
@@ -52,10 +56,13 @@ void row(const std::string& what, const kitchen::Lesson& lesson, double budget,
          const char* wanted) {
   const Measured m = planned(lesson, budget, false);
   const bool fits = m.answer.verdict == timeplan::Verdict::kFits;
-  std::printf("%-44s %4zu tasks  %-12s first %7.0f ms  all %6.2f s  gap %5.2f %%   (%s)\n",
-              what.c_str(), m.answer.plan ? m.answer.plan->tasks.size() : 0,
-              fits ? "fits" : "does not fit", 1000 * m.answer.first_seconds, m.seconds,
-              fits ? widest_gap(lesson, *m.answer.plan) : 0.0, wanted);
+  std::printf(
+      "%-44s %4zu tasks  %-12s first %7.0f ms  all %6.2f s  gap %5.2f %%, before checkpoints "
+      "%5.2f %%   (%s)\n",
+      what.c_str(), m.answer.plan ? m.answer.plan->tasks.size() : 0, fits ? "fits" : "does not fit",
+      1000 * m.answer.first_seconds, m.seconds,
+      fits ? widest_gap(lesson, *m.answer.plan, false) : 0.0,
+      fits ? widest_gap(lesson, *m.answer.plan, true) : 0.0, wanted);
 }
 
 kitchen::Lesson quick(const std::vector<std::string>& dishes, int pupils, int together, int cookers,

@@ -214,8 +214,12 @@ Json plan_json(const kitchen::Lesson& lesson, const Plan& plan) {
                       {"at", moment(lesson, s.at)}});
   }
   for (const timeplan::Level& l : plan.levels) {
-    goals.push_back(
-        {{"name", l.name}, {"value", l.value}, {"bound", l.bound}, {"proved", l.proved}});
+    Json goal = {{"name", l.name}, {"value", l.value}, {"bound", l.bound}, {"proved", l.proved}};
+    if (l.grid) {
+      goal["value_before_checkpoints"] = l.grid->free_value;
+      goal["bound_with_checkpoints"] = l.grid->bound;
+    }
+    goals.push_back(std::move(goal));
   }
   return {{"waves", plan.waves},
           {"cooks", cooks_json(lesson, plan)},

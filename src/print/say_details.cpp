@@ -13,9 +13,15 @@ namespace {
 /// per cent of the lesson.
 std::string level_words(const kitchen::Lesson& lesson, const timeplan::Level& level) {
   std::string text = fmt::format("value {}, bound {}", level.value, level.bound);
+  // What the grid costs is not for want of looking: the gap is to the best with these checkpoints.
+  const std::int64_t best = level.grid ? level.grid->bound : level.bound;
+  if (level.grid && (level.grid->free_value != level.value || best != level.bound)) {
+    text += fmt::format(" ({} with these checkpoints; value {} before they were set)", best,
+                        level.grid->free_value);
+  }
   const auto cooks = static_cast<double>(lesson.cooks.size());
   const double bell = static_cast<double>(lesson.bell.count()) / 60.0;
-  const auto gap = static_cast<double>(level.value - level.bound);
+  const auto gap = static_cast<double>(level.value - best);
   const bool waves = level.name.starts_with("Gw");  // a number of waves, not minutes
   if (!waves && cooks > 0 && bell > 0) {
     text += fmt::format(", gap {:.1f} min a cook, {:.1f} % of the lesson", gap / cooks,

@@ -29,6 +29,12 @@ class Budget {
 
   std::int64_t ticks() const { return ticks_; }
 
+  /// A new limit in all from the start; one that is passed already ends the run at the next tick.
+  void limit_work(std::int64_t work_limit) {
+    work_limit_ = work_limit;
+    next_poll_ = ticks_;
+  }
+
   /// For the outcome's report only; no decision depends on it.
   double elapsed() const {
     return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin_).count();

@@ -58,6 +58,8 @@ class Core {
   void prefer_high(int variable) { high_[static_cast<std::size_t>(variable)] = 1; }
   void set_branching(std::vector<BranchItem> items) { items_ = std::move(items); }
   void set_phase(int variable, int value);
+  /// The next search follows the phases before it tries the list rule.
+  void begin_with_phases() { earliest_first_ = false; }
   bool broken() const { return broken_; }
 
   // --- state ---

@@ -10,6 +10,20 @@ Run::Run(const Problem& problem, const Options& options)
       options_(options),
       budget_(options.seconds, options.work_limit, options.stop) {
   outcome_.bounds.assign(problem.goals.size(), 0);
+  if (options.hopeless_after >= 0) budget_.limit_work(options.hopeless_after);
+}
+
+// What has been reached may end the run early, or take away the early end.
+void Run::settle_limit() {
+  if (!accepted_ || goal_.empty()) return;
+  std::int64_t widest = 0;
+  for (std::size_t l = 0; l < goal_.size(); ++l)
+    widest = std::max(widest, outcome_.values[l] - outcome_.bounds[l]);
+  if (widest <= options_.close_enough) {
+    budget_.limit_work(0);
+  } else if (options_.hopeless_after >= 0 && outcome_.bounds[0] >= goal_[0]) {
+    budget_.limit_work(options_.work_limit);
+  }
 }
 
 // Lexicographic with bands: a level counts as better when below its best value so far, as worse
@@ -51,6 +65,7 @@ bool Run::offer(const Schedule& schedule, const std::vector<std::int64_t>& value
   outcome_.values = values;
   outcome_.best_seconds = budget_.elapsed();
   if (options_.on_better) options_.on_better(schedule, values);
+  settle_limit();
   return true;
 }
 
@@ -65,6 +80,7 @@ void Run::offer_start() {
 void Run::raise(const std::vector<std::int64_t>& bounds) {
   for (std::size_t l = 0; l < bounds.size(); ++l)
     outcome_.bounds[l] = std::max(outcome_.bounds[l], bounds[l]);
+  settle_limit();
 }
 
 Outcome Run::outcome() {

@@ -41,6 +41,7 @@ class Run {
 
  private:
   bool better(const std::vector<std::int64_t>& values) const;
+  void settle_limit();
 
   const Problem& problem_;
   const Options& options_;

@@ -40,7 +40,12 @@ class Whole {
         levels_(run.problem(), model_,
                 [this](const Schedule& schedule, const std::vector<std::int64_t>& values) {
                   run_.offer(schedule, values);
-                }) {}
+                }) {
+    const std::optional<Schedule>& hint = run.options().start_from;
+    if (!hint || hint->size() != run.problem().activities.size() || run.has_schedule()) return;
+    model_.guide(*hint);
+    model_.core().begin_with_phases();
+  }
 
   Verdict first(std::int64_t conflicts) { return levels_.first(conflicts); }
 

@@ -27,10 +27,16 @@ struct Options {
   double seconds = 5.0;          ///< wall clock, the only use of a clock: to stop
   std::int64_t work_limit = -1;  ///< ticks; -1 = none. With a limit reached before `seconds` a run
                                  ///< repeats exactly
+  /// Ticks after which a run ends whose first goal level is not proved by then; -1 = none.
+  std::int64_t hopeless_after = -1;
+  /// A run ends when no level is further from its bound than this; -1 = goes on until all is
+  /// proved.
+  std::int64_t close_enough = -1;
   std::uint64_t seed = 1;
   std::function<bool()> stop;  ///< asked often (within 10 ms); true = give the best so far
   std::function<void(const Schedule&, const std::vector<std::int64_t>& values)> on_better;
-  std::optional<Schedule> start_from;  ///< a schedule to improve on, if it satisfies the problem
+  std::optional<Schedule> start_from;  ///< a schedule to improve on; if it breaks a rule, a hint
+                                       ///< where to look first
   /// Per activity: fixed placements (empty = nothing fixed). Fixed activities are constants to the
   /// search.
   std::vector<std::optional<Placement>> fixed;

@@ -75,12 +75,21 @@ struct Checkpoint {
   friend bool operator==(const Checkpoint&, const Checkpoint&) = default;
 };
 
-/// The goal levels of section 4. `bound` is proved for all plans no worse on the levels before it.
+/// What holding checkpoints to the five-minute grid did to a level (rule Y3).
+struct OnTheGrid {
+  std::int64_t free_value = 0;  ///< of the plan before its checkpoints were set
+  std::int64_t bound = 0;       ///< proved for all plans with the same checkpoints
+  friend bool operator==(const OnTheGrid&, const OnTheGrid&) = default;
+};
+
+/// The goal levels of section 4. `bound` is proved for all plans no worse on the levels before it,
+/// with checkpoints or without.
 struct Level {
   std::string name;  ///< "G1 overrun"
   std::int64_t value = 0;
   std::int64_t bound = 0;
   bool proved = false;
+  std::optional<OnTheGrid> grid;  ///< none where there are no checkpoints
   friend bool operator==(const Level&, const Level&) = default;
 };
 

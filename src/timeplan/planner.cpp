@@ -17,6 +17,13 @@
 namespace timeplan {
 namespace {
 
+/// Part of the time for the plan itself; the rest is for checkpoints and last safe starts.
+constexpr double kForPlanning = 0.65;
+/// Part of the time for the rest of the plan once checkpoints are held to the clock.
+constexpr double kForPolish = 0.15;
+/// Part of the time for a split of the class that leaves somebody short of the buffer.
+constexpr double kForOneSplit = 0.2;
+
 // What has been found so far for the lesson as asked.
 struct Search {
   std::optional<Trial> best;
@@ -66,18 +73,36 @@ class Planner {
     return l;
   }
 
+  // Long, if the first level turns out to be as good as it can be; otherwise another split of the
+  // class may be better.
+  void work_on(Trial& trial) {
+    TrialLimits how = limits(options_.seconds * kForPlanning - search_.spent, false);
+    how.hopeless_after = std::min(how.seconds, options_.seconds * kForOneSplit);
+    how.close_enough = a_hundredth();
+    if (how.seconds <= 0) return;
+    solve_on(trial, how);
+    search_.spent += work_of(trial.outcome);
+  }
+
+  // A hundredth of the lesson for every cook (Z3).
+  std::int64_t a_hundredth() const {
+    return lesson_.bell.count() / 60 * static_cast<std::int64_t>(lesson_.cooks.size()) / 100;
+  }
+
+  // Some level may be further than that from the best possible.
+  bool wide_open(const Trial& trial) const {
+    if (!trial.found()) return true;
+    for (std::size_t i = 0; i < trial.outcome.values.size(); ++i) {
+      if (trial.outcome.values[i] - trial.outcome.bounds[i] > a_hundredth()) return true;
+    }
+    return false;
+  }
+
   Trial timed_attempt(const kitchen::Lesson& lesson, const std::vector<int>& split,
                       const BriefOptions& how, double seconds, bool first_only) {
     Trial trial = attempt(lesson, split, how, limits(seconds, first_only));
     search_.spent += work_of(trial.outcome);
     return trial;
-  }
-
-  // What a teacher feels is as good as it can be; that the last minute of earliness is open is no
-  // reason to go on.
-  static bool all_but_early_proved(const Trial& trial) {
-    const auto& proved = trial.outcome.proved;
-    return trial.found() && proved.size() > 1 && proved[proved.size() - 2];
   }
 
   // Better on the first level, then fewer waves, then the rest.
@@ -108,10 +133,7 @@ class Planner {
         solve(trial, limits(options_.seconds * 0.05, false));
         search_.spent += work_of(trial.outcome);
         const double first = trial.found() ? before + trial.outcome.first_seconds : 0;
-        if (!trial.refuted() && !all_but_early_proved(trial)) {
-          solve(trial, limits(options_.seconds * 0.2, false));
-          search_.spent += work_of(trial.outcome);
-        }
+        if (!trial.refuted() && wide_open(trial)) work_on(trial);
         all_refuted = all_refuted && trial.refuted();
         if (!trial.found()) continue;
         if (search_.first_seconds == 0) search_.first_seconds = first > 0 ? first : search_.spent;
@@ -164,7 +186,8 @@ class Planner {
 
   void try_own() {
     say("planning every cook's own timeline");
-    Trial trial = timed_attempt(lesson_, {}, BriefOptions{}, options_.seconds * 0.7, false);
+    Trial trial = timed_attempt(lesson_, {}, BriefOptions{}, options_.seconds * kForPlanning,
+                                false);
     own_refuted_ = trial.refuted();
     if (!trial.found()) return;
     search_.first_seconds = trial.outcome.first_seconds;
@@ -182,16 +205,19 @@ class Planner {
     const std::vector<std::int64_t> bounds = trial.outcome.bounds;
     const std::vector<bool> proved = trial.outcome.proved;
     const std::vector<std::int64_t> ungridded = trial.outcome.values;
+    std::vector<std::int64_t> held_bounds;
     std::vector<Checkpoint> checkpoints;
     if (lesson.timelines == kitchen::Timelines::kWaves) {
       say("setting checkpoints on the clock");
       scheduler::Problem gridded;
       checkpoints = set_checkpoints(lesson, trial, gridded, limits(0.1, false), search_.spent);
+      held_bounds = polish(trial, gridded, bounds);
       tidy(trial, gridded, limits(0.1, false), search_.spent);
     }
     Plan plan = plan_from(lesson, trial.net, trial.brief, trial.outcome.best, trial.wave_of_cook);
     plan.checkpoints = checkpoints;
     fill_levels(plan, trial, bounds, proved, ungridded);
+    add_grid(plan, ungridded, held_bounds);
     prove(lesson, plan);
     answer_.verdict = Verdict::kFits;
     answer_.trials = search_.trials;
@@ -217,6 +243,26 @@ class Planner {
     }
   }
 
+  // Holding an event to the clock leaves the rest as it happened to fall; what time there is makes
+  // it good again. Gives the bounds for plans
+  // with these checkpoints.
+  std::vector<std::int64_t> polish(Trial& trial, const scheduler::Problem& gridded,
+                                   const std::vector<std::int64_t>& bounds) {
+    Trial held = trial;
+    held.brief.problem = gridded;
+    held.outcome.bounds = bounds;
+    held.outcome.values = scheduler::evaluate(gridded, trial.outcome.best);
+    if (!wide_open(held)) return bounds;
+    TrialLimits how = limits(options_.seconds * kForPolish, false);
+    how.close_enough = a_hundredth();
+    solve_on(held, how);
+    search_.spent += work_of(held.outcome);
+    if (!held.found()) return bounds;
+    trial.outcome.best = held.outcome.best;
+    trial.outcome.values = held.outcome.values;
+    return held.outcome.bounds;
+  }
+
   // The levels of the plan in the lesson's order, with the number of waves in its place.
   void fill_levels(Plan& plan, const Trial& trial, const std::vector<std::int64_t>& bounds,
                    const std::vector<bool>& proved,
@@ -226,10 +272,10 @@ class Planner {
                                                                  trial.outcome.best);
     const std::vector<std::string> names = level_names(lesson, true);
     const bool own = lesson.timelines == kitchen::Timelines::kOwn;
-    plan.levels.push_back({"G1 overrun", 0, 0, true});
+    plan.levels.push_back({"G1 overrun", 0, 0, true, {}});
     bool closed = true;
     for (std::size_t i = 0; i < values.size(); ++i) {
-      Level level{names[i], values[i], std::min(values[i], bounds[i]), false};
+      Level level{names[i], values[i], std::min(values[i], bounds[i]), false, {}};
       if (i == 0) {
         for (const auto& [waves, bound] : search_.first_level_bound)
           level.bound = std::min(level.bound, bound);
@@ -242,10 +288,21 @@ class Planner {
       level.proved = closed;
       plan.levels.push_back(level);
       if (i != 0) continue;
-      Level waves{"Gw waves", own ? 0 : plan.waves, own ? 0 : least_waves(values[0]), false};
+      Level waves{"Gw waves", own ? 0 : plan.waves, own ? 0 : least_waves(values[0]), false, {}};
       closed = closed && waves.value == waves.bound;
       waves.proved = closed;
       plan.levels.push_back(waves);
+    }
+  }
+
+  static void add_grid(Plan& plan, const std::vector<std::int64_t>& free_values,
+                       const std::vector<std::int64_t>& held_bounds) {
+    std::size_t i = 0;
+    for (Level& level : plan.levels) {
+      if (level.name.starts_with("G1") || level.name.starts_with("Gw")) continue;
+      if (i < held_bounds.size())
+        level.grid = OnTheGrid{free_values[i], std::min(level.value, held_bounds[i])};
+      ++i;
     }
   }
 
@@ -329,8 +386,8 @@ class Planner {
     const bool own = lesson_.timelines == kitchen::Timelines::kOwn;
     for (std::size_t i = 0; i < values.size(); ++i) {
       plan.levels.push_back(
-          {names[i], values[i], std::min(values[i], trial.outcome.bounds[i]), false});
-      if (i == 1) plan.levels.push_back({"Gw waves", own ? 0 : plan.waves, own ? 0 : 1, false});
+          {names[i], values[i], std::min(values[i], trial.outcome.bounds[i]), false, {}});
+      if (i == 1) plan.levels.push_back({"Gw waves", own ? 0 : plan.waves, own ? 0 : 1, false, {}});
     }
   }
 

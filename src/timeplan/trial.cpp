@@ -32,6 +32,9 @@ scheduler::Options engine_options(const TrialLimits& limits, std::size_t activit
   // repeats.
   options.seconds = limits.seconds * kPatience + (activities <= kClassInWaves ? 4.0 : 0.05);
   options.work_limit = static_cast<std::int64_t>(limits.seconds * kTicksPerSecond);
+  if (limits.hopeless_after >= 0)
+    options.hopeless_after = static_cast<std::int64_t>(limits.hopeless_after * kTicksPerSecond);
+  options.close_enough = limits.close_enough;
   options.seed = limits.seed;
   options.first_only = limits.first_only;
   options.stop = limits.stop;
@@ -46,6 +49,18 @@ void solve(Trial& trial, const TrialLimits& limits) {
   scheduler::Options options = engine_options(limits, trial.brief.problem.activities.size());
   if (trial.found()) options.start_from = trial.outcome.best;
   trial.outcome = scheduler::solve(trial.brief.problem, options);
+}
+
+void solve_on(Trial& trial, const TrialLimits& limits) {
+  const scheduler::Outcome before = trial.outcome;
+  solve(trial, limits);
+  // Refuted or not, what was proved stays proved: a bound speaks of all schedules that are no worse
+  // on the levels before it, and those have only become fewer.
+  if (!trial.found()) return;
+  for (std::size_t i = 0; i < before.bounds.size(); ++i) {
+    std::int64_t& bound = trial.outcome.bounds[i];
+    bound = std::min(std::max(bound, before.bounds[i]), trial.outcome.values[i]);
+  }
 }
 
 Trial attempt(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_cook,

@@ -19,7 +19,10 @@ namespace timeplan {
 struct TrialLimits {
   double seconds = 1.0;  ///< of work on an ordinary machine
   std::uint64_t seed = 1;
-  bool first_only = false;  ///< a schedule or a proof that there is none is enough
+  double hopeless_after = -1;      ///< seconds of work; ends a trial whose first goal level is not
+                                   ///< proved by then, -1 = never
+  std::int64_t close_enough = -1;  ///< ends when no level is further from its bound, -1 = never
+  bool first_only = false;         ///< a schedule or a proof that there is none is enough
   std::function<bool()> stop;
 };
 
@@ -44,6 +47,8 @@ Trial prepare(const kitchen::Lesson&, const std::vector<int>& wave_of_cook, cons
 /// Solves (again), from the schedule it has if that still stands, e.g. after the problem was
 /// changed.
 void solve(Trial&, const TrialLimits&);
+/// Works on at the same problem: the schedule and the bounds only get better.
+void solve_on(Trial&, const TrialLimits&);
 Trial attempt(const kitchen::Lesson&, const std::vector<int>& wave_of_cook, const BriefOptions&,
               const TrialLimits&);
 

@@ -191,10 +191,10 @@ void knives_and_bays(const Lesson& l, Plan& plan) {
 }
 
 void levels(Plan& plan) {
-  plan.levels = {{"G1 overrun", 0, 0, true},
-                 {"G2 buffer", 12, 0, false},
-                 {"Gw waves", 2, 2, true},
-                 {"G6 last", 1032, 960, false}};
+  plan.levels = {{"G1 overrun", 0, 0, true, {}},
+                 {"G2 buffer", 12, 0, false, timeplan::OnTheGrid{10, 6}},
+                 {"Gw waves", 2, 2, true, {}},
+                 {"G6 last", 1032, 960, false, timeplan::OnTheGrid{1032, 960}}};
 }
 
 Lesson class_of_pairs(int length) {

@@ -126,6 +126,10 @@ TEST(Say, details_give_the_distance_from_the_best_in_minutes_a_cook_and_per_cent
   const std::string text = flat(said(sample::two_waves(), true));
   EXPECT_TRUE(
       has(text, "value 1032, bound 960, gap 6.0 min a cook, 5.2 % of the lesson, not proved best"));
+  // What the five-minute grid costs is told apart from what was not found.
+  EXPECT_TRUE(has(text,
+                  "value 12, bound 0 (6 with these checkpoints; value 10 before they were "
+                  "set), gap 0.5 min a cook"));
   EXPECT_TRUE(has(text, "Gw waves value 2, bound 2, proved best."));
 }
 

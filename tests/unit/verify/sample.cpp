@@ -42,7 +42,7 @@ void Sample::levels(std::vector<std::int64_t> values) {
   const char* names[] = {"G1 overrun", "G2 buffer",  "Gw waves",
                          "G3 spread",  "G4 quality", "G6 early"};
   for (std::size_t i = 0; i < 6; ++i) {
-    plan.levels.push_back({names[i], values.at(i), values.at(i), true});
+    plan.levels.push_back({names[i], values.at(i), values.at(i), true, {}});
   }
 }
 
