@@ -35,6 +35,10 @@ class Budget {
     next_poll_ = ticks_;
   }
 
+  /// Conflicts of all models of the run, for the outcome's report only.
+  void count_conflict() { ++conflicts_; }
+  std::int64_t conflicts() const { return conflicts_; }
+
   /// For the outcome's report only; no decision depends on it.
   double elapsed() const {
     return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin_).count();
@@ -58,7 +62,7 @@ class Budget {
   double seconds_;
   std::int64_t work_limit_;
   std::function<bool()> stop_;
-  std::int64_t ticks_ = 0;
+  std::int64_t ticks_ = 0, conflicts_ = 0;
   std::int64_t next_poll_ = 0;
 };
 

@@ -7,17 +7,24 @@
 namespace scheduler {
 namespace {
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
+/// Watch buckets of one side; more are faster to walk and dearer to make.
+constexpr std::int64_t kMostBuckets = 256;
 }  // namespace
 
 Core::Core(Budget& budget) : budget_(budget) {}
 
 int Core::new_variable(int low, int high, bool decide) {
   const int variable = variable_count();
+  const std::int64_t width = std::max<std::int64_t>(std::int64_t{high} - low, 1);
   for (const int bound : {low, -high}) {
+    Buckets buckets{static_cast<int>(watches_.size()), bound + 1, 0, 0};
+    while (((width - 1) >> buckets.shift) >= kMostBuckets) ++buckets.shift;
+    buckets.last = static_cast<int>((width - 1) >> buckets.shift);
+    watches_.resize(watches_.size() + at(buckets.last) + 1);
+    buckets_.push_back(buckets);
     low_.push_back(bound);
     root_low_.push_back(bound);
     last_.push_back(-1);
-    watches_.emplace_back();
     arcs_from_.emplace_back();
     guarded_.emplace_back();
     wakes_.emplace_back();
@@ -25,10 +32,8 @@ int Core::new_variable(int low, int high, bool decide) {
   owner_.push_back({2 * variable, low});
   decide_.push_back(decide ? 1 : 0);
   high_.push_back(0);
-  activity_.push_back(0);
   phase_.push_back(low);
-  heap_index_.push_back(-1);
-  if (decide) heap_insert(variable);
+  cuts_.add_variable(low, high, decide);
   if (low > high) broken_ = true;
   return variable;
 }
@@ -49,7 +54,6 @@ void Core::backtrack(int target) {
     if (!have_solution_ && fixed(variable)) phase_[at(variable)] = low(2 * variable);
     low_[at(step.side)] = step.before;
     last_[at(step.side)] = step.previous;
-    if (decide_[at(variable)] && heap_index_[at(variable)] < 0) heap_insert(variable);
   }
   trail_.resize(at(keep));
   stored_.resize(at(stored_start_[at(target)]));
@@ -59,6 +63,10 @@ void Core::backtrack(int target) {
   for (std::size_t i = queue_head_; i < queue_.size(); ++i) queued_[at(queue_[i])] = 0;
   queue_.clear();
   queue_head_ = 0;
+  for (std::size_t l = at(target) + 1; l < closed_.size(); ++l) {
+    for (const int cut : closed_[l]) cuts_.put_back(cut);
+    closed_[l].clear();
+  }
 }
 
 int Core::position(Literal literal) const {
@@ -160,10 +168,21 @@ int Core::attach(const std::vector<Literal>& literals, bool learnt, int lbd) {
                       lbd, learnt, conflicts_});
   clause_literals_.insert(clause_literals_.end(), literals.begin(), literals.end());
   for (int i = 0; i < 2; ++i) {
-    const Literal literal = literals[at(i)];
-    watches_[at(literal.side ^ 1)].push_back({1 - literal.value, index, literals[at(1 - i)]});
+    watch(literals[at(i)], index, literals[at(1 - i)]);
   }
   return index;
+}
+
+// A threshold beyond all values of the side is never crossed; it may lie in any bucket.
+int Core::bucket(int side, int threshold) const {
+  const Buckets& buckets = buckets_[at(side)];
+  const int index = (threshold - buckets.low) >> buckets.shift;
+  return buckets.first + std::clamp(index, 0, buckets.last);
+}
+
+void Core::watch(Literal literal, int clause, Literal blocker) {
+  const int side = literal.side ^ 1, threshold = 1 - literal.value;
+  watches_[at(bucket(side, threshold))].push_back({threshold, clause, blocker});
 }
 
 void Core::add_arc(int from, int to, int distance, const std::vector<Literal>& guards) {
@@ -208,8 +227,8 @@ bool Core::propagate() {
   for (;;) {
     while (head_ < trail_.size()) {
       const Step step = trail_[head_++];
-      budget_.spend(1 + static_cast<std::int64_t>(watches_[at(step.side)].size() / 4));
-      if (!visit_watches(step.side, step.before, step.after)) return false;
+      budget_.spend(1);
+      if (!visit_watches(step)) return false;
       for (const int arc : arcs_from_[at(step.side)]) {
         if (!visit_arc(arc)) return false;
       }
@@ -230,15 +249,24 @@ bool Core::propagate() {
   }
 }
 
-bool Core::visit_watches(int side, int before, int after) {
-  std::vector<Watch>& list = watches_[at(side)];
+bool Core::visit_watches(const Step& step) {
+  const int last = bucket(step.side, step.after);
+  for (int b = bucket(step.side, step.before + 1); b <= last; ++b) {
+    if (!watches_[at(b)].empty() && !visit_bucket(step, b)) return false;
+  }
+  return true;
+}
+
+bool Core::visit_bucket(const Step& step, int bucket) {
+  std::vector<Watch>& list = watches_[at(bucket)];
+  budget_.spend(1 + static_cast<std::int64_t>(list.size() / 4));
   std::size_t kept = 0;
   for (std::size_t i = 0; i < list.size(); ++i) {
     Watch watch = list[i];
     bool keep = true;
     bool fine = true;
-    if (watch.threshold > before && watch.threshold <= after && !is_true(watch.blocker)) {
-      fine = visit_clause(watch, side, keep);
+    if (watch.threshold > step.before && watch.threshold <= step.after && !is_true(watch.blocker)) {
+      fine = visit_clause(watch, step.side, keep);
     }
     if (keep) list[kept++] = watch;
     if (!fine) {
@@ -262,8 +290,7 @@ bool Core::visit_clause(Watch& watch, int side, bool& keep) {
     if (is_false(literals[k])) continue;
     std::swap(literals[1], literals[k]);
     // Never the list being walked: literals of one clause stand on different sides.
-    watches_[at(literals[1].side ^ 1)].push_back(
-        {1 - literals[1].value, watch.clause, literals[0]});
+    this->watch(literals[1], watch.clause, literals[0]);
     keep = false;
     return true;
   }

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "scheduler/budget.h"
+#include "scheduler/cuts.h"
 #include "scheduler/literal.h"
 
 namespace scheduler {
@@ -123,6 +124,10 @@ class Core {
     int threshold, clause;
     Literal blocker;
   };
+  struct Buckets {
+    int first, low, last;  // first bucket, least threshold, number of buckets less one
+    int shift;
+  };
   struct Arc {
     int from, to, distance;
     int guard_count;
@@ -137,7 +142,10 @@ class Core {
   void backtrack(int level);
   bool enqueue(Literal literal, Reason reason);
   bool propagate();
-  bool visit_watches(int side, int before, int after);
+  int bucket(int side, int threshold) const;
+  void watch(Literal literal, int clause, Literal blocker);
+  bool visit_watches(const Step& step);
+  bool visit_bucket(const Step& step, int bucket);
   bool visit_clause(Watch& watch, int side, bool& keep);
   bool visit_arc(int arc);
   void wake(int side);
@@ -154,7 +162,7 @@ class Core {
   void analyze_final(Literal refuted);
   bool resolve_conflict();
   void check_planted(const std::vector<Literal>& clause) const;
-  void bump(int variable);
+  void bump(Literal literal);
   void clean_clauses();
 
   // branching (core_search.cpp)
@@ -165,11 +173,6 @@ class Core {
   Literal towards(int variable, int value) const;
   Literal undecided_choice(const BranchItem& item) const;
   void store_solution();
-  void heap_insert(int variable);
-  int heap_pop();
-  void heap_up(int index);
-  void heap_down(int index);
-  bool heap_before(int a, int b) const;
 
   Budget& budget_;
   bool broken_ = false;
@@ -181,7 +184,9 @@ class Core {
 
   std::vector<Clause> clauses_;
   std::vector<Literal> clause_literals_;
+  // Watches of a side in buckets of neighbouring thresholds: a step visits what it crosses only.
   std::vector<std::vector<Watch>> watches_;
+  std::vector<Buckets> buckets_;  // by side
   std::vector<Arc> arcs_;
   std::vector<std::vector<int>> arcs_from_;
   std::vector<std::vector<Guarded>> guarded_;
@@ -199,9 +204,8 @@ class Core {
   std::vector<Literal> owner_;
   std::vector<char> decide_, high_;
   std::vector<BranchItem> items_;
-  std::vector<std::uint64_t> activity_;
-  std::uint64_t increment_ = 1024;
-  std::vector<int> heap_, heap_index_;
+  CutOrder cuts_;
+  std::vector<std::vector<int>> closed_;  // cuts taken out of the order, by the level that did it
   std::vector<int> phase_, solution_;
   bool have_solution_ = false, earliest_first_ = true;
   std::int64_t conflicts_ = 0, next_clean_ = 2000;

@@ -11,22 +11,11 @@ namespace scheduler {
 namespace {
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 constexpr int kMinimiseDepth = 30;
-constexpr std::uint64_t kRescaleAbove = std::uint64_t{1} << 50;
 }  // namespace
 
-void Core::bump(int variable) {
-  std::uint64_t& activity = activity_[at(variable)];
-  activity += increment_;
-  if (heap_index_[at(variable)] >= 0) heap_up(heap_index_[at(variable)]);
-  if (activity < kRescaleAbove) return;
-  // Whole numbers keep the search the same under every compiler. Halving all keeps the heap's order
-  // up to ties, which are broken by index, so the heap is built anew.
-  for (std::uint64_t& value : activity_) value >>= 30;
-  increment_ = std::max<std::uint64_t>(increment_ >> 30, 1024);
-  std::vector<int> members = heap_;
-  heap_.clear();
-  for (const int member : members) heap_index_[at(member)] = -1;
-  for (const int member : members) heap_insert(member);
+void Core::bump(Literal literal) {
+  const int variable = literal.side / 2;
+  cuts_.bump(variable, literal.side % 2 == 0 ? literal.value : 1 - literal.value);
 }
 
 void Core::mark(Literal literal, int at_level) {
@@ -34,7 +23,7 @@ void Core::mark(Literal literal, int at_level) {
   const int step = position(literal);
   if (step < 0 || trail_[at(step)].level == 0) return;
   if (step >= newest_) throw std::logic_error("an explanation younger than its consequence");
-  bump(literal.side / 2);
+  bump(literal);
   if (marked_[at(step)] == stamp_) {
     need_[at(step)] = std::max(need_[at(step)], literal.value);
     return;
@@ -154,6 +143,7 @@ void Core::assemble(int uip) {
 
 bool Core::resolve_conflict() {
   ++conflicts_;
+  budget_.count_conflict();
   int top = 0;
   for (const Literal literal : conflict_) {
     const int step = position(literal);
@@ -171,8 +161,7 @@ bool Core::resolve_conflict() {
     if (!enqueue(learnt_[0], {Why::kClause, index}))
       throw std::logic_error("a learnt clause that does not assert");
   }
-  increment_ += increment_ / 16;
-  if (increment_ > kRescaleAbove) bump(learnt_[0].side / 2);
+  cuts_.decay();
   return true;
 }
 

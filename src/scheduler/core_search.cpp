@@ -26,57 +26,6 @@ std::int64_t luby(std::int64_t index) {
 }
 }  // namespace
 
-bool Core::heap_before(int a, int b) const {
-  if (activity_[at(a)] != activity_[at(b)]) return activity_[at(a)] > activity_[at(b)];
-  return a < b;
-}
-
-void Core::heap_up(int index) {
-  const int variable = heap_[at(index)];
-  while (index > 0) {
-    const int parent = (index - 1) / 2;
-    if (!heap_before(variable, heap_[at(parent)])) break;
-    heap_[at(index)] = heap_[at(parent)];
-    heap_index_[at(heap_[at(index)])] = index;
-    index = parent;
-  }
-  heap_[at(index)] = variable;
-  heap_index_[at(variable)] = index;
-}
-
-void Core::heap_down(int index) {
-  const int variable = heap_[at(index)];
-  const int size = static_cast<int>(heap_.size());
-  for (int child = 2 * index + 1; child < size; child = 2 * index + 1) {
-    if (child + 1 < size && heap_before(heap_[at(child + 1)], heap_[at(child)])) ++child;
-    if (!heap_before(heap_[at(child)], variable)) break;
-    heap_[at(index)] = heap_[at(child)];
-    heap_index_[at(heap_[at(index)])] = index;
-    index = child;
-  }
-  heap_[at(index)] = variable;
-  heap_index_[at(variable)] = index;
-}
-
-void Core::heap_insert(int variable) {
-  heap_.push_back(variable);
-  heap_index_[at(variable)] = static_cast<int>(heap_.size()) - 1;
-  heap_up(static_cast<int>(heap_.size()) - 1);
-}
-
-int Core::heap_pop() {
-  const int best = heap_[0];
-  heap_index_[at(best)] = -1;
-  const int last = heap_.back();
-  heap_.pop_back();
-  if (!heap_.empty()) {
-    heap_[0] = last;
-    heap_index_[at(last)] = 0;
-    heap_down(0);
-  }
-  return best;
-}
-
 Literal Core::towards(int variable, int value) const {
   const int low_bound = low(2 * variable), high_bound = high(2 * variable);
   if (value <= low_bound) return at_most(variable, low_bound);
@@ -124,36 +73,42 @@ Literal Core::pick_earliest() {
 }
 
 Literal Core::pick_active() {
-  while (!heap_.empty()) {
-    const int variable = heap_[0];
-    if (fixed(variable) || is_false(owner_[at(variable)])) {
-      heap_pop();
-      continue;
+  while (!cuts_.empty()) {
+    const CutOrder::Cut cut = cuts_.top();
+    const Literal above = at_least(cut.variable, cut.value);
+    const bool absent = is_false(owner_[at(cut.variable)]);
+    if (!absent && !is_true(above) && !is_false(above)) {
+      budget_.spend(1);
+      return phase_[at(cut.variable)] >= cut.value ? above : !above;
     }
-    return towards(variable, phase_[at(variable)]);
+    // Comes back when the level that decided it is left.
+    const int name = cuts_.pop();
+    const int step = absent ? static_cast<int>(trail_.size()) - 1
+                            : position(is_true(above) ? above : !above);
+    const int by = step < 0 ? 0 : trail_[at(step)].level;
+    if (at(by) >= closed_.size()) closed_.resize(at(by) + 1);
+    closed_[at(by)].push_back(name);
   }
-  return pick_overlooked();
+  return {-1, 0};
 }
 
 Literal Core::pick_overlooked() {
-  // A variable of an absent activity leaves the heap; when the activity comes back nothing put it
-  // in again.
   const int count = variable_count();
   budget_.spend(count / 16);
   for (int variable = 0; variable < count; ++variable) {
     if (!decide_[at(variable)] || fixed(variable) || is_false(owner_[at(variable)])) continue;
-    if (heap_index_[at(variable)] < 0) heap_insert(variable);
+    return towards(variable, phase_[at(variable)]);
   }
-  if (heap_.empty()) return {-1, 0};
-  return towards(heap_[0], phase_[at(heap_[0])]);
+  return {-1, 0};
 }
 
 Literal Core::pick() {
-  if (earliest_first_) {
-    const Literal decision = pick_earliest();
-    if (decision.side >= 0) return decision;
-  }
-  return pick_active();
+  Literal decision{-1, 0};
+  if (!earliest_first_) decision = pick_active();
+  if (decision.side < 0) decision = pick_earliest();
+  if (decision.side < 0 && earliest_first_) decision = pick_active();
+  if (decision.side < 0) decision = pick_overlooked();
+  return decision;
 }
 
 void Core::store_solution() {

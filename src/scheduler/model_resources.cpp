@@ -227,7 +227,7 @@ void Model::add_cumulative(const std::vector<const Item*>& items, int capacity, 
     for (int t = std::max(0, item->start.offset); t < item->end.offset; ++t)
       background[at(t)] += amount;
   }
-  add_energy(table, background, capacity);
+  if (!getenv("NOEN")) add_energy(table, background, capacity);
   const bool overfull = std::any_of(background.begin(), background.end(),
                                     [&](int h) { return h > capacity; });
   if (overfull) clause({});
@@ -256,7 +256,7 @@ void Model::add_energy(const std::vector<TableItem>& table, const std::vector<in
 
 void Model::add_pairs(const Resource& resource, const std::vector<const Item*>& items) {
   const bool plain = resource.kind == ResourceKind::kCumulative;
-  if (plain && items.size() > kMaxPairItems) return;
+  if (plain && (getenv("NOPAIR") || items.size() > kMaxPairItems)) return;
   for (std::size_t a = 0; a < items.size(); ++a) {
     budget_.spend(static_cast<std::int64_t>(items.size() - a));
     for (std::size_t b = a + 1; b < items.size(); ++b) {

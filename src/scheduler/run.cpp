@@ -85,6 +85,7 @@ void Run::raise(const std::vector<std::int64_t>& bounds) {
 
 Outcome Run::outcome() {
   outcome_.ticks = budget_.ticks();
+  outcome_.conflicts = budget_.conflicts();
   outcome_.seconds = budget_.elapsed();
   outcome_.status = infeasible_ ? Status::kInfeasible
                     : accepted_ ? Status::kFeasible

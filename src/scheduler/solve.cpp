@@ -110,11 +110,11 @@ void search(Run& run, const Scope& scope) {
     const std::int64_t before = run.budget().ticks();
     if (whole.round(conflicts)) return whole.prove();
     if (closed(run)) return run.prove_all();
+    if (!large.worthwhile()) continue;
     // As much work again for neighbourhoods, and for bounds.
     const std::int64_t share = run.budget().ticks() - before;
     improve(run, large, share);
     if (closed(run)) return run.prove_all();
-    if (!large.worthwhile()) continue;
     const std::int64_t end = run.budget().ticks() + share;
     while (run.budget().ticks() < end && !closed(run) && large.bound(bounding))
       bounding = std::min(2 * bounding, kMaxRound);

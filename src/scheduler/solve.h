@@ -49,7 +49,7 @@ struct Outcome {
   std::vector<std::int64_t> values;  ///< one a goal level
   std::vector<std::int64_t> bounds;  ///< one a goal level, proved; never above values
   std::vector<bool> proved;          ///< level and all before it closed
-  std::int64_t ticks = 0;
+  std::int64_t ticks = 0, conflicts = 0;
   double first_seconds = 0, best_seconds = 0, seconds = 0;
 };
 
