@@ -60,9 +60,8 @@ void Core::backtrack(int target) {
   level_start_.resize(at(target));
   stored_start_.resize(at(target));
   head_ = trail_.size();
-  for (std::size_t i = queue_head_; i < queue_.size(); ++i) queued_[at(queue_[i])] = 0;
-  queue_.clear();
-  queue_head_ = 0;
+  early_.clear(queued_);
+  late_.clear(queued_);
   for (std::size_t l = at(target) + 1; l < closed_.size(); ++l) {
     for (const int cut : closed_[l]) cuts_.put_back(cut);
     closed_[l].clear();
@@ -207,19 +206,34 @@ void Core::add_arc(int from, int to, int distance, const std::vector<Literal>& g
   }
 }
 
-void Core::add_propagator(std::unique_ptr<Propagator> propagator, const std::vector<int>& sides) {
+void Core::add_propagator(std::unique_ptr<Propagator> propagator, const std::vector<int>& sides,
+                          bool late) {
   const int index = static_cast<int>(propagators_.size());
   propagators_.push_back(std::move(propagator));
   queued_.push_back(1);
-  queue_.push_back(index);
+  is_late_.push_back(late ? 1 : 0);
+  (late ? late_ : early_).list.push_back(index);
   for (const int side : sides) wakes_[at(side)].push_back(index);
+}
+
+int Core::Queue::take() {
+  const int next = list[head++];
+  if (empty()) {
+    list.clear();
+    head = 0;
+  }
+  return next;
+}
+
+void Core::Queue::clear(std::vector<char>& queued) {
+  while (!empty()) queued[at(take())] = 0;
 }
 
 void Core::wake(int side) {
   for (const int index : wakes_[at(side)]) {
     if (queued_[at(index)]) continue;
     queued_[at(index)] = 1;
-    queue_.push_back(index);
+    (is_late_[at(index)] ? late_ : early_).list.push_back(index);
   }
 }
 
@@ -238,12 +252,8 @@ bool Core::propagate() {
       }
       wake(step.side);
     }
-    if (queue_head_ == queue_.size()) {
-      queue_.clear();
-      queue_head_ = 0;
-      return true;
-    }
-    const int next = queue_[queue_head_++];
+    if (early_.empty() && late_.empty()) return true;
+    const int next = early_.empty() ? late_.take() : early_.take();
     queued_[at(next)] = 0;
     if (!propagators_[at(next)]->propagate(*this)) return false;
   }

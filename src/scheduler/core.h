@@ -50,7 +50,9 @@ class Core {
   /// and a guard is refuted when the rest of the arc cannot hold. At most kMaxGuards guards.
   void add_arc(int from, int to, int distance, const std::vector<Literal>& guards);
   static constexpr int kMaxGuards = 4;
-  void add_propagator(std::unique_ptr<Propagator> propagator, const std::vector<int>& sides);
+  /// `late`: runs only when all others have come to rest.
+  void add_propagator(std::unique_ptr<Propagator> propagator, const std::vector<int>& sides,
+                      bool late = false);
   /// The variable matters only while `owner` is not false (start of an absent activity).
   void set_owner(int variable, Literal owner) {
     owner_[static_cast<std::size_t>(variable)] = owner;
@@ -194,8 +196,15 @@ class Core {
   std::vector<std::unique_ptr<Propagator>> propagators_;
   std::vector<std::vector<int>> wakes_;
   std::vector<char> queued_;
-  std::vector<int> queue_;
-  std::size_t queue_head_ = 0;
+  struct Queue {
+    std::vector<int> list;
+    std::size_t head = 0;
+    bool empty() const { return head == list.size(); }
+    int take();
+    void clear(std::vector<char>& queued);
+  };
+  Queue early_, late_;
+  std::vector<char> is_late_;  // by propagator
 
   std::vector<Literal> conflict_, scratch_, learnt_, core_;
   std::vector<int> marked_, need_, lower_, proven_, hopeless_;

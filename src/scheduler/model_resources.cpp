@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "scheduler/edge_finding.h"
 #include "scheduler/energy.h"
 #include "scheduler/model.h"
 
@@ -227,14 +228,16 @@ void Model::add_cumulative(const std::vector<const Item*>& items, int capacity, 
     for (int t = std::max(0, item->start.offset); t < item->end.offset; ++t)
       background[at(t)] += amount;
   }
-  if (!getenv("NOEN")) add_energy(table, background, capacity);
+  add_energy(table, background, capacity);
   const bool overfull = std::any_of(background.begin(), background.end(),
                                     [&](int h) { return h > capacity; });
   if (overfull) clause({});
   if (table.empty() || overfull) return;
   auto propagator = std::make_unique<Timetable>(std::move(table), std::move(background), capacity);
   const std::vector<int> sides = propagator->sides();
+  auto edges = std::make_unique<EdgeFinding>(*propagator);
   core_.add_propagator(std::move(propagator), sides);
+  core_.add_propagator(std::move(edges), sides, true);
 }
 
 void Model::add_energy(const std::vector<TableItem>& table, const std::vector<int>& background,
@@ -246,7 +249,6 @@ void Model::add_energy(const std::vector<TableItem>& table, const std::vector<in
     const std::vector<int> sides = propagator->sides();
     core_.add_propagator(std::move(propagator), sides);
   };
-  add(table, false);
   std::map<std::pair<int, int>, std::vector<TableItem>> kinds;
   for (const TableItem& item : table) {
     if (item.least > 1) kinds[{item.amount, item.least}].push_back(item);
@@ -256,7 +258,7 @@ void Model::add_energy(const std::vector<TableItem>& table, const std::vector<in
 
 void Model::add_pairs(const Resource& resource, const std::vector<const Item*>& items) {
   const bool plain = resource.kind == ResourceKind::kCumulative;
-  if (plain && (getenv("NOPAIR") || items.size() > kMaxPairItems)) return;
+  if (plain && items.size() > kMaxPairItems) return;
   for (std::size_t a = 0; a < items.size(); ++a) {
     budget_.spend(static_cast<std::int64_t>(items.size() - a));
     for (std::size_t b = a + 1; b < items.size(); ++b) {
