@@ -83,6 +83,7 @@ class Core {
   /// The conjunction of `reason` is impossible.
   bool fail(const std::vector<Literal>& reason);
   void spend(std::int64_t ticks) { budget_.spend(ticks); }
+  std::int64_t ticks() const { return budget_.ticks(); }
 
   // --- search ---
   /// Looks for a solution under the assumptions. kRefuted: none exists; core() names assumptions

@@ -11,6 +11,9 @@ std::size_t at(int index) { return static_cast<std::size_t>(index); }
 /// Where fewer calls than one in so many find something, only every kPause-th call is made.
 constexpr std::int64_t kCallsAHit = 60;
 constexpr std::int64_t kPause = 16;
+/// One part in so many of all work at most, beyond a first grace.
+constexpr std::int64_t kShare = 12;
+constexpr std::int64_t kGrace = 200000;
 
 int overlap(int from, int to, int other_from, int other_to) {
   return std::max(0, std::min(to, other_to) - std::max(from, other_from));
@@ -26,9 +29,16 @@ EdgeFinding::EdgeFinding(const Timetable& table) : table_(table) {
 
 std::vector<int> EdgeFinding::sides() const { return table_.sides(); }
 
-bool EdgeFinding::worth_running() {
+bool EdgeFinding::worth_running(const Core& core) {
+  if (born_ < 0) born_ = core.ticks();
+  if (spent_ * kShare > core.ticks() - born_ + kGrace) return false;
   ++calls_;
   return hits_ * kCallsAHit >= calls_ - 20 * kCallsAHit || calls_ % kPause == 0;
+}
+
+void EdgeFinding::spend(Core& core, std::size_t ticks) {
+  spent_ += static_cast<std::int64_t>(ticks);
+  core.spend(static_cast<std::int64_t>(ticks));
 }
 
 // Tasks by falling least start; the profile's prefix sums over the time they span.
@@ -63,48 +73,49 @@ void EdgeFinding::collect(Core& core) {
   });
   std::sort(ends_.begin(), ends_.end());
   ends_.erase(std::unique(ends_.begin(), ends_.end()), ends_.end());
-  profile_sum_.assign(1, 0);
-  for (int t = first_; t < last; ++t)
-    profile_sum_.push_back(profile_sum_.back() + table_.heights()[at(t)]);
+  sum_profile(last);
 }
 
-std::int64_t EdgeFinding::profile(int from, int to) const {
-  return profile_sum_[at(to - first_)] - profile_sum_[at(from - first_)];
+void EdgeFinding::sum_profile(int last) {
+  room_.assign(1, 0);
+  const std::int64_t capacity = table_.capacity();
+  for (int t = first_; t < last; ++t)
+    room_.push_back(room_.back() + capacity - table_.heights()[at(t)]);
+  columns_.clear();
+  for (const Task& task : tasks_)
+    columns_.push_back({task.latest, task.free, room_until(task.earliest)});
 }
 
 bool EdgeFinding::propagate(Core& core) {
-  if (!worth_running()) return true;
+  if (!worth_running(core)) return true;
   collect(core);
-  core.spend(static_cast<std::int64_t>(tasks_.size() * ends_.size() / 8 + profile_sum_.size() / 8 +
-                                       table_.items().size() / 2 + 1));
+  spend(core,
+        tasks_.size() * ends_.size() / 16 + room_.size() / 16 + table_.items().size() / 2 + 1);
   // A pruning makes what was collected older, never wrong: the call that follows it sees more.
   return std::all_of(ends_.rbegin(), ends_.rend(), [&](int end) { return sweep(core, end); });
 }
 
+// Intervals that end at `to`, from the shortest on.
 bool EdgeFinding::sweep(Core& core, int to) {
-  std::int64_t work = 0;
-  for (std::size_t k = 0; k < tasks_.size(); ++k) {
-    const Task& task = tasks_[k];
-    if (task.earliest >= to || task.latest > to) continue;
-    work += task.free;
-    if (k + 1 < tasks_.size() && tasks_[k + 1].earliest == task.earliest) {
-      if (tasks_[k + 1].latest <= to) continue;
-    }
-    const int from = task.earliest;
-    const std::int64_t rest = std::int64_t{table_.capacity()} * (to - from) - profile(from, to) -
-                              work;
-    if (rest < 0) {
+  std::int64_t rest = room_until(to);
+  for (std::size_t k = 0; k < columns_.size(); ++k) {
+    const Column& column = columns_[k];
+    if (column.latest > to) continue;
+    rest -= column.free;
+    if (rest - column.room >= largest_) continue;
+    const int from = tasks_[k].earliest;
+    if (rest < column.room) {
       ++hits_;
       return overloaded(core, from, to);
     }
-    if (rest < largest_ && !push_out(core, from, to, rest)) return false;
+    if (!push_out(core, from, to, rest - column.room)) return false;
   }
   return true;
 }
 
 // All tasks that are not counted wholly inside [from, to) and would use more of it than the rest.
 bool EdgeFinding::push_out(Core& core, int from, int to, std::int64_t rest) {
-  core.spend(static_cast<std::int64_t>(tasks_.size() / 4 + 1));
+  spend(core, tasks_.size() / 8 + 1);
   for (const Task& task : tasks_) {
     if (task.free <= rest || (task.earliest >= from && task.latest <= to)) continue;
     if (task.earliest >= to || task.latest <= from) continue;
@@ -151,7 +162,7 @@ std::int64_t EdgeFinding::shares(Core& core, std::size_t skipped, int from, int 
                              [&](Literal literal) { return core.true_at_root(literal); });
     shares_.push_back(one);
   }
-  core.spend(static_cast<std::int64_t>(table_.items().size()));
+  spend(core, table_.items().size() / 2);
   return sum;
 }
 

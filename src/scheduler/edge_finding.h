@@ -22,7 +22,7 @@ class EdgeFinding : public Propagator {
   bool propagate(Core& core) override;
 
  private:
-  /// An item that is not wholly in the profile. Times of its start; `free`: work outside it.
+  /// An item that is not wholly in the profile; `free`: its work outside it.
   struct Task {
     int earliest, latest;  // least start, greatest end
     int length;            // least length
@@ -38,9 +38,12 @@ class EdgeFinding : public Propagator {
     bool always;  // in every schedule
   };
 
-  bool worth_running();
+  bool worth_running(const Core& core);
+  void spend(Core& core, std::size_t ticks);
   void collect(Core& core);
-  std::int64_t profile(int from, int to) const;
+  void sum_profile(int last);
+  /// What the profile leaves of [first_, to).
+  std::int64_t room_until(int to) const { return room_[static_cast<std::size_t>(to - first_)]; }
   bool sweep(Core& core, int to);
   bool push_out(Core& core, int from, int to, std::int64_t rest);
   bool overloaded(Core& core, int from, int to);
@@ -54,12 +57,17 @@ class EdgeFinding : public Propagator {
 
   const Timetable& table_;
   std::vector<std::int64_t> background_sum_;  // prefix sums
-  std::int64_t calls_ = 0, hits_ = 0;
+  std::int64_t calls_ = 0, hits_ = 0, born_ = -1, spent_ = 0;
   std::vector<Task> tasks_;
   std::vector<int> ends_;
   std::int64_t largest_ = 0;  // free work of one task at most
-  int first_ = 0;             // profile_sum_[k]: profile over [first_, first_ + k)
-  std::vector<std::int64_t> profile_sum_;
+  int first_ = 0;
+  std::vector<std::int64_t> room_;  // by end of the interval, from first_ on
+  struct Column {
+    int latest;
+    std::int64_t free, room;  // work outside the profile; room until the least start
+  };
+  std::vector<Column> columns_;  // of tasks_, for the sweep
   std::vector<Share> shares_;
   std::vector<Literal> reason_;
 };
