@@ -70,7 +70,9 @@ struct Answer {
   Seconds grid_cost{0};  ///< minutes lost to checkpoints on the five-minute grid (Y3)
   int calm = 0;          ///< G5, never claimed proved
   double seconds = 0;    ///< work done
-  double first_seconds = 0;  ///< until the first verified plan
+  double first_seconds = 0;    ///< until the first verified plan
+  double waves_seconds = 0;    ///< until the number of waves stood; with own timelines 0
+  double refuted_seconds = 0;  ///< until it was known that there is no plan; only then
   std::uint64_t seed = 1;
   bool stopped_early = false;  ///< asked to stop; best so far
 };

@@ -133,7 +133,12 @@ class Planner {
         solve(trial, limits(options_.seconds * 0.05, false));
         search_.spent += work_of(trial.outcome);
         const double first = trial.found() ? before + trial.outcome.first_seconds : 0;
-        if (!trial.refuted() && wide_open(trial)) work_on(trial);
+        if (!trial.refuted() && wide_open(trial)) {
+          // The number of waves stands when nobody is short of the buffer.
+          if (trial.found() && trial.outcome.values.front() == 0)
+            answer_.waves_seconds = search_.spent;
+          work_on(trial);
+        }
         all_refuted = all_refuted && trial.refuted();
         if (!trial.found()) continue;
         if (search_.first_seconds == 0) search_.first_seconds = first > 0 ? first : search_.spent;
@@ -150,6 +155,7 @@ class Planner {
       search_.trials.push_back(tried);
       if (search_.best && search_.best->outcome.values.front() == 0) break;
     }
+    if (answer_.waves_seconds == 0) answer_.waves_seconds = search_.spent;
     if (search_.best) measure_misses();
   }
 
@@ -175,6 +181,7 @@ class Planner {
     planned_ = with_own_timelines(lesson_);
     Trial trial = timed_attempt(planned_, {}, BriefOptions{}, options_.seconds * 0.5, false);
     own_refuted_ = trial.refuted();
+    answer_.refuted_seconds = own_refuted_ ? search_.spent : 0;
     if (!trial.found()) {
       planned_ = lesson_;
       return;
@@ -189,6 +196,7 @@ class Planner {
     Trial trial = timed_attempt(lesson_, {}, BriefOptions{}, options_.seconds * kForPlanning,
                                 false);
     own_refuted_ = trial.refuted();
+    answer_.refuted_seconds = own_refuted_ ? search_.spent : 0;
     if (!trial.found()) return;
     search_.first_seconds = trial.outcome.first_seconds;
     search_.best = std::move(trial);
