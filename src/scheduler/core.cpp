@@ -11,7 +11,7 @@ std::size_t at(int index) { return static_cast<std::size_t>(index); }
 constexpr std::int64_t kMostBuckets = 256;
 }  // namespace
 
-Core::Core(Budget& budget) : budget_(budget) {}
+Core::Core(Budget& budget, ProofSink* proof) : budget_(budget), proof_(proof) {}
 
 int Core::new_variable(int low, int high, bool decide) {
   const int variable = variable_count();
@@ -82,8 +82,10 @@ bool Core::enqueue(Literal literal, Reason reason) {
     conflict_.push_back(!literal);
     return false;
   }
+  if (proof_ != nullptr) tell_pruned(literal, reason);
   const int side = literal.side;
   if (level() == 0) {
+    if (proof_ != nullptr) tell_root(literal, reason);
     root_low_[at(side)] = literal.value;
     reason = {};
   }
@@ -115,22 +117,29 @@ void Core::explain(const Step& step, int value, std::vector<Literal>& out) const
       break;
     }
   }
+  if (proof_ != nullptr) tell_explained(step, value, out);
 }
 
 bool Core::imply(Literal literal, const std::vector<Literal>& reason) {
   if (is_true(literal)) return true;
+  if (proof_ != nullptr) proof_->pruned(source_, reason, &literal);
   if (is_false(literal)) {
+    if (proof_ != nullptr) tell_lemma(source_, reason, literal);
     conflict_ = reason;
     conflict_.push_back(!literal);
     return false;
   }
   const int index = static_cast<int>(stored_.size());
-  stored_.push_back({static_cast<int>(reason.size()), 0});
+  stored_.push_back({static_cast<int>(reason.size()), source_});
   stored_.insert(stored_.end(), reason.begin(), reason.end());
   return enqueue(literal, {Why::kStored, index});
 }
 
 bool Core::fail(const std::vector<Literal>& reason) {
+  if (proof_ != nullptr) {
+    proof_->pruned(source_, reason, nullptr);
+    tell_lemma(source_, reason, {-1, 0});
+  }
   conflict_ = reason;
   return false;
 }
@@ -152,19 +161,22 @@ void Core::add_clause(std::vector<Literal> literals) {
     }
     if (!merged) kept.push_back(literal);
   }
+  const int name = next_name_++;
+  if (proof_ != nullptr) proof_->given(name, kept);
   if (kept.empty()) {
     broken_ = true;
   } else if (kept.size() == 1) {
     if (!enqueue(kept[0], {})) broken_ = true;
   } else {
-    attach(kept, false, 0);
+    attach(kept, false, 0, name);
   }
 }
 
-int Core::attach(const std::vector<Literal>& literals, bool learnt, int lbd) {
+int Core::attach(const std::vector<Literal>& literals, bool learnt, int lbd, int name) {
   const int index = static_cast<int>(clauses_.size());
   clauses_.push_back({static_cast<int>(clause_literals_.size()), static_cast<int>(literals.size()),
                       lbd, learnt, conflicts_});
+  if (proof_ != nullptr) names_.push_back(name);
   clause_literals_.insert(clause_literals_.end(), literals.begin(), literals.end());
   for (int i = 0; i < 2; ++i) {
     watch(literals[at(i)], index, literals[at(1 - i)]);
@@ -199,21 +211,25 @@ void Core::add_arc(int from, int to, int distance, const std::vector<Literal>& g
     for (int i = 0; i < arc.guard_count; ++i) {
       guarded_[at(arc.guards[i].side)].push_back({arc.guards[i].value, index});
     }
-    if (level() == 0 && !visit_arc(index)) broken_ = true;
+    if (level() == 0 && !visit_arc(index)) {
+      broken_ = true;
+      if (proof_ != nullptr) tell_refuted(conflict_, nullptr);
+    }
     std::swap(arc.from, arc.to);
     arc.from ^= 1;
     arc.to ^= 1;
   }
 }
 
-void Core::add_propagator(std::unique_ptr<Propagator> propagator, const std::vector<int>& sides,
-                          bool late) {
+int Core::add_propagator(std::unique_ptr<Propagator> propagator, const std::vector<int>& sides,
+                         bool late) {
   const int index = static_cast<int>(propagators_.size());
   propagators_.push_back(std::move(propagator));
   queued_.push_back(1);
   is_late_.push_back(late ? 1 : 0);
   (late ? late_ : early_).list.push_back(index);
   for (const int side : sides) wakes_[at(side)].push_back(index);
+  return index;
 }
 
 int Core::Queue::take() {
@@ -255,7 +271,10 @@ bool Core::propagate() {
     if (early_.empty() && late_.empty()) return true;
     const int next = early_.empty() ? late_.take() : early_.take();
     queued_[at(next)] = 0;
-    if (!propagators_[at(next)]->propagate(*this)) return false;
+    source_ = next;
+    const bool fine = propagators_[at(next)]->propagate(*this);
+    source_ = ProofSink::kArc;
+    if (!fine) return false;
   }
 }
 

@@ -14,6 +14,7 @@
 #include "scheduler/budget.h"
 #include "scheduler/cuts.h"
 #include "scheduler/literal.h"
+#include "scheduler/proof.h"
 
 namespace scheduler {
 
@@ -39,7 +40,8 @@ enum class Verdict : std::int8_t { kSolution, kRefuted, kGaveUp };
 
 class Core {
  public:
-  explicit Core(Budget& budget);
+  /// `proof`: told every step, when not null; must outlive the core.
+  explicit Core(Budget& budget, ProofSink* proof = nullptr);
 
   // --- model ---
   int new_variable(int low, int high, bool decide);
@@ -51,8 +53,9 @@ class Core {
   void add_arc(int from, int to, int distance, const std::vector<Literal>& guards);
   static constexpr int kMaxGuards = 4;
   /// `late`: runs only when all others have come to rest.
-  void add_propagator(std::unique_ptr<Propagator> propagator, const std::vector<int>& sides,
-                      bool late = false);
+  /// Returns its number, which is the source of its steps in a proof.
+  int add_propagator(std::unique_ptr<Propagator> propagator, const std::vector<int>& sides,
+                     bool late = false);
   /// The variable matters only while `owner` is not false (start of an absent activity).
   void set_owner(int variable, Literal owner) {
     owner_[static_cast<std::size_t>(variable)] = owner;
@@ -154,7 +157,7 @@ class Core {
   void wake(int side);
   void explain(const Step& step, int value, std::vector<Literal>& out) const;
   int position(Literal literal) const;
-  int attach(const std::vector<Literal>& literals, bool learnt, int lbd);
+  int attach(const std::vector<Literal>& literals, bool learnt, int lbd, int name);
 
   // conflict analysis (core_analyze.cpp)
   void mark(Literal literal, int at_level);
@@ -168,6 +171,14 @@ class Core {
   void bump(Literal literal);
   void clean_clauses();
 
+  // what a proof sink is told (core_proof.cpp)
+  void tell_explained(const Step& step, int value, const std::vector<Literal>& reason) const;
+  void tell_lemma(int source, const std::vector<Literal>& reason, Literal consequence) const;
+  void tell_root(Literal literal, Reason reason);
+  void tell_pruned(Literal literal, Reason reason);
+  void tell_refuted(const std::vector<Literal>& conflict, const Literal* assumption);
+  void tell_core();
+
   // branching (core_search.cpp)
   Literal pick();
   Literal pick_earliest();
@@ -178,12 +189,16 @@ class Core {
   void store_solution();
 
   Budget& budget_;
+  ProofSink* const proof_;
+  int source_ = ProofSink::kArc;  // the propagator that runs
+  int next_name_ = 1;             // of a clause in the proof
+  std::vector<int> names_;        // by clause, only with a proof
   bool broken_ = false;
   std::vector<int> low_, root_low_, last_;
   std::vector<Step> trail_;
   std::size_t head_ = 0;
   std::vector<int> level_start_, stored_start_;
-  std::vector<Literal> stored_;  // reasons given by propagators; (length, 0) before each
+  std::vector<Literal> stored_;  // reasons given by propagators; (length, source) before each
 
   std::vector<Clause> clauses_;
   std::vector<Literal> clause_literals_;

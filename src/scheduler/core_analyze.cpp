@@ -149,15 +149,20 @@ bool Core::resolve_conflict() {
     const int step = position(literal);
     if (step >= 0) top = std::max(top, trail_[at(step)].level);
   }
-  if (top == 0) return false;
+  if (top == 0) {
+    if (proof_ != nullptr) tell_refuted({}, nullptr);
+    return false;
+  }
   backtrack(top);  // a lazily run propagator may notice a conflict of earlier levels
   analyze();
+  const int name = next_name_++;
+  if (proof_ != nullptr) proof_->derived(name, learnt_);
   if (!planted_.empty()) check_planted(learnt_);
   backtrack(back_level_);
   if (learnt_.size() == 1) {
     if (!enqueue(learnt_[0], {})) return false;
   } else {
-    const int index = attach(learnt_, true, learnt_lbd_);
+    const int index = attach(learnt_, true, learnt_lbd_, name);
     if (!enqueue(learnt_[0], {Why::kClause, index}))
       throw std::logic_error("a learnt clause that does not assert");
   }
@@ -191,6 +196,7 @@ void Core::analyze_final(Literal refuted) {
     newest_ = step;
     for (const Literal literal : scratch_) mark(literal, -1);
   }
+  if (proof_ != nullptr) tell_core();
 }
 
 void Core::check_planted(const std::vector<Literal>& clause) const {
@@ -234,7 +240,9 @@ void Core::clean_clauses() {
   std::vector<Clause> kept;
   std::vector<Literal> literals;
   for (std::size_t i = 0; i < clauses_.size(); ++i) {
+    if (proof_ != nullptr && dead[i]) proof_->forgotten(names_[i]);
     if (dead[i]) continue;
+    if (proof_ != nullptr) names_[kept.size()] = names_[i];
     moved[i] = static_cast<int>(kept.size());
     Clause clause = clauses_[i];
     const int begin = static_cast<int>(literals.size());
@@ -244,6 +252,7 @@ void Core::clean_clauses() {
     kept.push_back(clause);
   }
   clauses_ = std::move(kept);
+  if (proof_ != nullptr) names_.resize(clauses_.size());
   clause_literals_ = std::move(literals);
   for (std::vector<Watch>& list : watches_) {
     std::size_t size = 0;

@@ -130,14 +130,22 @@ bool Core::solution_holds(Literal literal) const {
 
 bool Core::probe(const std::vector<Literal>& assumptions) {
   backtrack(0);
-  if (broken_ || !propagate()) {
+  if (broken_) return false;
+  if (!propagate()) {
     broken_ = true;
+    if (proof_ != nullptr) tell_refuted(conflict_, nullptr);
     return false;
   }
   for (const Literal assumption : assumptions) {
-    if (is_false(assumption)) return false;
+    if (is_false(assumption)) {
+      if (proof_ != nullptr) tell_refuted({!assumption}, &assumption);
+      return false;
+    }
     push_level();
-    if (!enqueue(assumption, {}) || !propagate()) return false;
+    if (!enqueue(assumption, {}) || !propagate()) {
+      if (proof_ != nullptr) tell_refuted(conflict_, nullptr);
+      return false;
+    }
   }
   return true;
 }

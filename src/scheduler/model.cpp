@@ -3,15 +3,17 @@
 
 #include <algorithm>
 #include <stdexcept>
+#include <string>
 
 namespace scheduler {
 namespace {
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 }  // namespace
 
-Model::Model(const Problem& problem, const Scope& scope, Budget& budget)
-    : problem_(problem), scope_(scope), budget_(budget), core_(budget) {
+Model::Model(const Problem& problem, const Scope& scope, Budget& budget, ProofSink* proof)
+    : problem_(problem), scope_(scope), budget_(budget), proof_(proof), core_(budget, proof) {
   true_ = at_least(core_.new_variable(1, 1, false), 1);
+  tell(true_.side / 2, "one", {});
   activities_.resize(problem.activities.size());
   items_.resize(problem.resources.size());
   add_activities();
@@ -27,6 +29,17 @@ Model::Model(const Problem& problem, const Scope& scope, Budget& budget)
 void Model::clause(std::vector<Literal> literals) {
   budget_.spend(1);
   core_.add_clause(std::move(literals));
+}
+
+void Model::tell(int variable, const char* meaning, std::initializer_list<int> numbers) const {
+  if (proof_ == nullptr) return;
+  std::string text = meaning;
+  for (const int number : numbers) text += ' ' + std::to_string(number);
+  proof_->variable(variable, text);
+}
+
+void Model::tell_propagator(int source, const std::string& constraint) const {
+  if (proof_ != nullptr) proof_->propagator(source, constraint);
 }
 
 Literal Model::not_before(Point p, int value) const {
@@ -45,6 +58,7 @@ Literal Model::before(Point first, Point second, int gap) {
                                                        0);
   if (fresh) {
     entry->second = core_.new_variable(0, 1, true);
+    tell(entry->second, "order", {first.variable, second.variable, distance});
     orders_.push_back({first, second, gap, entry->second});
     core_.add_arc(2 * first.variable, 2 * second.variable, distance, {at_least(entry->second, 1)});
   }
@@ -146,11 +160,13 @@ void Model::add_free(int index) {
     high = problem_.horizon;
   }
   const int start = core_.new_variable(low, high - activity.duration_min, true);
+  tell(start, "start", {index});
   core_.set_owner(start, model.present);
   model.start = {start, 0};
   model.end = {start, activity.duration_min};
   if (activity.duration_max > activity.duration_min) {
     const int end = core_.new_variable(low + activity.duration_min, high, true);
+    tell(end, "end", {index});
     core_.set_owner(end, model.present);
     model.end = {end, 0};
     core_.add_arc(2 * start, 2 * end, activity.duration_min, {});

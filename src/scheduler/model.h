@@ -4,7 +4,9 @@
 #pragma once
 
 #include <cstdint>
+#include <initializer_list>
 #include <map>
+#include <string>
 #include <tuple>
 #include <vector>
 
@@ -38,7 +40,8 @@ struct LevelModel {
 
 class Model {
  public:
-  Model(const Problem& problem, const Scope& scope, Budget& budget);
+  /// `proof`: told what variables and propagators mean, and every step; may be null.
+  Model(const Problem& problem, const Scope& scope, Budget& budget, ProofSink* proof = nullptr);
 
   Core& core() { return core_; }
   const std::vector<LevelModel>& levels() const { return levels_; }
@@ -95,6 +98,9 @@ class Model {
   void require_order(Point first, Point second, int gap, std::vector<Literal> guards);
   Literal nonempty(Point start, Point end, Time least);
   void clause(std::vector<Literal> literals);
+  /// Tells the proof what a variable stands for, in words with numbers.
+  void tell(int variable, const char* meaning, std::initializer_list<int> numbers) const;
+  void tell_propagator(int source, const std::string& constraint) const;
 
   // model_resources.cpp
   void add_spans();
@@ -106,7 +112,7 @@ class Model {
   void add_resources();
   void add_cumulative(const std::vector<const Item*>& items, int capacity, bool count_only);
   void add_energy(const std::vector<TableItem>& table, const std::vector<int>& background,
-                  int capacity);
+                  int capacity, const std::string& name);
   void add_pairs(const Resource& resource, const std::vector<const Item*>& items);
   void add_pair(const Resource& resource, const Item& a, const Item& b);
   void add_setting_pair(const Resource& resource, const Item& a, const Item& b, bool never);
@@ -129,6 +135,7 @@ class Model {
   const Problem& problem_;
   const Scope& scope_;
   Budget& budget_;
+  ProofSink* const proof_;
   Core core_;
   Literal true_{};
   std::vector<ActivityModel> activities_;

@@ -32,10 +32,12 @@ void Model::add_goals() {
     }
     if (most > kMaxValue) throw std::invalid_argument("goal level too large: " + goal.name);
     level.objective = core_.new_variable(0, static_cast<int>(most), false);
+    if (level.softs.size() == 1 && level.softs[0].weight == 1 && level.constant == 0)
+      tell(level.objective, "sum", {level.softs[0].variable});
     summands.push_back({1, 2 * level.objective + 1});
     auto sum = std::make_unique<Linear>(std::move(summands), 0);
     const std::vector<int> sides = sum->sides();
-    core_.add_propagator(std::move(sum), sides);
+    tell_propagator(core_.add_propagator(std::move(sum), sides), "sum");
     if (whole) {
       clause({at_least(
           level.objective,
@@ -140,6 +142,7 @@ void Model::add_excess(LevelModel& level, int index, const Term& term) {
   const int variable = core_.new_variable(0, 3 * problem_.horizon + 3 * std::abs(gap) + 1, false);
   level.softs.push_back({index, term.weight, variable});
   if (low.variable < 0) {
+    if (low.offset == 0) tell(variable, "above", {high.variable, gap});
     core_.add_arc(2 * high.variable, 2 * variable, gap, {});
   } else if (high.variable < 0) {
     core_.add_arc(2 * low.variable + 1, 2 * variable, gap, {});
@@ -150,7 +153,7 @@ void Model::add_excess(LevelModel& level, int index, const Term& term) {
             {1, 2 * high.variable}, {1, 2 * low.variable + 1}, {1, 2 * variable + 1}},
         -gap);
     const std::vector<int> sides = sum->sides();
-    core_.add_propagator(std::move(sum), sides);
+    tell_propagator(core_.add_propagator(std::move(sum), sides), "sum");
   }
 }
 
@@ -165,7 +168,7 @@ int Model::add_sum(const std::vector<int>& parts) {
   summands.push_back({1, 2 * variable + 1});
   auto sum = std::make_unique<Linear>(std::move(summands), 0);
   const std::vector<int> sides = sum->sides();
-  core_.add_propagator(std::move(sum), sides);
+  tell_propagator(core_.add_propagator(std::move(sum), sides), "sum");
   return variable;
 }
 

@@ -1,6 +1,7 @@
 // Resources and spans of a Model: time tables, pairs that cannot overlap, settings, doors, soil.
 #include <algorithm>
 #include <stdexcept>
+#include <string>
 
 #include "scheduler/edge_finding.h"
 #include "scheduler/energy.h"
@@ -228,7 +229,9 @@ void Model::add_cumulative(const std::vector<const Item*>& items, int capacity, 
     for (int t = std::max(0, item->start.offset); t < item->end.offset; ++t)
       background[at(t)] += amount;
   }
-  add_energy(table, background, capacity);
+  const std::string name = (count_only ? "limit " : "use ") +
+                           std::to_string(items.front()->use->resource);
+  add_energy(table, background, capacity, name);
   const bool overfull = std::any_of(background.begin(), background.end(),
                                     [&](int h) { return h > capacity; });
   if (overfull) clause({});
@@ -236,18 +239,18 @@ void Model::add_cumulative(const std::vector<const Item*>& items, int capacity, 
   auto propagator = std::make_unique<Timetable>(std::move(table), std::move(background), capacity);
   const std::vector<int> sides = propagator->sides();
   auto edges = std::make_unique<EdgeFinding>(*propagator);
-  core_.add_propagator(std::move(propagator), sides);
-  core_.add_propagator(std::move(edges), sides, true);
+  tell_propagator(core_.add_propagator(std::move(propagator), sides), name);
+  tell_propagator(core_.add_propagator(std::move(edges), sides, true), name);
 }
 
 void Model::add_energy(const std::vector<TableItem>& table, const std::vector<int>& background,
-                       int capacity) {
+                       int capacity, const std::string& name) {
   // Few items rarely fill an interval that the time table does not see filled; many cost too much.
   const auto add = [&](const std::vector<TableItem>& items, bool alike) {
     if (items.size() < kLeastEnergyItems || items.size() > kMostEnergyItems) return;
     auto propagator = std::make_unique<Energy>(items, background, capacity, alike);
     const std::vector<int> sides = propagator->sides();
-    core_.add_propagator(std::move(propagator), sides);
+    tell_propagator(core_.add_propagator(std::move(propagator), sides), name);
   };
   std::map<std::pair<int, int>, std::vector<TableItem>> kinds;
   for (const TableItem& item : table) {

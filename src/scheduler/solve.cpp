@@ -36,7 +36,7 @@ class Whole {
  public:
   Whole(Run& run, const Scope& scope)
       : run_(run),
-        model_(run.problem(), scope, run.budget()),
+        model_(run.problem(), scope, run.budget(), run.options().proof),
         levels_(run.problem(), model_,
                 [this](const Schedule& schedule, const std::vector<std::int64_t>& values) {
                   run_.offer(schedule, values);
@@ -121,6 +121,14 @@ void search(Run& run, const Scope& scope) {
   }
 }
 
+void conclude(const Outcome& outcome, ProofSink* proof) {
+  if (proof == nullptr) return;
+  if (outcome.status == Status::kInfeasible)
+    proof->infeasible();
+  else
+    proof->bounds(outcome.bounds);
+}
+
 }  // namespace
 
 Outcome solve(const Problem& problem, const Options& options) {
@@ -129,8 +137,10 @@ Outcome solve(const Problem& problem, const Options& options) {
     throw std::invalid_argument("fixed placements: one for each activity or none");
   }
   Run run(problem, options);
+  if (options.proof != nullptr) options.proof->horizon(problem.horizon);
   if (contradiction(problem)) {
     run.infeasible();
+    conclude(run.outcome(), options.proof);
     return run.outcome();
   }
   try {
@@ -144,6 +154,7 @@ Outcome solve(const Problem& problem, const Options& options) {
   } catch (const OutOfBudget&) {
     // The best so far stands in `run`.
   }
+  conclude(run.outcome(), options.proof);
   return run.outcome();
 }
 

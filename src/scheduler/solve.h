@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "scheduler/problem.h"
+#include "scheduler/proof.h"
 
 namespace scheduler {
 
@@ -40,6 +41,10 @@ struct Options {
   /// Per activity: fixed placements (empty = nothing fixed). Fixed activities are constants to the
   /// search.
   std::vector<std::optional<Placement>> fixed;
+  /// Told every step that leads to the bounds, and the bounds at the end; may be null. Only bounds
+  /// of the whole model are told in full: with many teams (bounds by clusters) or fixed activities
+  /// a log will not check.
+  ProofSink* proof = nullptr;
   bool first_only = false;  ///< stop at the first schedule
 };
 
