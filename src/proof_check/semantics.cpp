@@ -87,8 +87,17 @@ bool Semantics::overfull_interval(const Starts& starts, std::size_t r, int from,
   return inside > 0 && inside > (capacity / least_demand) * ((to - from) / least_duration);
 }
 
-bool Semantics::overfull(const Starts& starts, std::size_t r, const std::vector<int>& jobs) const {
-  if (overfull_minute(starts, r)) return true;
+bool Semantics::overfull_between(const Starts& starts, std::size_t r,
+                                 const std::vector<int>& marks) const {
+  for (const int from : marks) {
+    for (const int to : marks) {
+      if (overfull_interval(starts, r, from, to)) return true;
+    }
+  }
+  return false;
+}
+
+std::vector<int> Semantics::marks(const Starts& starts, const std::vector<int>& jobs) const {
   std::vector<int> marks;
   for (const int j : jobs) {
     for (const int start : {starts.low[at(j)], starts.high[at(j)]}) {
@@ -98,18 +107,25 @@ bool Semantics::overfull(const Starts& starts, std::size_t r, const std::vector<
   }
   std::sort(marks.begin(), marks.end());
   marks.erase(std::unique(marks.begin(), marks.end()), marks.end());
-  for (const int from : marks) {
-    for (const int to : marks) {
-      if (overfull_interval(starts, r, from, to)) return true;
-    }
+  return marks;
+}
+
+// What is likely first: a minute, the bounds of the jobs named, those of all that use the resource,
+// every interval there is.
+bool Semantics::overfull(const Starts& starts, std::size_t r, const std::vector<int>& jobs) const {
+  if (overfull_minute(starts, r)) return true;
+  if (overfull_between(starts, r, marks(starts, jobs))) return true;
+  std::vector<int> users;
+  for (std::size_t j = 0; j < instance_.jobs.size(); ++j) {
+    if (instance_.jobs[j].demands[r] > 0) users.push_back(static_cast<int>(j));
   }
-  if (marks.empty()) return false;
-  for (int from = marks.front(); from < marks.back(); ++from) {
-    for (int to = from + 1; to <= marks.back(); ++to) {
-      if (overfull_interval(starts, r, from, to)) return true;
-    }
-  }
-  return false;
+  std::vector<int> times = marks(starts, users);
+  if (times.empty()) return false;
+  if (overfull_between(starts, r, times)) return true;
+  const int last = times.back();
+  times.resize(1);
+  while (times.back() < last) times.push_back(times.back() + 1);
+  return overfull_between(starts, r, times);
 }
 
 }  // namespace proof_check

@@ -23,8 +23,7 @@ class Semantics {
   bool hopeless() const { return hopeless_; }
   /// Some lag, or chain of lags, between two of the jobs cannot hold.
   bool lag_broken(const Starts& starts, const std::vector<int>& jobs) const;
-  /// Resource `r` is overfull: at a minute, or over an interval with an end at a bound of one of
-  /// the jobs.
+  /// Resource `r` is overfull, at a minute or over an interval; looks near the jobs named first.
   bool overfull(const Starts& starts, std::size_t r, const std::vector<int>& jobs) const;
   /// The two jobs need more of some resource than there is.
   bool never_together(int a, int b) const;
@@ -32,6 +31,9 @@ class Semantics {
  private:
   bool overfull_minute(const Starts& starts, std::size_t r) const;
   bool overfull_interval(const Starts& starts, std::size_t r, int from, int to) const;
+  bool overfull_between(const Starts& starts, std::size_t r, const std::vector<int>& marks) const;
+  /// Bounds of starts and ends, in order.
+  std::vector<int> marks(const Starts& starts, const std::vector<int>& jobs) const;
 
   const Instance& instance_;
   std::vector<std::vector<long>> gap_;  // longest chain of lags from job to job

@@ -4,42 +4,27 @@
 // test is skipped where they are not at hand.
 #include <gtest/gtest.h>
 
-#include <cstdlib>
-#include <filesystem>
-
 #include "../../../bench/scheduler/best_known.h"
 #include "../../../bench/scheduler/project.h"
+#include "bench_sets.h"
 #include "scheduler/solve.h"
 
 namespace scheduler::testing {
 namespace {
 
-namespace fs = std::filesystem;
-
 constexpr int kStride = 4;  // every fourth of the 240 instances: 60, spread over all parameter
                             // groups
 
-fs::path bench_folder() {
-  if (const char* named = std::getenv("BENCHBELL_BENCH")) return named;
-  return fs::path(BENCHBELL_SOURCE_DIR) / ".." / "shared" / "bench";
-}
-
 TEST(psplib, j30_instances_reach_and_prove_the_known_optimum) {
-  const fs::path folder = bench_folder();
-  if (!fs::exists(folder / "j30.tar.xz") || !fs::exists(folder / "best_known.csv")) {
-    GTEST_SKIP() << "no j30.tar.xz and best_known.csv in " << folder
-                 << "; name their folder in the environment variable BENCHBELL_BENCH";
+  const BenchSet set("j30");
+  if (!set.at_hand()) {
+    GTEST_SKIP() << "no j30.tar.xz in " << bench_folder()
+                 << "; name its folder in the environment variable BENCHBELL_BENCH";
   }
-  const fs::path unpacked = fs::path(::testing::TempDir()) / "benchbell_j30";
-  fs::create_directories(unpacked);
-  const std::string command = "tar -xJf '" + (folder / "j30.tar.xz").string() + "' -C '" +
-                              unpacked.string() + "'";
-  ASSERT_EQ(std::system(command.c_str()), 0) << command;
   int index = 0, solved = 0;
-  for (const auto& [key, known] : projects::read_best_known(folder / "best_known.csv")) {
+  for (const auto& [key, known] : projects::read_best_known(bench_folder() / "best_known.csv")) {
     if (key.first != "j30" || known.proved != "optimal" || index++ % kStride != 0) continue;
-    const Problem problem = projects::to_problem(
-        projects::read_project(unpacked / "j30" / key.second));
+    const Problem problem = projects::to_problem(projects::read_project(set.instance(key.second)));
     Options options;
     options.seconds = 10;
     const Outcome outcome = solve(problem, options);
@@ -51,7 +36,6 @@ TEST(psplib, j30_instances_reach_and_prove_the_known_optimum) {
     EXPECT_EQ(outcome.values[0], known.high) << key.second;
     ++solved;
   }
-  fs::remove_all(unpacked);
   EXPECT_GE(solved, 40);
 }
 
