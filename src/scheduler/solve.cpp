@@ -8,6 +8,7 @@
 #include "scheduler/budget.h"
 #include "scheduler/large.h"
 #include "scheduler/levels.h"
+#include "scheduler/list_search.h"
 #include "scheduler/model.h"
 #include "scheduler/run.h"
 #include "scheduler/validate.h"
@@ -96,6 +97,9 @@ void improve(Run& run, Large& large, std::int64_t ticks) {
 }
 
 void search(Run& run, const Scope& scope) {
+  ListSearch lists(run);
+  lists.first();
+  if (run.has_schedule() && run.options().first_only) return;
   Whole whole(run, scope);
   Large large(run, scope);
   if (!run.has_schedule() && !find_first(run, whole, large)) return;
@@ -110,9 +114,11 @@ void search(Run& run, const Scope& scope) {
     const std::int64_t before = run.budget().ticks();
     if (whole.round(conflicts)) return whole.prove();
     if (closed(run)) return run.prove_all();
+    const std::int64_t share = run.budget().ticks() - before;
+    if (lists.applies()) lists.improve(share);
+    if (closed(run)) return run.prove_all();
     if (!large.worthwhile()) continue;
     // As much work again for neighbourhoods, and for bounds.
-    const std::int64_t share = run.budget().ticks() - before;
     improve(run, large, share);
     if (closed(run)) return run.prove_all();
     const std::int64_t end = run.budget().ticks() + share;

@@ -1,0 +1,45 @@
+#include "scheduler/list_search.h"
+
+#include <algorithm>
+
+namespace scheduler {
+namespace {
+
+/// Some tens of milliseconds: small projects are closed by it or soon after by the exact core.
+constexpr std::int64_t kFirstTicks = 1000000;
+/// Between two looks at the budget, a fraction of a millisecond.
+constexpr std::int64_t kSlice = 20000;
+
+}  // namespace
+
+ListSearch::ListSearch(Run& run) : run_(run), list_(list_problem(run.problem(), run.options())) {
+  if (list_ && list_->plain) population_.emplace(*list_, run.options().seed);
+}
+
+void ListSearch::offer() {
+  const Schedule schedule = to_schedule(run_.problem(), *list_, population_->best());
+  run_.offer(schedule, evaluate(run_.problem(), schedule));
+}
+
+void ListSearch::first() {
+  if (!applies()) return;
+  run_.budget().spend(population_->run(1));
+  offer();
+  if (!run_.options().first_only) improve(kFirstTicks);
+}
+
+void ListSearch::improve(std::int64_t ticks) {
+  if (!applies()) return;
+  const std::vector<Time> known = to_starts(*list_, run_.best());
+  if (known[static_cast<std::size_t>(list_->goal)] < population_->best_value())
+    population_->join(known);
+  const std::int64_t end = run_.budget().ticks() + ticks;
+  while (run_.budget().ticks() < end && !population_->closed()) {
+    const Time before = population_->best_value();
+    const std::int64_t spent = population_->run(std::min(kSlice, end - run_.budget().ticks()));
+    if (population_->best_value() < before) offer();
+    run_.budget().spend(spent);
+  }
+}
+
+}  // namespace scheduler

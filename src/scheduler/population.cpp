@@ -1,0 +1,193 @@
+#include "scheduler/population.h"
+
+#include <algorithm>
+
+namespace scheduler {
+namespace {
+
+std::size_t at(int index) { return static_cast<std::size_t>(index); }
+
+constexpr int kMembers = 500;
+/// Children without a better best before all but it are made anew.
+constexpr int kIdle = 500000;
+constexpr int kMutations = 1;  // in a hundred
+/// Work of the schemes is counted in minutes looked at, which are far cheaper than the core's
+/// ticks.
+constexpr std::int64_t kMinutesATick = 10;
+
+}  // namespace
+
+Population::Population(const ListProblem& list, std::uint64_t seed)
+    : list_(list),
+      backwards_(mirrored(list)),
+      justification_(list_, backwards_),
+      random_(seed),
+      bound_(list.earliest[at(list.goal)]) {
+  child_.starts.resize(at(list.count));
+  child_.order.resize(at(list.count));
+  marks_.assign(at(list.count), 0);
+}
+
+// Sorted by start, equals by number: each activity after its predecessors.
+void Population::order_of(const std::vector<Time>& starts, std::vector<int>& order) {
+  const Time most = *std::max_element(starts.begin(), starts.end());
+  begin_.assign(at(most) + 2, 0);
+  for (const Time start : starts) ++begin_[at(start) + 1];
+  for (Time t = 0; t <= most; ++t) begin_[at(t) + 1] += begin_[at(t)];
+  order.resize(starts.size());
+  for (int i = 0; i < list_.count; ++i) order[at(begin_[at(starts[at(i)])]++)] = i;
+}
+
+// Each next one drawn from those whose predecessors are in, the likelier the less time it has
+// (biased random sampling, A. Drexl 1991).
+void Population::sample_order(std::vector<int>& order) {
+  missing_.assign(at(list_.count), 0);
+  ready_.clear();
+  order.clear();
+  for (int i = 0; i < list_.count; ++i) {
+    missing_[at(i)] = list_.in_begin[at(i) + 1] - list_.in_begin[at(i)];
+    if (missing_[at(i)] == 0) ready_.push_back(i);
+  }
+  while (!ready_.empty()) {
+    Time most = 0;
+    for (const int i : ready_) most = std::max(most, list_.latest[at(i)]);
+    std::int64_t sum = 0;
+    const auto weight = [&](int i) {
+      const std::int64_t regret = most - list_.latest[at(i)] + 1;
+      return std::min<std::int64_t>(regret * regret, 1 << 20);
+    };
+    for (const int i : ready_) sum += weight(i);
+    std::int64_t draw = static_cast<std::int64_t>((random_.next() >> 11) %
+                                                  static_cast<std::uint64_t>(sum));
+    std::size_t chosen = 0;
+    while (draw >= weight(ready_[chosen])) draw -= weight(ready_[chosen++]);
+    const int i = ready_[chosen];
+    ready_.erase(ready_.begin() + static_cast<std::ptrdiff_t>(chosen));
+    order.push_back(i);
+    for (int a = list_.out_begin[at(i)]; a < list_.out_begin[at(i) + 1]; ++a) {
+      if (--missing_[at(list_.out[at(a)].other)] == 0) ready_.push_back(list_.out[at(a)].other);
+    }
+  }
+}
+
+// A stretch of the father's order within the mother's: what the mother has before the stretch, then
+// from the father what is missing up to its end, then the rest of the mother.
+void Population::child_of(const Member& mother, const Member& father) {
+  const int count = list_.count;
+  const int length = count / 4 + random_.below(count / 2 + 1);
+  const int first = random_.below(std::max(1, count - length + 1));
+  ++stamp_;
+  child_.order.clear();
+  const auto take = [&](const std::vector<int>& from, int end) {
+    for (const int i : from) {
+      if (static_cast<int>(child_.order.size()) >= end) return;
+      if (marks_[at(i)] == stamp_) continue;
+      marks_[at(i)] = stamp_;
+      child_.order.push_back(i);
+    }
+  };
+  take(mother.order, first);
+  take(father.order, first + length);
+  take(mother.order, count);
+  child_.parallel = random_.below(2) == 0;
+}
+
+bool Population::before(int i, int j) const {
+  for (int a = list_.out_begin[at(i)]; a < list_.out_begin[at(i) + 1]; ++a) {
+    if (list_.out[at(a)].other == j) return true;
+  }
+  return false;
+}
+
+// Neighbours change places where no lag forbids it; a few of them travel further.
+void Population::mutate(std::vector<int>& order) {
+  for (std::size_t k = 0; k + 1 < order.size(); ++k) {
+    if (random_.below(100) >= kMutations) continue;
+    std::size_t place = k;
+    for (int steps = 1 + random_.below(10); steps > 0 && place + 1 < order.size(); --steps) {
+      if (before(order[place], order[place + 1])) break;
+      std::swap(order[place], order[place + 1]);
+      ++place;
+    }
+  }
+}
+
+void Population::decode() {
+  if (child_.parallel)
+    justification_.forward().parallel(child_.order, child_.starts);
+  else
+    justification_.forward().serial(child_.order, child_.starts);
+  schedules_ += 1 + 2 * justification_.improve(child_.starts);
+  child_.value = child_.starts[at(list_.goal)];
+  order_of(child_.starts, child_.order);
+  found();
+}
+
+void Population::found() {
+  if (has_best() && child_.value >= best_value()) return;
+  best_ = child_.starts;
+  idle_ = 0;
+}
+
+bool Population::known(const Member& member) const {
+  return std::any_of(members_.begin(), members_.end(), [&](const Member& other) {
+    return other.value == member.value && other.starts == member.starts;
+  });
+}
+
+int Population::pick() {
+  const int a = random_.below(kMembers), b = random_.below(kMembers);
+  return members_[at(a)].value <= members_[at(b)].value ? a : b;
+}
+
+// In place of the worst of a few, if it is no worse and not there yet.
+void Population::accept() {
+  if (known(child_)) return;
+  int worst = random_.below(kMembers);
+  for (int again = 0; again < 3; ++again) {
+    const int other = random_.below(kMembers);
+    if (members_[at(other)].value > members_[at(worst)].value) worst = other;
+  }
+  if (child_.value <= members_[at(worst)].value) members_[at(worst)] = child_;
+}
+
+void Population::join(const std::vector<Time>& starts) {
+  child_.starts = starts;
+  schedules_ += 2 * justification_.improve(child_.starts);
+  child_.value = child_.starts[at(list_.goal)];
+  child_.parallel = false;
+  order_of(child_.starts, child_.order);
+  found();
+  if (members_.size() < at(kMembers))
+    members_.push_back(child_);
+  else
+    accept();
+}
+
+void Population::restart() {
+  members_.clear();
+  idle_ = 0;
+}
+
+std::int64_t Population::run(std::int64_t ticks) {
+  std::int64_t spent = 0;
+  const auto used = [&] { return spent / kMinutesATick; };
+  while (used() < ticks && !closed()) {
+    if (members_.size() < at(kMembers)) {
+      sample_order(child_.order);
+      child_.parallel = random_.below(2) == 0;
+      decode();
+      members_.push_back(child_);
+    } else {
+      child_of(members_[at(pick())], members_[at(pick())]);
+      mutate(child_.order);
+      decode();
+      accept();
+      if (++idle_ > kIdle) restart();
+    }
+    spent += justification_.take_work() + list_.count;
+  }
+  return used();
+}
+
+}  // namespace scheduler
