@@ -5,8 +5,11 @@
 namespace scheduler {
 namespace {
 
-/// Some tens of milliseconds: small projects are closed by it or soon after by the exact core.
-constexpr std::int64_t kFirstTicks = 1000000;
+/// By activity, some tens of milliseconds in all: small projects are closed by it, or soon after by
+/// the exact core.
+constexpr std::int64_t kFirstTicks = 20000;
+/// Far: the gap is more than this part of the value.
+constexpr std::int64_t kFar = 50;
 /// Between two looks at the budget, a fraction of a millisecond.
 constexpr std::int64_t kSlice = 20000;
 
@@ -25,11 +28,17 @@ void ListSearch::first() {
   if (!applies()) return;
   run_.budget().spend(population_->run(1));
   offer();
-  if (!run_.options().first_only) improve(kFirstTicks);
+  if (!run_.options().first_only) search(kFirstTicks * list_->count);
 }
 
 void ListSearch::improve(std::int64_t ticks) {
   if (!applies()) return;
+  // Far from its bound a schedule is better served by the population than by proofs.
+  const bool far = kFar * (run_.goal(0) - run_.bounds()[0]) > run_.goal(0);
+  search(far ? 4 * ticks : ticks);
+}
+
+void ListSearch::search(std::int64_t ticks) {
   const std::vector<Time> known = to_starts(*list_, run_.best());
   if (known[static_cast<std::size_t>(list_->goal)] < population_->best_value())
     population_->join(known);

@@ -19,10 +19,11 @@ class ListSearch {
   bool applies() const { return population_.has_value(); }
   /// Before the exact search: a first schedule, then better ones for a moment. Offers to the run.
   void first();
-  /// About this many ticks of improvement.
+  /// In turns with an exact search that has spent this many ticks.
   void improve(std::int64_t ticks);
 
  private:
+  void search(std::int64_t ticks);
   void offer();
 
   Run& run_;

@@ -11,9 +11,10 @@ constexpr int kMembers = 500;
 /// Children without a better best before all but it are made anew.
 constexpr int kIdle = 500000;
 constexpr int kMutations = 1;  // in a hundred
-/// Work of the schemes is counted in minutes looked at, which are far cheaper than the core's
-/// ticks.
-constexpr std::int64_t kMinutesATick = 10;
+/// Work of the schemes is counted in minutes and activities looked at; about as much time as a tick
+/// of the core takes two of them. Besides, each child has its crossing and sorting.
+constexpr std::int64_t kLooksATick = 2;
+constexpr std::int64_t kChild = 200;
 
 }  // namespace
 
@@ -124,15 +125,28 @@ void Population::decode() {
 }
 
 void Population::found() {
+  child_.mark = 0;
+  for (const Time start : child_.starts)
+    child_.mark = (child_.mark ^ static_cast<std::uint64_t>(start)) * 0x9E3779B97F4A7C15ULL;
   if (has_best() && child_.value >= best_value()) return;
   best_ = child_.starts;
   idle_ = 0;
 }
 
 bool Population::known(const Member& member) const {
-  return std::any_of(members_.begin(), members_.end(), [&](const Member& other) {
-    return other.value == member.value && other.starts == member.starts;
-  });
+  for (std::size_t k = 0; k < known_.size(); ++k) {
+    if (known_[k] == member.mark && members_[k].starts == member.starts) return true;
+  }
+  return false;
+}
+
+void Population::put(int place) {
+  if (at(place) == members_.size()) {
+    members_.emplace_back();
+    known_.push_back(0);
+  }
+  members_[at(place)] = child_;
+  known_[at(place)] = child_.mark;
 }
 
 int Population::pick() {
@@ -148,7 +162,7 @@ void Population::accept() {
     const int other = random_.below(kMembers);
     if (members_[at(other)].value > members_[at(worst)].value) worst = other;
   }
-  if (child_.value <= members_[at(worst)].value) members_[at(worst)] = child_;
+  if (child_.value <= members_[at(worst)].value) put(worst);
 }
 
 void Population::join(const std::vector<Time>& starts) {
@@ -159,25 +173,26 @@ void Population::join(const std::vector<Time>& starts) {
   order_of(child_.starts, child_.order);
   found();
   if (members_.size() < at(kMembers))
-    members_.push_back(child_);
+    put(static_cast<int>(members_.size()));
   else
     accept();
 }
 
 void Population::restart() {
   members_.clear();
+  known_.clear();
   idle_ = 0;
 }
 
 std::int64_t Population::run(std::int64_t ticks) {
   std::int64_t spent = 0;
-  const auto used = [&] { return spent / kMinutesATick; };
+  const auto used = [&] { return spent / kLooksATick; };
   while (used() < ticks && !closed()) {
     if (members_.size() < at(kMembers)) {
       sample_order(child_.order);
       child_.parallel = random_.below(2) == 0;
       decode();
-      members_.push_back(child_);
+      put(static_cast<int>(members_.size()));
     } else {
       child_of(members_[at(pick())], members_[at(pick())]);
       mutate(child_.order);
@@ -185,7 +200,7 @@ std::int64_t Population::run(std::int64_t ticks) {
       accept();
       if (++idle_ > kIdle) restart();
     }
-    spent += justification_.take_work() + list_.count;
+    spent += justification_.take_work() + 6 * list_.count + kChild;
   }
   return used();
 }

@@ -36,17 +36,18 @@ class Population {
     std::vector<Time> starts;
     std::vector<int> order;
     Time value = 0;
+    std::uint64_t mark = 0;  // of the start times: unequal marks, unequal members
     bool parallel = false;
   };
 
   void found();
-  bool first_member();
   void sample_order(std::vector<int>& order);
   void child_of(const Member& mother, const Member& father);
   void mutate(std::vector<int>& order);
   void decode();
   void order_of(const std::vector<Time>& starts, std::vector<int>& order);
   bool known(const Member& member) const;
+  void put(int place);
   void accept();
   int pick();
   void restart();
@@ -58,6 +59,7 @@ class Population {
   Random random_;
   Time bound_;
   std::vector<Member> members_;
+  std::vector<std::uint64_t> known_;  // the members' marks
   Member child_;
   std::vector<Time> best_;
   std::vector<int> marks_, begin_, missing_, ready_;

@@ -101,7 +101,7 @@ void ScheduleGeneration::serial_of(const std::vector<int>& order, std::vector<Ti
     }
     starts[at(i)] = start;
   }
-  work_ += list_.count;
+  work_ += 4 * list_.count;
 }
 
 void ScheduleGeneration::serial(const std::vector<int>& order, std::vector<Time>& starts) {
@@ -181,7 +181,7 @@ void ScheduleGeneration::parallel(const std::vector<int>& order, std::vector<Tim
     }
     start_ready(now, starts);
   }
-  work_ += now + list_.count;
+  work_ += now + 4 * list_.count;
   // What still runs would give back later: leave the arrays clean for the next call.
   for (; now <= last_wake_; ++now) {
     if (!wake_[at(now)]) continue;
