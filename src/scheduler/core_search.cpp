@@ -79,6 +79,8 @@ Literal Core::pick_active() {
     const bool absent = is_false(owner_[at(cut.variable)]);
     if (!absent && !is_true(above) && !is_false(above)) {
       budget_.spend(1);
+      // Without a schedule there is nothing to guess from: as early as can be.
+      if (!have_solution_) return towards(cut.variable, phase_[at(cut.variable)]);
       return phase_[at(cut.variable)] >= cut.value ? above : !above;
     }
     // Comes back when the level that decided it is left.
@@ -173,8 +175,9 @@ Verdict Core::search(const std::vector<Literal>& assumptions, std::int64_t confl
     if (conflicts_ >= restart_at) {
       ++restarts_;
       restart_at = conflicts_ + kRestartUnit * luby(restarts_);
-      // Alternating keeps both the early drive of the list rule and the focus of the conflicts.
-      earliest_first_ = restarts_ % 4 == 0;
+      // Alternating keeps both the early drive of the list rule and the focus of the conflicts. The
+      // list rule has had its turn when there is no schedule yet: latest lags defeat it.
+      earliest_first_ = have_solution_ && restarts_ % 4 == 0;
       backtrack(std::min(level(), static_cast<int>(assumptions.size())));
       if (conflicts_ >= next_clean_) clean_clauses();
       continue;

@@ -16,8 +16,8 @@ constexpr std::int64_t kProbeConflicts = 40;
 constexpr std::int64_t kShrinkConflicts = 30;
 }  // namespace
 
-LevelSearch::LevelSearch(const Problem& problem, Model& model, Report report)
-    : problem_(problem), model_(model), report_(std::move(report)) {
+LevelSearch::LevelSearch(const Problem& problem, Model& model, Report report, Raised on_bound)
+    : problem_(problem), model_(model), report_(std::move(report)), on_bound_(std::move(on_bound)) {
   const std::size_t count = problem.goals.size();
   goal_.assign(count, std::numeric_limits<std::int64_t>::max());
   for (const LevelModel& level : model.levels()) bounds_.push_back(level.constant);
@@ -68,10 +68,27 @@ Verdict LevelSearch::first(std::int64_t conflict_limit) {
 }
 
 void LevelSearch::raise(std::size_t level, std::int64_t bound) {
-  bounds_[level] = std::min(std::max(bounds_[level], bound), goal_[level]);
+  const std::int64_t raised = std::min(std::max(bounds_[level], bound), goal_[level]);
+  if (raised <= bounds_[level]) return;
+  bounds_[level] = raised;
+  if (on_bound_) on_bound_(bounds_);
+}
+
+// What propagation alone knows of every level, before the first of them takes all the time.
+void LevelSearch::raise_from_root() {
+  if (rooted_) return;
+  rooted_ = true;
+  if (model_.core().probe(outer_)) {
+    for (std::size_t l = 0; l < goal_.size(); ++l) {
+      const LevelModel& level = model_.levels()[l];
+      if (level.objective >= 0) raise(l, level.constant + model_.core().low(2 * level.objective));
+    }
+  }
+  model_.core().retract();
 }
 
 bool LevelSearch::round(std::int64_t conflicts_a_level) {
+  raise_from_root();
   bool all = true;
   for (std::size_t l = 0; l < goal_.size(); ++l) {
     if (!proved(l)) minimise(l, conflicts_a_level);

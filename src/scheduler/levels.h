@@ -13,8 +13,10 @@ namespace scheduler {
 class LevelSearch {
  public:
   using Report = std::function<void(const Schedule&, const std::vector<std::int64_t>& values)>;
+  using Raised = std::function<void(const std::vector<std::int64_t>& bounds)>;
 
-  LevelSearch(const Problem& problem, Model& model, Report report);
+  /// `report` hears of every schedule taken, `on_bound` of every bound raised.
+  LevelSearch(const Problem& problem, Model& model, Report report, Raised on_bound = {});
 
   /// Level values no schedule may exceed, from outside (bounds of a part under a budget); kept as
   /// assumptions.
@@ -61,6 +63,7 @@ class LevelSearch {
   };
 
   std::vector<Literal> assumptions(std::size_t level) const;
+  void raise_from_root();
   void take_solution();
   void take_if_better(std::size_t level);
   void raise(std::size_t level, std::int64_t bound);
@@ -76,8 +79,9 @@ class LevelSearch {
   const Problem& problem_;
   Model& model_;
   Report report_;
+  Raised on_bound_;
   std::vector<Literal> outer_;
-  bool alone_ = false;
+  bool alone_ = false, rooted_ = false;
   Schedule best_;
   std::vector<std::int64_t> values_;
   std::vector<std::int64_t> goal_;  // the best value a level had under the levels before it

@@ -38,10 +38,12 @@ class Whole {
   Whole(Run& run, const Scope& scope)
       : run_(run),
         model_(run.problem(), scope, run.budget(), run.options().proof),
-        levels_(run.problem(), model_,
-                [this](const Schedule& schedule, const std::vector<std::int64_t>& values) {
-                  run_.offer(schedule, values);
-                }) {
+        levels_(
+            run.problem(), model_,
+            [this](const Schedule& schedule, const std::vector<std::int64_t>& values) {
+              run_.offer(schedule, values);
+            },
+            [this](const std::vector<std::int64_t>& bounds) { run_.raise(bounds); }) {
     const std::optional<Schedule>& hint = run.options().start_from;
     if (!hint || hint->size() != run.problem().activities.size() || run.has_schedule()) return;
     model_.guide(*hint);
