@@ -28,6 +28,9 @@ class LevelSearch {
   /// those before it (its own values, unless bands have given something back).
   void start_from(const Schedule& schedule, const std::vector<std::int64_t>& goals);
 
+  /// Bounds of all levels from propagation alone; free after the first call.
+  void raise_from_root();
+
   /// Finds any schedule. kRefuted: none exists (within the limits set).
   Verdict first(std::int64_t conflict_limit);
 
@@ -63,7 +66,6 @@ class LevelSearch {
   };
 
   std::vector<Literal> assumptions(std::size_t level) const;
-  void raise_from_root();
   void take_solution();
   void take_if_better(std::size_t level);
   void raise(std::size_t level, std::int64_t bound);

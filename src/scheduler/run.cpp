@@ -21,7 +21,7 @@ void Run::settle_limit() {
     widest = std::max(widest, outcome_.values[l] - outcome_.bounds[l]);
   if (widest <= options_.close_enough) {
     budget_.limit_work(0);
-  } else if (options_.hopeless_after >= 0 && outcome_.bounds[0] >= goal_[0]) {
+  } else if (options_.hopeless_after >= 0 && goal_[0] <= options_.hopeless_above) {
     budget_.limit_work(options_.work_limit);
   }
 }

@@ -52,10 +52,16 @@ class Whole {
 
   Verdict first(std::int64_t conflicts) { return levels_.first(conflicts); }
 
+  /// Takes over the run's best schedule and tells the bounds propagation gives at once.
+  void catch_up() {
+    if (levels_.has_schedule() && levels_.best() == run_.best()) return;
+    levels_.start_from(run_.best(), run_.goals());
+    levels_.raise_from_root();
+  }
+
   /// True when all levels are closed.
   bool round(std::int64_t conflicts) {
-    if (!levels_.has_schedule() || levels_.best() != run_.best())
-      levels_.start_from(run_.best(), run_.goals());
+    catch_up();
     const bool done = levels_.round(conflicts);
     run_.raise(levels_.bounds());
     return done;
@@ -106,6 +112,7 @@ void search(Run& run, const Scope& scope) {
   Large large(run, scope);
   if (!run.has_schedule() && !find_first(run, whole, large)) return;
   if (run.options().first_only) return;
+  whole.catch_up();
   if (large.worthwhile()) {
     large.bound(kBoundConflicts);
     large.construct_for_wishes();

@@ -21,12 +21,18 @@ namespace {
 constexpr double kForPlanning = 0.65;
 /// Part of the time for the rest of the plan once checkpoints are held to the clock.
 constexpr double kForPolish = 0.15;
-/// Part of the time for a split of the class that leaves somebody short of the buffer.
+/// Part of the time for the first look at a split of the class.
+constexpr double kForOneLook = 0.03;
+/// Part of the time for a first plan with own timelines.
+constexpr double kForAnyPlan = 0.25;
+/// Part of the time for a split that leaves somebody short of the buffer, and for all of those.
 constexpr double kForOneSplit = 0.2;
+constexpr double kForFewerWaves = 0.3;
 
 // What has been found so far for the lesson as asked.
 struct Search {
   std::optional<Trial> best;
+  std::optional<Trial> own;  // a first plan with own timelines, while waves are still looked for
   std::vector<WaveTrial> trials;
   std::vector<std::pair<int, std::int64_t>> first_level_bound;  // (waves, proved bound of the first
                                                                 // level)
@@ -75,9 +81,9 @@ class Planner {
 
   // Long, if the first level turns out to be as good as it can be; otherwise another split of the
   // class may be better.
-  void work_on(Trial& trial) {
+  void work_on(Trial& trial, double unless_good) {
     TrialLimits how = limits(options_.seconds * kForPlanning - search_.spent, false);
-    how.hopeless_after = std::min(how.seconds, options_.seconds * kForOneSplit);
+    how.hopeless_after = std::min(how.seconds, unless_good);
     how.close_enough = a_hundredth();
     if (how.seconds <= 0) return;
     solve_on(trial, how);
@@ -118,45 +124,119 @@ class Planner {
     if (search_.first_seconds == 0) search_.first_seconds = std::max(search_.spent, 1e-6);
   }
 
+  // A split of the class into so many waves.
+  struct Way {
+    int waves = 1;
+    Trial trial;
+  };
+
+  static bool good(const Trial& trial) {
+    return trial.found() && trial.outcome.values.front() == 0;
+  }
+
+  // First a quick look at every number of waves, so that some plan stands soon; then, from the
+  // fewest waves up, as long as it takes to know whether they will do.
   void try_waves() {
-    const int most = std::min(lesson_.most_waves, static_cast<int>(lesson_.cooks.size()));
-    for (int waves = 1; waves <= most && !stopped(); ++waves) {
-      say(waves == 1 ? std::string("trying one wave") : fmt::format("trying {} waves", waves));
-      WaveTrial tried;
-      tried.waves = waves;
-      bool all_refuted = true;
-      std::int64_t bound = 0;
-      bool bounded = false;
-      for (const std::vector<int>& split : splits(lesson_, waves)) {
-        Trial trial = prepare(lesson_, split, BriefOptions{});
-        const double before = search_.spent;
-        solve(trial, limits(options_.seconds * 0.05, false));
-        search_.spent += work_of(trial.outcome);
-        const double first = trial.found() ? before + trial.outcome.first_seconds : 0;
-        if (!trial.refuted() && wide_open(trial)) {
-          // The number of waves stands when nobody is short of the buffer.
-          if (trial.found() && trial.outcome.values.front() == 0)
-            answer_.waves_seconds = search_.spent;
-          work_on(trial);
-        }
-        all_refuted = all_refuted && trial.refuted();
-        if (!trial.found()) continue;
-        if (search_.first_seconds == 0) search_.first_seconds = first > 0 ? first : search_.spent;
-        tried.fits = true;
-        bound = bounded ? std::min(bound, trial.outcome.bounds.front())
-                        : trial.outcome.bounds.front();
-        bounded = true;
-        const bool good = trial.outcome.values.front() == 0;
-        if (!search_.best || better(trial, *search_.best)) search_.best = std::move(trial);
-        if (good || stopped()) break;
-      }
-      tried.proved = all_refuted;
-      if (bounded) search_.first_level_bound.emplace_back(waves, bound);
-      search_.trials.push_back(tried);
-      if (search_.best && search_.best->outcome.values.front() == 0) break;
-    }
+    std::vector<Way> ways = look();
+    if (!stopped() &&
+        std::none_of(ways.begin(), ways.end(), [](const Way& way) { return way.trial.found(); }))
+      quick_own();
+    if (!stopped()) deepen(ways);
+    report(ways);
     if (answer_.waves_seconds == 0) answer_.waves_seconds = search_.spent;
+    for (Way& way : ways) {
+      if (!way.trial.found()) continue;
+      if (!search_.best || better(way.trial, *search_.best)) search_.best = std::move(way.trial);
+    }
     if (search_.best) measure_misses();
+  }
+
+  // Up to the first number of waves that leaves nobody short of the buffer.
+  std::vector<Way> look() {
+    std::vector<Way> ways;
+    const int most = std::min(lesson_.most_waves, static_cast<int>(lesson_.cooks.size()));
+    for (int waves = 1; waves <= most; ++waves) {
+      say(waves == 1 ? std::string("trying one wave") : fmt::format("trying {} waves", waves));
+      for (const std::vector<int>& split : splits(lesson_, waves)) {
+        if (stopped()) return ways;
+        Way way{waves, prepare(lesson_, split, BriefOptions{})};
+        const double before = search_.spent;
+        TrialLimits how = limits(options_.seconds * kForOneLook, false);
+        how.close_enough = a_hundredth();
+        solve(way.trial, how);
+        search_.spent += work_of(way.trial.outcome);
+        if (way.trial.found() && search_.first_seconds == 0)
+          search_.first_seconds = before + way.trial.outcome.first_seconds;
+        ways.push_back(std::move(way));
+        if (good(ways.back().trial)) return ways;
+      }
+      // Private timelines bend most: they tell soonest whether there is any plan at all.
+      if (waves == 1 && !ways.front().trial.found()) quick_own();
+      if (own_refuted_) return ways;
+    }
+    return ways;
+  }
+
+  // Waves are plans with own timelines as well: if there are none of these, there are none.
+  void quick_own() {
+    Trial trial = timed_attempt(with_own_timelines(lesson_), {}, BriefOptions{},
+                                options_.seconds * kForAnyPlan, true);
+    own_refuted_ = trial.refuted();
+    answer_.refuted_seconds = own_refuted_ ? search_.spent : 0;
+    if (!trial.found()) return;
+    note_first();
+    search_.own = std::move(trial);
+  }
+
+  // One split for each number of waves: the one that looked best.
+  void deepen(std::vector<Way>& ways) {
+    if (own_refuted_) return;
+    std::vector<Way*> chosen;
+    for (Way& way : ways) {
+      if (way.trial.refuted()) continue;
+      if (chosen.empty() || chosen.back()->waves != way.waves)
+        chosen.push_back(&way);
+      else if (way.trial.found() &&
+               (!chosen.back()->trial.found() || better(way.trial, chosen.back()->trial)))
+        chosen.back() = &way;
+    }
+    const double each = options_.seconds *
+                        std::min(kForOneSplit,
+                                 kForFewerWaves /
+                                     static_cast<double>(std::max<std::size_t>(1, chosen.size())));
+    for (Way* way : chosen) {
+      if (stopped()) return;
+      // The number of waves stands when nobody is short of the buffer.
+      if (good(way->trial)) answer_.waves_seconds = search_.spent;
+      if (wide_open(way->trial)) work_on(way->trial, each);
+      if (way->trial.found()) note_first();
+      if (!good(way->trial)) continue;
+      if (answer_.waves_seconds == 0) answer_.waves_seconds = search_.spent;
+      return;  // more waves than these are not wanted
+    }
+  }
+
+  // What the trials say of each number of waves.
+  void report(const std::vector<Way>& ways) {
+    for (const Way& way : ways) {
+      const bool fresh = search_.trials.empty() || search_.trials.back().waves != way.waves;
+      if (fresh) {
+        WaveTrial tried;
+        tried.waves = way.waves;
+        tried.proved = true;
+        search_.trials.push_back(tried);
+      }
+      WaveTrial& tried = search_.trials.back();
+      tried.fits = tried.fits || way.trial.found();
+      tried.proved = tried.proved && way.trial.refuted();
+      if (!way.trial.found()) continue;
+      const std::int64_t bound = way.trial.outcome.bounds.front();
+      auto& bounds = search_.first_level_bound;
+      if (bounds.empty() || bounds.back().first != way.waves)
+        bounds.emplace_back(way.waves, bound);
+      else
+        bounds.back().second = std::min(bounds.back().second, bound);
+    }
   }
 
   // By how much fewer waves miss the bell: "one wave misses the bell by 9 min".
@@ -179,9 +259,13 @@ class Planner {
   void try_own_timelines() {
     say("trying a timeline for every cook");
     planned_ = with_own_timelines(lesson_);
-    Trial trial = timed_attempt(planned_, {}, BriefOptions{}, options_.seconds * 0.5, false);
-    own_refuted_ = trial.refuted();
-    answer_.refuted_seconds = own_refuted_ ? search_.spent : 0;
+    Trial trial = search_.own ? std::move(*search_.own) : prepare(planned_, {}, BriefOptions{});
+    if (!own_refuted_) {
+      solve_on(trial, limits(options_.seconds * 0.5, false));
+      search_.spent += work_of(trial.outcome);
+      own_refuted_ = trial.refuted();
+      answer_.refuted_seconds = own_refuted_ ? search_.spent : 0;
+    }
     if (!trial.found()) {
       planned_ = lesson_;
       return;
