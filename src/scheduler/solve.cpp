@@ -104,6 +104,13 @@ void improve(Run& run, Large& large, std::int64_t ticks) {
   while (run.budget().ticks() < end && !closed(run)) large.improve(kNeighbourhoodConflicts);
 }
 
+/// Bounds until about `ticks` are spent, in calls that grow.
+void bound(Run& run, Large& large, std::int64_t ticks, std::int64_t& conflicts) {
+  const std::int64_t end = run.budget().ticks() + ticks;
+  while (run.budget().ticks() < end && !closed(run) && large.bound(conflicts))
+    conflicts = std::min(2 * conflicts, kMaxRound);
+}
+
 void search(Run& run, const Scope& scope) {
   ListSearch lists(run);
   lists.first();
@@ -113,12 +120,12 @@ void search(Run& run, const Scope& scope) {
   if (!run.has_schedule() && !find_first(run, whole, large)) return;
   if (run.options().first_only) return;
   whole.catch_up();
+  std::int64_t bounding = kBoundConflicts;
   if (large.worthwhile()) {
-    large.bound(kBoundConflicts);
+    bound(run, large, kFirstImprovement, bounding);
     large.construct_for_wishes();
     improve(run, large, kFirstImprovement);
   }
-  std::int64_t bounding = kBoundConflicts;
   for (std::int64_t conflicts = kFirstRound;; conflicts = std::min(2 * conflicts, kMaxRound)) {
     const std::int64_t before = run.budget().ticks();
     if (whole.round(conflicts)) return whole.prove();
@@ -130,9 +137,7 @@ void search(Run& run, const Scope& scope) {
     // As much work again for neighbourhoods, and for bounds.
     improve(run, large, share);
     if (closed(run)) return run.prove_all();
-    const std::int64_t end = run.budget().ticks() + share;
-    while (run.budget().ticks() < end && !closed(run) && large.bound(bounding))
-      bounding = std::min(2 * bounding, kMaxRound);
+    bound(run, large, share, bounding);
   }
 }
 

@@ -18,16 +18,17 @@ namespace timeplan {
 namespace {
 
 /// Part of the time for the plan itself; the rest is for checkpoints and last safe starts.
-constexpr double kForPlanning = 0.65;
+constexpr double kForPlanning = 0.72;
+constexpr double kForOwnTimelines = 0.9;
 /// Part of the time for the rest of the plan once checkpoints are held to the clock.
-constexpr double kForPolish = 0.15;
+constexpr double kForPolish = 0.13;
 /// Part of the time for the first look at a split of the class.
 constexpr double kForOneLook = 0.03;
 /// Part of the time for a first plan with own timelines.
 constexpr double kForAnyPlan = 0.25;
-/// Part of the time for a split that leaves somebody short of the buffer, and for all of those.
-constexpr double kForOneSplit = 0.2;
-constexpr double kForFewerWaves = 0.3;
+/// Part of the time for the fewest waves while they leave somebody short of the buffer; half of it
+/// for the next number, and so on.
+constexpr double kForFewestWaves = 0.25;
 
 // What has been found so far for the lesson as asked.
 struct Search {
@@ -200,15 +201,13 @@ class Planner {
                (!chosen.back()->trial.found() || better(way.trial, chosen.back()->trial)))
         chosen.back() = &way;
     }
-    const double each = options_.seconds *
-                        std::min(kForOneSplit,
-                                 kForFewerWaves /
-                                     static_cast<double>(std::max<std::size_t>(1, chosen.size())));
+    double share = options_.seconds * kForFewestWaves;
     for (Way* way : chosen) {
       if (stopped()) return;
       // The number of waves stands when nobody is short of the buffer.
       if (good(way->trial)) answer_.waves_seconds = search_.spent;
-      if (wide_open(way->trial)) work_on(way->trial, each);
+      if (wide_open(way->trial)) work_on(way->trial, share);
+      share /= 2;
       if (way->trial.found()) note_first();
       if (!good(way->trial)) continue;
       if (answer_.waves_seconds == 0) answer_.waves_seconds = search_.spent;
@@ -277,7 +276,8 @@ class Planner {
 
   void try_own() {
     say("planning every cook's own timeline");
-    Trial trial = timed_attempt(lesson_, {}, BriefOptions{}, options_.seconds * kForPlanning,
+    // No checkpoints to set, and few last safe starts to find.
+    Trial trial = timed_attempt(lesson_, {}, BriefOptions{}, options_.seconds * kForOwnTimelines,
                                 false);
     own_refuted_ = trial.refuted();
     answer_.refuted_seconds = own_refuted_ ? search_.spent : 0;
