@@ -10,7 +10,7 @@ program := build/benchbell
 
 .DELETE_ON_ERROR:
 .PHONY: build help setup demo test test-release test-asan test-tsan fuzz bench \
-  check check-format check-layers check-words check-tidy check-all format coverage clean
+  mutants check check-format check-layers check-words check-tidy check-all format coverage clean
 
 build: ## build the program (make, on its own, does this)
 	@tools/configure.sh release
@@ -49,6 +49,12 @@ test-tsan: ## unit tests with the thread sanitizer
 	@cmake --build build/tsan --parallel $(JOBS) --target unit_tests
 	@ctest --test-dir build/tsan --parallel $(JOBS) --output-on-failure --no-tests=error --label-regex unit
 
+mutants: ## does a test notice when an explanation or a rule loses a literal? At least 95 in 100
+	@tools/setup.sh demo test
+	@tools/configure.sh mutants
+	@cmake --build build/mutants --parallel $(JOBS) --target scheduler_test proof_check_test scheduler_reference_test
+	@tools/mutants.py build/mutants
+
 fuzz: ## feed the file reader with rubbish for FUZZ_SECONDS (10)
 	@tools/configure.sh fuzz
 	@cmake --build build/fuzz --parallel $(JOBS) --target fuzz_programs
@@ -78,8 +84,8 @@ check-tidy:
 	@cmake --build $(release) --target generated
 	@tools/tidy.py $(release) --jobs $(JOBS)
 
-check-all: ## check, then test
-	@$(MAKE) --no-print-directory check test
+check-all: ## check, then test, then mutants
+	@$(MAKE) --no-print-directory check test mutants
 
 format: ## format all sources
 	@tools/check_format.sh --fix

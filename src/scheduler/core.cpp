@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "scheduler/mutant.h"
+
 namespace scheduler {
 namespace {
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
@@ -103,12 +105,14 @@ void Core::explain(const Step& step, int value, std::vector<Literal>& out) const
       // The implied literal stands first; watching never moves a true literal from there.
       const Clause& clause = clauses_[at(step.reason.index)];
       for (int i = 1; i < clause.size; ++i) out.push_back(!clause_literals_[at(clause.begin + i)]);
+      spoil(Site::kClause, out);
       break;
     }
     case Why::kArc: {
       const Arc& arc = arcs_[at(step.reason.index)];
       out.push_back({arc.from, value - arc.distance});
       for (int i = 0; i < arc.guard_count; ++i) out.push_back(arc.guards[i]);
+      spoil(Site::kArc, out);
       break;
     }
     case Why::kStored: {
@@ -345,6 +349,7 @@ bool Core::visit_arc(int index) {
   for (int i = 0; i < arc.guard_count; ++i) {
     if (i != open) scratch_.push_back(arc.guards[i]);
   }
+  spoil(Site::kArcGuard, scratch_);
   return imply(!arc.guards[open], scratch_);
 }
 

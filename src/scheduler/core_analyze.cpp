@@ -6,6 +6,7 @@
 #include <string>
 
 #include "scheduler/core.h"
+#include "scheduler/mutant.h"
 
 namespace scheduler {
 namespace {
@@ -80,6 +81,7 @@ void Core::minimise() {
     if (drop) {
       std::vector<Literal> reason;
       explain(entry, need_[at(step)], reason);
+      spoil(Site::kMinimise, reason);
       for (const Literal literal : reason) {
         if (!redundant(literal, 0)) {
           drop = false;
@@ -105,6 +107,7 @@ bool Core::redundant(Literal literal, int depth) {
   std::vector<Literal> reason;
   // Explained at full strength, so that the memo holds for every value of this step.
   explain(entry, entry.after, reason);
+  spoil(Site::kRedundant, reason);
   budget_.spend(1 + static_cast<std::int64_t>(reason.size()));
   for (const Literal other : reason) {
     if (redundant(other, depth + 1)) continue;
@@ -139,6 +142,7 @@ void Core::assemble(int uip) {
   std::sort(levels.begin(), levels.end());
   levels.erase(std::unique(levels.begin(), levels.end()), levels.end());
   learnt_lbd_ = static_cast<int>(levels.size()) + 1;
+  spoil(Site::kLearnt, learnt_);
 }
 
 bool Core::resolve_conflict() {
@@ -196,6 +200,7 @@ void Core::analyze_final(Literal refuted) {
     newest_ = step;
     for (const Literal literal : scratch_) mark(literal, -1);
   }
+  spoil(Site::kCore, core_);
   if (proof_ != nullptr) tell_core();
 }
 

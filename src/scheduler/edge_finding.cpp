@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "scheduler/mutant.h"
+
 namespace scheduler {
 namespace {
 
@@ -205,6 +207,7 @@ void EdgeFinding::explain(Core& core, std::size_t skipped, int from, int to, std
 
 bool EdgeFinding::overloaded(Core& core, int from, int to) {
   explain(core, table_.items().size(), from, to, std::int64_t{table_.capacity()} * (to - from));
+  spoil(Site::kEdgeOverload, reason_);
   return core.fail(reason_);
 }
 
@@ -223,6 +226,7 @@ bool EdgeFinding::push_start(Core& core, const Task& task, int from, int to) {
   explain(core, task.item, from, to, room - std::int64_t{item.amount} * (fits + 1));
   require_at_least(reason_, item.start, from + fits + 1 - task.length);
   if (!core.true_at_root(item.active)) reason_.push_back(item.active);
+  spoil(Site::kEdgeStart, reason_);
   return core.imply(at_least(item.start.variable, to - fits - item.start.offset), reason_);
 }
 
@@ -239,6 +243,7 @@ bool EdgeFinding::push_end(Core& core, const Task& task, int from, int to) {
   explain(core, task.item, from, to, room - std::int64_t{item.amount} * (fits + 1));
   require_at_most(reason_, item.end, to - fits - 1 + task.length);
   if (!core.true_at_root(item.active)) reason_.push_back(item.active);
+  spoil(Site::kEdgeEnd, reason_);
   return core.imply(at_most(item.end.variable, from + fits - item.end.offset), reason_);
 }
 

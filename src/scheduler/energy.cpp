@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "scheduler/mutant.h"
+
 namespace scheduler {
 namespace {
 /// Where one call in so many finds nothing, only every kPause-th call is made.
@@ -101,6 +103,7 @@ bool Energy::overloaded(Core& core, int from, std::size_t last, std::int64_t exc
     }
     if (!core.true_at_root(item.active)) reason_.push_back(item.active);
   }
+  spoil(Site::kEnergy, reason_);
   return core.fail(reason_);
 }
 

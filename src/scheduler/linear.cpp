@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "scheduler/mutant.h"
+
 namespace scheduler {
 
 std::vector<int> Linear::sides() const {
@@ -33,6 +35,7 @@ bool Linear::propagate(Core& core) {
   core.spend(static_cast<std::int64_t>(summands_.size()));
   if (least > limit_) {
     explain(core, summands_.size(), least - limit_ - 1);
+    spoil(Site::kSumLimit, reason_);
     return core.fail(reason_);
   }
   const std::int64_t slack = limit_ - least;
@@ -45,6 +48,7 @@ bool Linear::propagate(Core& core) {
     // One more than `high` would exceed the limit by `over`; all but one of it may be given away.
     const std::int64_t over = (room + 1) * summand.weight - slack;
     explain(core, i, over - 1);
+    spoil(Site::kSumPruned, reason_);
     if (!core.imply({summand.side ^ 1, -high}, reason_)) return false;
   }
   return true;

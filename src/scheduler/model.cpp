@@ -26,7 +26,8 @@ Model::Model(const Problem& problem, const Scope& scope, Budget& budget, ProofSi
   add_goals();
 }
 
-void Model::clause(std::vector<Literal> literals) {
+void Model::clause(std::vector<Literal> literals, Site site) {
+  spoil(site, literals);
   budget_.spend(1);
   core_.add_clause(std::move(literals));
 }
@@ -65,24 +66,26 @@ Literal Model::before(Point first, Point second, int gap) {
   return at_least(entry->second, 1);
 }
 
-void Model::require_order(Point first, Point second, int gap, std::vector<Literal> guards) {
+void Model::require_order(Point first, Point second, int gap, std::vector<Literal> guards,
+                          Site site) {
   if (first.variable >= 0 && second.variable >= 0 && first.variable != second.variable) {
+    spoil(site, guards);
     core_.add_arc(2 * first.variable, 2 * second.variable, first.offset + gap - second.offset,
                   guards);
     return;
   }
   for (Literal& guard : guards) guard = !guard;
   guards.push_back(before(first, second, gap));
-  clause(std::move(guards));
+  clause(std::move(guards), site);
 }
 
 Literal Model::both(Literal a, Literal b) {
   if (core_.true_at_root(a) || a == b) return b;
   if (core_.true_at_root(b)) return a;
   const Literal result = at_least(core_.new_variable(0, 1, true), 1);
-  clause({!a, !b, result});
-  clause({!result, a});
-  clause({!result, b});
+  clause({!a, !b, result}, Site::kBoth);
+  clause({!result, a}, Site::kBoth);
+  clause({!result, b}, Site::kBoth);
   return result;
 }
 
@@ -91,7 +94,7 @@ Literal Model::nonempty(Point start, Point end, Time least) {
   const auto [entry, fresh] = nonempty_.try_emplace({start, end}, true_);
   if (fresh) {
     entry->second = at_least(core_.new_variable(0, 1, true), 1);
-    require_order(end, start, 0, {!entry->second});
+    require_order(end, start, 0, {!entry->second}, Site::kNonempty);
   }
   return entry->second;
 }
@@ -211,8 +214,9 @@ void Model::add_windows(int index) {
   const ActivityModel& model = activities_[at(index)];
   if (!activity.optional && model.role == Role::kFree) return;  // in the domains
   if (model.role == Role::kFixed && scope_.trust_fixed) return;
-  clause({!model.present, not_before(model.start, std::max(0, activity.earliest))});
-  clause({!model.present, not_after(model.end, std::min(problem_.horizon, activity.latest_end))});
+  clause({!model.present, not_before(model.start, std::max(0, activity.earliest))}, Site::kWindow);
+  clause({!model.present, not_after(model.end, std::min(problem_.horizon, activity.latest_end))},
+         Site::kWindow);
 }
 
 Point Model::point(Event event) const {
@@ -232,8 +236,8 @@ void Model::add_lags() {
     const Point from = point(lag.from), to = point(lag.to);
     if (from.variable < 0 && to.variable < 0 && scope_.trust_fixed) continue;
     const std::vector<Literal> guards{present(lag.from), present(lag.to)};
-    require_order(from, to, lag.min, guards);
-    if (lag.max != kNoLimit) require_order(to, from, -lag.max, guards);
+    require_order(from, to, lag.min, guards, Site::kLag);
+    if (lag.max != kNoLimit) require_order(to, from, -lag.max, guards, Site::kLag);
   }
 }
 
@@ -244,10 +248,11 @@ void Model::add_groups() {
       const std::vector<Literal>& modes = activities_[at(member)].modes;
       while (shared.size() < modes.size()) {
         const Literal fresh = at_least(core_.new_variable(0, 1, true), 1);
-        for (const Literal other : shared) clause({!other, !fresh});
+        for (const Literal other : shared) clause({!other, !fresh}, Site::kSameMode);
         shared.push_back(fresh);
       }
-      for (std::size_t k = 0; k < modes.size(); ++k) clause({!modes[k], shared[k]});
+      for (std::size_t k = 0; k < modes.size(); ++k)
+        clause({!modes[k], shared[k]}, Site::kSameMode);
     }
   }
   for (const std::vector<int>& group : problem_.exactly_one) {
@@ -256,17 +261,18 @@ void Model::add_groups() {
     for (const int member : group) {
       const ActivityModel& model = activities_[at(member)];
       if (model.role == Role::kIgnored) open = open || scope_.relax;
-      for (const Literal other : some) clause({!other, !model.present});
+      for (const Literal other : some) clause({!other, !model.present}, Site::kExactlyOne);
       some.push_back(model.present);
     }
-    if (!open) clause(std::move(some));
+    if (!open) clause(std::move(some), Site::kExactlyOne);
   }
   for (const Blocked& blocked : problem_.blocked) {
     for (const int i : blocked.activities) {
       const ActivityModel& model = activities_[at(i)];
       if (model.role == Role::kIgnored) continue;
       clause({!model.present, !model.nonempty, not_after(model.end, blocked.from),
-              not_before(model.start, blocked.to)});
+              not_before(model.start, blocked.to)},
+             Site::kBlocked);
     }
   }
 }

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "scheduler/core.h"
+#include "scheduler/mutant.h"
 #include "scheduler/problem.h"
 #include "scheduler/timetable.h"
 
@@ -95,9 +96,9 @@ class Model {
   Literal not_before(Point p, int value) const;
   Literal not_after(Point p, int value) const;
   Literal before(Point first, Point second, int gap = 0);
-  void require_order(Point first, Point second, int gap, std::vector<Literal> guards);
+  void require_order(Point first, Point second, int gap, std::vector<Literal> guards, Site site);
   Literal nonempty(Point start, Point end, Time least);
-  void clause(std::vector<Literal> literals);
+  void clause(std::vector<Literal> literals, Site site = Site::kChoice);
   /// Tells the proof what a variable stands for, in words with numbers.
   void tell(int variable, const char* meaning, std::initializer_list<int> numbers) const;
   void tell_propagator(int source, const std::string& constraint) const;

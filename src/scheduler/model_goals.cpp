@@ -61,8 +61,8 @@ void Model::add_term(LevelModel& level, int index, const Term& term) {
       const Literal early = !not_before(model.start, term.at - term.tolerance);
       const Literal late = !not_after(model.start, term.at + term.tolerance);
       const Literal moved = at_least(core_.new_variable(0, 1, true), 1);
-      clause({!model.present, !early, moved});
-      clause({!model.present, !late, moved});
+      clause({!model.present, !early, moved}, Site::kMoved);
+      clause({!model.present, !late, moved}, Site::kMoved);
       add_unit(level, index, term.weight, {!moved});
       break;
     }
@@ -98,7 +98,7 @@ void Model::add_unit(LevelModel& level, int index, int weight, const std::vector
   const int variable = core_.new_variable(0, 1, false);
   std::vector<Literal> literals = unless;
   literals.push_back(at_least(variable, 1));
-  clause(std::move(literals));
+  clause(std::move(literals), Site::kUnit);
   level.softs.push_back({index, weight, variable});
 }
 
@@ -117,9 +117,9 @@ Point Model::extreme(const std::vector<Event>& events, bool most, int allowance)
   if (!most) core_.prefer_high(variable);
   for (const Event event : seen) {
     if (most)
-      require_order(point(event), {variable, 0}, 0, {present(event)});
+      require_order(point(event), {variable, 0}, 0, {present(event)}, Site::kExtreme);
     else
-      require_order({variable, 0}, point(event), 0, {present(event)});
+      require_order({variable, 0}, point(event), 0, {present(event)}, Site::kExtreme);
   }
   return {variable, 0};
 }

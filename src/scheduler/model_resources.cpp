@@ -108,7 +108,7 @@ void Model::add_spans() {
     const Point from = point(span.from), to = point(span.to);
     const Literal held = both(present(span.from), present(span.to));
     if (core_.is_false(held)) continue;
-    require_order(from, to, 0, {held});
+    require_order(from, to, 0, {held}, Site::kSpan);
     const Item hull{activity_count + s, from, to, held, true_, nullptr, {}, {}, false, 0};
     for (const int other : span.excludes) {
       const ActivityModel& model = activities_[at(other)];
@@ -307,14 +307,17 @@ void Model::keep_apart(const Item& a, const Item& b, Literal when_a, Literal whe
   if (known_before({a.end.variable, a.end.offset + gap_ab}, b.start)) return;
   if (known_before({b.end.variable, b.end.offset + gap_ba}, a.start)) return;
   clause({!when_a, !when_b, !a.nonempty, !b.nonempty, before(a.end, b.start, gap_ab),
-          before(b.end, a.start, gap_ba)});
+          before(b.end, a.start, gap_ba)},
+         Site::kApart);
 }
 
 void Model::add_initial(const Resource& resource, const Item& item) {
   if (!resource.initial) return;
   for (std::size_t k = 0; k < item.settings.size(); ++k) {
     const int gap = resource.change[at(*resource.initial)][at(item.settings[k])];
-    if (gap > 0) clause({!item.setting_chosen[k], !item.nonempty, not_before(item.start, gap)});
+    if (gap > 0)
+      clause({!item.setting_chosen[k], !item.nonempty, not_before(item.start, gap)},
+             Site::kInitial);
   }
 }
 
@@ -326,7 +329,8 @@ void Model::add_door(const Item& item, const Item& other) {
     if (known_before(moment, item.start)) continue;
     if (known_before({item.start.variable, item.start.offset + shut}, moment)) continue;
     clause({!item.active, !other.active, !item.nonempty, !other.nonempty,
-            before(moment, item.start), before(item.start, moment, shut)});
+            before(moment, item.start), before(item.start, moment, shut)},
+           Site::kDoor);
   }
 }
 
@@ -348,7 +352,7 @@ void Model::add_soil(int resource, const Item& dirty, const Item& minding) {
     if (c == dirty.owner || c == minding.owner) continue;
     ways.push_back(cleaned_between(c, dirty, minding));
   }
-  clause(std::move(ways));
+  clause(std::move(ways), Site::kSoil);
 }
 
 Literal Model::cleaned_between(int cleaner, const Item& dirty, const Item& minding) {

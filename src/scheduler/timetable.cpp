@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "scheduler/mutant.h"
+
 namespace scheduler {
 
 Timetable::Timetable(std::vector<TableItem> items, std::vector<int> background, int capacity)
@@ -100,6 +102,7 @@ bool Timetable::overload(Core& core) {
   for (int t = rose_from_; t < rose_to_; ++t) {
     if (!full(t, 0)) continue;
     explain(core, items_.size(), t, capacity_ + 1);
+    spoil(Site::kTableOverload, reason_);
     return core.fail(reason_);
   }
   // Only now: the same bounds may come again before the profile was ever found good.
@@ -168,6 +171,7 @@ bool Timetable::push_start(Core& core, std::size_t index) {
     explain(core, index, blocked, capacity_ - item.amount + 1);
     require_at_least(reason_, item.end, blocked + 1);
     if (!core.true_at_root(item.active)) reason_.push_back(item.active);
+    spoil(Site::kTableStart, reason_);
     if (!core.imply(at_least(item.start.variable, blocked + 1 - item.start.offset), reason_))
       return false;
   }
@@ -185,6 +189,7 @@ bool Timetable::push_end(Core& core, std::size_t index) {
     explain(core, index, blocked, capacity_ - item.amount + 1);
     require_at_most(reason_, item.start, blocked);
     if (!core.true_at_root(item.active)) reason_.push_back(item.active);
+    spoil(Site::kTableEnd, reason_);
     if (!core.imply(at_most(item.end.variable, blocked - item.end.offset), reason_)) return false;
   }
 }
@@ -197,6 +202,7 @@ bool Timetable::exclude(Core& core, std::size_t index) {
     explain(core, index, t, capacity_ - item.amount + 1);
     require_at_most(reason_, item.start, t);
     require_at_least(reason_, item.end, t + 1);
+    spoil(Site::kTableExclude, reason_);
     return core.imply(!item.active, reason_);
   }
   return true;

@@ -1,6 +1,8 @@
 // Outside opinion: Gecode on random small problems, one kind of rule at a time and all together.
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cstdlib>
 #include <iostream>
 
 #include "../../unit/scheduler/random_problem.h"
@@ -10,7 +12,11 @@
 namespace scheduler::testing {
 namespace {
 
-constexpr int kInstances = 500;  // a kind; seconds each in a release build
+/// A kind; a minute for all kinds in a release build. BENCHBELL_GECODE asks for another number.
+int instances() {
+  const char* named = std::getenv("BENCHBELL_GECODE");
+  return named == nullptr ? 500 : std::max(1, std::atoi(named));
+}
 
 Recipe plain() {
   Recipe recipe;
@@ -21,10 +27,12 @@ Recipe plain() {
   return recipe;
 }
 
+/// `least_feasible` of 500 must have a schedule, or the generator has drifted.
 void compare(const char* kind, const Recipe& recipe, std::uint64_t first_seed, int least_feasible) {
+  const int count = instances();
   int feasible = 0;
   std::int64_t ticks = 0;
-  for (int k = 0; k < kInstances; ++k) {
+  for (int k = 0; k < count; ++k) {
     const std::uint64_t seed = first_seed + static_cast<std::uint64_t>(k);
     const Problem problem = random_problem(seed, recipe);
     const auto expected = gecode_optimum(problem);
@@ -38,10 +46,9 @@ void compare(const char* kind, const Recipe& recipe, std::uint64_t first_seed, i
     ASSERT_EQ(outcome.values, *expected) << "seed " << seed;
     ASSERT_EQ(outcome.bounds, *expected) << "seed " << seed;
   }
-  EXPECT_GE(feasible, least_feasible);
-  std::cout << kind << ": " << kInstances << " instances, " << feasible << " with a schedule, "
-            << kInstances - feasible << " without, the same in both solvers; " << ticks
-            << " ticks\n";
+  EXPECT_GE(feasible, least_feasible * count / 500);
+  std::cout << kind << ": " << count << " instances, " << feasible << " with a schedule, "
+            << count - feasible << " without, the same in both solvers; " << ticks << " ticks\n";
 }
 
 TEST(gecode, least_and_greatest_lags_have_the_same_optimum) {

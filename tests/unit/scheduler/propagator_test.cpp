@@ -235,8 +235,11 @@ Tiny weighted_sum(std::uint64_t seed) {
   Tiny tiny;
   std::vector<Summand> summands;
   std::int64_t least = 0, most = 0;
-  for (int variable = 0; variable < 3 + random.below(3); ++variable) {
-    const int low = random.below(5) - 2, high = low + random.below(6);
+  // Few wide variables or many narrow ones.
+  const bool narrow = seed % 3 == 0;
+  const int count = narrow ? 7 : 3 + random.below(3);
+  for (int variable = 0; variable < count; ++variable) {
+    const int low = random.below(5) - 2, high = low + random.below(narrow ? 3 : 6);
     tiny.domains.push_back({low, high});
     const Summand summand{1 + random.below(4), 2 * variable + random.below(2)};
     summands.push_back(summand);

@@ -152,7 +152,8 @@ void walk(const Tiny& tiny, Core& core, const Witness& witness, Random& random) 
 void search(const Tiny& tiny, Core& core, Witness& witness, Random& random) {
   const int count = static_cast<int>(tiny.domains.size());
   for (int k = 0; k < kWalks; ++k) {
-    const std::vector<Literal> assumed{random_literal(tiny, random), random_literal(tiny, random)};
+    std::vector<Literal> assumed;
+    for (int n = 2 + k % 4; n > 0; --n) assumed.push_back(random_literal(tiny, random));
     const Verdict verdict = core.search(assumed, 10000);
     ASSERT_NE(verdict, Verdict::kGaveUp);
     if (verdict != Verdict::kRefuted) continue;

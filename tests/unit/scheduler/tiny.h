@@ -1,5 +1,5 @@
-// One constraint on a tiny space against its plain reading: at most five variables of at most six
-// values, every assignment tried one by one. Whatever the core says about it - each pruning, each
+// One constraint on a tiny space against its plain reading: five variables of at most six values or
+// so, every assignment tried one by one. Whatever the core says about it - each pruning, each
 // explanation, each learnt clause, each solution - is held against that list.
 #pragma once
 
