@@ -12,6 +12,7 @@
 #include "known_counts.h"
 #include "project.h"
 #include "rcpsp_options.h"
+#include "scheduler/proof_log.h"
 #include "scheduler/solve.h"
 
 namespace {
@@ -46,12 +47,33 @@ struct Search {
   std::exception_ptr error;
 };
 
+/// Writes the proof where one is asked for.
+class ProofFile {
+ public:
+  explicit ProofFile(const std::filesystem::path& path) : path_(path) {
+    if (path_.empty()) return;
+    out_.open(path_);
+    log_.emplace(out_);
+  }
+  scheduler::ProofSink* sink() { return log_ ? &*log_ : nullptr; }
+  void finish() {
+    if (log_ && !out_.flush()) throw std::runtime_error("cannot write " + path_.string());
+  }
+
+ private:
+  std::filesystem::path path_;
+  std::ofstream out_;
+  std::optional<scheduler::ProofLog> log_;
+};
+
 void run_search(const scheduler::Problem& problem, const Arguments& arguments, std::uint64_t seed,
                 std::atomic<bool>& done, Search& search) {
   try {
     scheduler::Options options;
     options.seconds = arguments.seconds;
     options.seed = seed;
+    ProofFile proof(arguments.proof);
+    options.proof = proof.sink();
     options.stop = [&done] { return done.load(std::memory_order_relaxed); };
     bool first = true;
     options.on_better = [&](const scheduler::Schedule&, const std::vector<std::int64_t>& values) {
@@ -59,6 +81,7 @@ void run_search(const scheduler::Problem& problem, const Arguments& arguments, s
       first = false;
     };
     search.outcome = solve(problem, options);
+    proof.finish();
     const Status status = search.outcome.status;
     if (status == Status::kOptimal || status == Status::kInfeasible) done = true;
   } catch (...) {

@@ -9,7 +9,7 @@ const char* const
     kHelp = R"(rcpsp: solves project scheduling instances and writes what was proved and found
 
   rcpsp FILE... [--seconds S] [--threads N] [--seed K] [--csv OUT] [--schedule DIR]
-                [--known TABLE --set NAME]
+                [--known TABLE --set NAME] [--proof OUT]
 
 FILE           .sm (PSPLIB, single mode), .sch or .SCH (ProGen/max, minimum and maximum
                lags), .rcp (either ProGen/max or the short form)
@@ -20,6 +20,8 @@ FILE           .sm (PSPLIB, single mode), .sch or .SCH (ProGen/max, minimum and 
 --csv OUT      the table goes to this file, line by line; otherwise to standard output
 --schedule DIR writes DIR/INSTANCE.csv for each instance with a schedule: a line "job,start",
                then a line a job, numbered as in the file (from 1 in .sm, from 0 in ProGen/max)
+--proof OUT    writes the proof of the lower bound, for proof_checker to judge
+               (docs/methods/proof.md); one instance and one thread
 --known TABLE  best known values (set,instance,lb,ub,proved,...), of the set --set NAME:
                counts at the end, and every answer that contradicts the table
 
@@ -89,6 +91,8 @@ Arguments read_arguments(const std::vector<std::string>& words) {
       result.seed = in.number<std::uint64_t>(word, 0, UINT64_MAX);
     else if (word == "--csv")
       result.csv = in.value(word);
+    else if (word == "--proof")
+      result.proof = in.value(word);
     else if (word == "--schedule")
       result.schedule = in.value(word);
     else if (word == "--known")
@@ -103,6 +107,8 @@ Arguments read_arguments(const std::vector<std::string>& words) {
   if (result.help || words.empty()) return result;
   if (result.files.empty()) throw UsageError("no instance file given");
   if (result.known.empty() != result.set.empty()) throw UsageError("--known and --set go together");
+  if (!result.proof.empty() && (result.files.size() != 1 || result.threads != 1))
+    throw UsageError("--proof goes with one instance and one thread");
   return result;
 }
 

@@ -15,6 +15,7 @@ struct Arguments {
   int threads = 1;
   std::uint64_t seed = 1;
   std::filesystem::path csv;       ///< empty: standard output
+  std::filesystem::path proof;     ///< of the one instance, empty: none
   std::filesystem::path schedule;  ///< folder, empty: none
   std::filesystem::path known;     ///< table of best known values, empty: none
   std::string set;                 ///< its set

@@ -112,6 +112,17 @@ TEST(gecode, soil_and_cleaning_have_the_same_optimum) {
   compare("soil", recipe, 70000, 250);
 }
 
+TEST(gecode, uses_that_may_be_empty_have_the_same_optimum) {
+  Recipe recipe;
+  recipe.activities = 5;
+  recipe.horizon = 12;
+  recipe.empty_chance = 60;
+  recipe.lag_chance = 30;
+  recipe.oven_chance = recipe.soil_chance = 60;
+  recipe.door_chance = 50;
+  compare("empty uses", recipe, 90000, 250);
+}
+
 TEST(gecode, every_kind_of_rule_together_has_the_same_optimum) {
   Recipe recipe;
   recipe.activities = 5;

@@ -1,6 +1,7 @@
 // The engine's proofs of instances made up here, judged by the checker.
 #include <gtest/gtest.h>
 
+#include <fstream>
 #include <iostream>
 #include <sstream>
 
@@ -71,6 +72,30 @@ TEST(proof, of_a_cycle_of_lags_that_never_holds_is_accepted) {
   const Result result = check(instance_of(project), in);
   EXPECT_TRUE(result.accepted) << result.fault;
   EXPECT_TRUE(result.none);
+}
+
+TEST(proof, in_the_documentation_is_one) {
+  std::ifstream page(std::string(BENCHBELL_SOURCE_DIR) + "/docs/methods/proof.md");
+  std::string example;
+  bool inside = false;
+  for (std::string line; std::getline(page, line);) {
+    if (line.substr(0, 3) == "```")
+      inside = !inside;
+    else if (inside && (!example.empty() || line.substr(0, 7) == "horizon"))
+      example += line + '\n';
+  }
+  // Lengths 3 and 2, hands for one, both before the end.
+  Instance instance;
+  instance.jobs = {{0, {0}}, {3, {1}}, {2, {1}}, {0, {0}}};
+  instance.lags = {{0, 1, 0}, {0, 2, 0}, {1, 3, 3}, {2, 3, 2}};
+  instance.capacities = {1};
+  std::istringstream in(example);
+  const Result result = check(instance, in);
+  EXPECT_TRUE(result.accepted) << result.fault;
+  EXPECT_EQ(result.bound, 5);
+  instance.capacities = {2};
+  std::istringstream again(example);
+  EXPECT_FALSE(check(instance, again).accepted);
 }
 
 TEST(proof, changes_nothing_about_the_run) {

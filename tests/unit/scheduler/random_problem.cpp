@@ -83,7 +83,7 @@ class Generator {
   void make_activity(int i) {
     Activity activity;
     activity.name = std::to_string(i);
-    activity.duration_min = chance(5) ? 0 : 1 + below(4);
+    activity.duration_min = chance(recipe_.empty_chance) ? 0 : 1 + below(4);
     activity.duration_max = activity.duration_min;
     if (recipe_.elastic && chance(30)) activity.duration_max += 1 + below(3);
     activity.modes = {make_mode()};

@@ -20,6 +20,7 @@ struct Recipe {
   bool crowded = false;  ///< few lags, many optional activities and modes, small uses of one
                          ///< resource
   // How often, in percent, and how many at most: raised where one kind of rule is looked at.
+  int empty_chance = 5;     ///< a least length of 0
   int lag_chance = 55;      ///< a lag from some activity before, for each (crowded: at most 15)
   int max_lag_chance = 50;  ///< of these with a greatest wait
   int extra_lags = 1;       ///< between any two events, each with a chance of 25

@@ -97,6 +97,23 @@ TEST(solve, bands_let_later_levels_gain_and_bounds_stay_below_values) {
   }
 }
 
+TEST(solve, time_blocked_from_end_to_end_leaves_what_is_absent_or_empty) {
+  Problem problem;
+  problem.horizon = 6;
+  problem.activities.resize(2);
+  problem.activities[0].optional = true;
+  problem.activities[1].duration_min = 0;
+  problem.activities[1].duration_max = 2;
+  problem.blocked.push_back({0, 6, {0, 1}, -1});
+  Term late;
+  late.high = {{1, Side::kEnd}};
+  problem.goals.push_back({"late", {late}, 0});
+  const Outcome outcome = solve(problem, {});
+  ASSERT_EQ(outcome.status, Status::kOptimal);
+  EXPECT_FALSE(outcome.best[0].present);
+  EXPECT_EQ(outcome.best[1].duration, 0);
+}
+
 TEST(solve, a_term_whose_events_are_all_absent_costs_nothing_even_with_a_negative_allowance) {
   Problem problem;
   problem.horizon = 10;
