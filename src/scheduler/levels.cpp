@@ -123,11 +123,28 @@ bool LevelSearch::minimise(std::size_t level, std::int64_t conflict_limit) {
     if (proved(level)) break;
     const std::int64_t middle = bounds_[level] + (goal_[level] - bounds_[level]) / 2;
     if (middle < goal_[level] - 1) from_above(level, middle, slice / 2);
-    while (!proved(level) && from_above(level, goal_[level] - 1, slice)) {
-    }
+    descend(level, slice);
     slice += slice / 2;
   }
   return proved(level);
+}
+
+// Better schedules as long as there are: in strides that double with each success, because a
+// solution near the saved one is rarely much better than it has to be.
+void LevelSearch::descend(std::size_t level, std::int64_t conflict_limit) {
+  std::int64_t stride = 1;
+  while (!proved(level)) {
+    const std::int64_t room = goal_[level] - bounds_[level];
+    stride = std::max<std::int64_t>(1, std::min(stride, room / 4));
+    const std::int64_t limit = stride > 1 ? conflict_limit / 2 : conflict_limit;
+    if (from_above(level, goal_[level] - stride, limit)) {
+      stride *= 2;
+    } else if (stride == 1) {
+      return;
+    } else {
+      stride /= 4;
+    }
+  }
 }
 
 // True when a better schedule was found.

@@ -69,6 +69,7 @@ class LevelSearch {
   void take_solution();
   void take_if_better(std::size_t level);
   void raise(std::size_t level, std::int64_t bound);
+  void descend(std::size_t level, std::int64_t conflict_limit);
   bool from_above(std::size_t level, std::int64_t target, std::int64_t conflict_limit);
   void from_below(std::size_t level, std::int64_t conflict_limit);
   bool probe_parts(std::size_t level, std::int64_t end);
