@@ -7,9 +7,14 @@ namespace {
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
-constexpr int kMembers = 500;
-/// Children without a better best before all but it are made anew.
-constexpr int kIdle = 500000;
+/// Members of the first population times activities, but not more members than kMostFirst; of each
+/// next population so many times more.
+constexpr int kMembersActivities = 200000;
+constexpr int kLeastFirst = 50, kMostFirst = 1500;
+constexpr std::size_t kGrowth = 2;
+constexpr std::size_t kMostMembers = 10000;
+/// Children for each member before a population has come to rest.
+constexpr std::int64_t kChildren = 400;
 constexpr int kMutations = 1;  // in a hundred
 /// Work of the schemes is counted in minutes and activities looked at; about as much time as a tick
 /// of the core takes two of them. Besides, each child has its crossing and sorting.
@@ -23,7 +28,8 @@ Population::Population(const ListProblem& list, std::uint64_t seed)
       backwards_(mirrored(list)),
       justification_(list_, backwards_),
       random_(seed),
-      bound_(list.earliest[at(list.goal)]) {
+      bound_(list.earliest[at(list.goal)]),
+      size_(at(std::clamp(kMembersActivities / list.count, kLeastFirst, kMostFirst))) {
   child_.starts.resize(at(list.count));
   child_.order.resize(at(list.count));
   marks_.assign(at(list.count), 0);
@@ -130,7 +136,6 @@ void Population::found() {
     child_.mark = (child_.mark ^ static_cast<std::uint64_t>(start)) * 0x9E3779B97F4A7C15ULL;
   if (has_best() && child_.value >= best_value()) return;
   best_ = child_.starts;
-  idle_ = 0;
 }
 
 bool Population::known(const Member& member) const {
@@ -150,16 +155,18 @@ void Population::put(int place) {
 }
 
 int Population::pick() {
-  const int a = random_.below(kMembers), b = random_.below(kMembers);
+  const int count = static_cast<int>(members_.size());
+  const int a = random_.below(count), b = random_.below(count);
   return members_[at(a)].value <= members_[at(b)].value ? a : b;
 }
 
 // In place of the worst of a few, if it is no worse and not there yet.
 void Population::accept() {
   if (known(child_)) return;
-  int worst = random_.below(kMembers);
+  const int count = static_cast<int>(members_.size());
+  int worst = random_.below(count);
   for (int again = 0; again < 3; ++again) {
-    const int other = random_.below(kMembers);
+    const int other = random_.below(count);
     if (members_[at(other)].value > members_[at(worst)].value) worst = other;
   }
   if (child_.value <= members_[at(worst)].value) put(worst);
@@ -172,33 +179,47 @@ void Population::join(const std::vector<Time>& starts) {
   child_.parallel = false;
   order_of(child_.starts, child_.order);
   found();
-  if (members_.size() < at(kMembers))
+  if (!grown_)
     put(static_cast<int>(members_.size()));
   else
     accept();
 }
 
-void Population::restart() {
-  members_.clear();
-  known_.clear();
-  idle_ = 0;
+// A population at rest is joined by the one before it; when both together have come to rest, a
+// larger one begins. So small populations give good schedules early, and large ones in time.
+void Population::next_population() {
+  children_ = 0;
+  if (waiting_.empty()) {
+    waiting_ = std::move(members_);
+    members_.clear();
+    known_.clear();
+    grown_ = false;
+    size_ = std::min(size_ * kGrowth, kMostMembers);
+    return;
+  }
+  for (Member& member : waiting_) {
+    child_ = std::move(member);
+    put(static_cast<int>(members_.size()));
+  }
+  waiting_.clear();
 }
 
 std::int64_t Population::run(std::int64_t ticks) {
   std::int64_t spent = 0;
   const auto used = [&] { return spent / kLooksATick; };
   while (used() < ticks && !closed()) {
-    if (members_.size() < at(kMembers)) {
+    if (!grown_) {
       sample_order(child_.order);
       child_.parallel = random_.below(2) == 0;
       decode();
       put(static_cast<int>(members_.size()));
+      grown_ = members_.size() >= size_;
     } else {
       child_of(members_[at(pick())], members_[at(pick())]);
       mutate(child_.order);
       decode();
       accept();
-      if (++idle_ > kIdle) restart();
+      if (++children_ >= kChildren * static_cast<std::int64_t>(members_.size())) next_population();
     }
     spent += justification_.take_work() + 6 * list_.count + kChild;
   }

@@ -50,7 +50,7 @@ class Population {
   void put(int place);
   void accept();
   int pick();
-  void restart();
+  void next_population();
   bool before(int i, int j) const;
 
   const ListProblem& list_;
@@ -65,7 +65,10 @@ class Population {
   std::vector<int> marks_, begin_, missing_, ready_;
   int stamp_ = 0;
   std::int64_t schedules_ = 0;
-  int idle_ = 0;  // children since the best of this population changed
+  std::vector<Member> waiting_;  // the population before this one
+  std::size_t size_;             // of this population at its beginning
+  std::int64_t children_ = 0;    // since it was last joined
+  bool grown_ = false;           // it has all its first members
 };
 
 }  // namespace scheduler
