@@ -12,7 +12,7 @@ std::size_t at(int index) { return static_cast<std::size_t>(index); }
 constexpr int kMembersActivities = 200000;
 constexpr int kLeastFirst = 50, kMostFirst = 1500;
 constexpr std::size_t kGrowth = 2;
-constexpr std::size_t kMostMembers = 10000;
+constexpr int kMostGrowths = 3;
 /// Children for each member before a population has come to rest.
 constexpr std::int64_t kChildren = 400;
 constexpr int kMutations = 1;  // in a hundred
@@ -194,7 +194,7 @@ void Population::next_population() {
     members_.clear();
     known_.clear();
     grown_ = false;
-    size_ = std::min(size_ * kGrowth, kMostMembers);
+    if (++growths_ <= kMostGrowths) size_ *= kGrowth;
     return;
   }
   for (Member& member : waiting_) {

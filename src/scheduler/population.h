@@ -67,8 +67,9 @@ class Population {
   std::int64_t schedules_ = 0;
   std::vector<Member> waiting_;  // the population before this one
   std::size_t size_;             // of this population at its beginning
-  std::int64_t children_ = 0;    // since it was last joined
-  bool grown_ = false;           // it has all its first members
+  int growths_ = 0;
+  std::int64_t children_ = 0;  // since it was last joined
+  bool grown_ = false;         // it has all its first members
 };
 
 }  // namespace scheduler
