@@ -39,6 +39,12 @@ class Budget {
   void count_conflict() { ++conflicts_; }
   std::int64_t conflicts() const { return conflicts_; }
 
+  /// Learnt clauses of all cores of the run may hold so many bytes; -1 = no limit.
+  void limit_memory(std::int64_t bytes) { memory_limit_ = bytes; }
+  void hold(std::int64_t bytes) { held_ += bytes; }
+  std::int64_t held() const { return held_; }
+  bool crowded() const { return memory_limit_ >= 0 && held_ > memory_limit_; }
+
   /// For the outcome's report only; no decision depends on it.
   double elapsed() const {
     return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin_).count();
@@ -64,6 +70,7 @@ class Budget {
   std::function<bool()> stop_;
   std::int64_t ticks_ = 0, conflicts_ = 0;
   std::int64_t next_poll_ = 0;
+  std::int64_t memory_limit_ = -1, held_ = 0;
 };
 
 }  // namespace scheduler

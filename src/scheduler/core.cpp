@@ -15,6 +15,8 @@ constexpr std::int64_t kMostBuckets = 256;
 
 Core::Core(Budget& budget, ProofSink* proof) : budget_(budget), proof_(proof) {}
 
+Core::~Core() { budget_.hold(-held_); }
+
 int Core::new_variable(int low, int high, bool decide) {
   const int variable = variable_count();
   const std::int64_t width = std::max<std::int64_t>(std::int64_t{high} - low, 1);
@@ -180,6 +182,10 @@ int Core::attach(const std::vector<Literal>& literals, bool learnt, int lbd, int
   const int index = static_cast<int>(clauses_.size());
   clauses_.push_back({static_cast<int>(clause_literals_.size()), static_cast<int>(literals.size()),
                       lbd, learnt, conflicts_});
+  if (learnt) {
+    held_ += bytes(clauses_.back().size);
+    budget_.hold(bytes(clauses_.back().size));
+  }
   if (proof_ != nullptr) names_.push_back(name);
   clause_literals_.insert(clause_literals_.end(), literals.begin(), literals.end());
   for (int i = 0; i < 2; ++i) {

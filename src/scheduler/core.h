@@ -42,6 +42,9 @@ class Core {
  public:
   /// `proof`: told every step, when not null; must outlive the core.
   explicit Core(Budget& budget, ProofSink* proof = nullptr);
+  ~Core();
+  Core(const Core&) = delete;
+  Core& operator=(const Core&) = delete;
 
   // --- model ---
   int new_variable(int low, int high, bool decide);
@@ -169,6 +172,8 @@ class Core {
   bool resolve_conflict();
   void check_planted(const std::vector<Literal>& clause) const;
   void bump(Literal literal);
+  /// What a learnt clause costs: its literals, its entry and its two watches, with room to grow.
+  static std::int64_t bytes(int size) { return 8 * std::int64_t{size} + 96; }
   void clean_clauses();
 
   // what a proof sink is told (core_proof.cpp)
@@ -233,6 +238,7 @@ class Core {
   std::vector<std::vector<int>> closed_;  // cuts taken out of the order, by the level that did it
   std::vector<int> phase_, solution_;
   bool have_solution_ = false, earliest_first_ = true;
+  std::int64_t held_ = 0;  // bytes of learnt clauses
   std::int64_t conflicts_ = 0, next_clean_ = 2000;
   std::int64_t restarts_ = 0;
   std::size_t assumption_count_ = 0;

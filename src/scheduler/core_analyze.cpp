@@ -223,6 +223,8 @@ void Core::check_planted(const std::vector<Literal>& clause) const {
 }
 
 void Core::clean_clauses() {
+  // Where memory runs out, good clauses go as well, the longest unused first.
+  const bool crowded = budget_.crowded();
   std::vector<char> locked(clauses_.size(), 0);
   for (const Step& step : trail_) {
     if (step.reason.why == Why::kClause) locked[at(step.reason.index)] = 1;
@@ -231,7 +233,8 @@ void Core::clean_clauses() {
   for (int i = 0; i < static_cast<int>(clauses_.size()); ++i) {
     const Clause& clause = clauses_[at(i)];
     const bool recent = clause.lbd <= 6 && clause.used + 4000 > conflicts_;
-    if (clause.learnt && !locked[at(i)] && clause.lbd > 2 && !recent) candidates.push_back(i);
+    const bool worth_keeping = clause.lbd <= 2 || recent;
+    if (clause.learnt && !locked[at(i)] && (crowded || !worth_keeping)) candidates.push_back(i);
   }
   std::sort(candidates.begin(), candidates.end(), [&](int a, int b) {
     if (clauses_[at(a)].used != clauses_[at(b)].used)
@@ -239,7 +242,13 @@ void Core::clean_clauses() {
     return a < b;
   });
   std::vector<char> dead(clauses_.size(), 0);
-  for (std::size_t i = 0; i < candidates.size() / 2; ++i) dead[at(candidates[i])] = 1;
+  std::int64_t freed = 0;
+  for (std::size_t i = 0; i < candidates.size() / 2; ++i) {
+    dead[at(candidates[i])] = 1;
+    freed += bytes(clauses_[at(candidates[i])].size);
+  }
+  held_ -= freed;
+  budget_.hold(-freed);
 
   std::vector<int> moved(clauses_.size(), -1);
   std::vector<Clause> kept;

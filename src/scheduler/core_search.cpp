@@ -179,7 +179,7 @@ Verdict Core::search(const std::vector<Literal>& assumptions, std::int64_t confl
       // list rule has had its turn when there is no schedule yet: latest lags defeat it.
       earliest_first_ = have_solution_ && restarts_ % 4 == 0;
       backtrack(std::min(level(), static_cast<int>(assumptions.size())));
-      if (conflicts_ >= next_clean_) clean_clauses();
+      if (conflicts_ >= next_clean_ || budget_.crowded()) clean_clauses();
       continue;
     }
     Literal decision{-1, 0};

@@ -11,6 +11,7 @@ Run::Run(const Problem& problem, const Options& options)
       budget_(options.seconds, options.work_limit, options.stop) {
   outcome_.bounds.assign(problem.goals.size(), 0);
   if (options.hopeless_after >= 0) budget_.limit_work(options.hopeless_after);
+  budget_.limit_memory(std::int64_t{options.memory_mb} * 1024 * 1024);
 }
 
 // What has been reached may end the run early, or take away the early end.
@@ -78,8 +79,12 @@ void Run::offer_start() {
 }
 
 void Run::raise(const std::vector<std::int64_t>& bounds) {
-  for (std::size_t l = 0; l < bounds.size(); ++l)
+  bool rose = false;
+  for (std::size_t l = 0; l < bounds.size(); ++l) {
+    rose = rose || bounds[l] > outcome_.bounds[l];
     outcome_.bounds[l] = std::max(outcome_.bounds[l], bounds[l]);
+  }
+  if (rose && options_.on_bound) options_.on_bound(outcome_.bounds);
   settle_limit();
 }
 

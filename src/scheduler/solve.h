@@ -35,9 +35,13 @@ struct Options {
   /// A run ends when no level is further from its bound than this; -1 = goes on until all is
   /// proved.
   std::int64_t close_enough = -1;
+  int memory_mb = 300;  ///< for what is learnt; the least useful of it goes first. The problem's
+                        ///< own model comes on top
   std::uint64_t seed = 1;
   std::function<bool()> stop;  ///< asked often (within 10 ms); true = give the best so far
   std::function<void(const Schedule&, const std::vector<std::int64_t>& values)> on_better;
+  /// Told whenever a bound rises, one value a goal level.
+  std::function<void(const std::vector<std::int64_t>& bounds)> on_bound;
   std::optional<Schedule> start_from;  ///< a schedule to improve on; if it breaks a rule, a hint
                                        ///< where to look first
   /// Per activity: fixed placements (empty = nothing fixed). Fixed activities are constants to the

@@ -130,6 +130,35 @@ TEST(solve, a_term_whose_events_are_all_absent_costs_nothing_even_with_a_negativ
   EXPECT_FALSE(outcome.best[0].present);
 }
 
+TEST(solve, bounds_are_told_as_they_rise_and_meet_the_values_in_the_end) {
+  for (std::uint64_t seed = 1; seed <= 20; ++seed) {
+    const Problem problem = random_problem(seed, Recipe{});
+    std::vector<std::int64_t> last(problem.goals.size(), 0);
+    Options options;
+    options.on_bound = [&](const std::vector<std::int64_t>& bounds) {
+      ASSERT_EQ(bounds.size(), last.size());
+      for (std::size_t l = 0; l < last.size(); ++l) EXPECT_GE(bounds[l], last[l]);
+      EXPECT_NE(bounds, last);
+      last = bounds;
+    };
+    const Outcome outcome = solve(problem, options);
+    if (outcome.status != Status::kOptimal) continue;
+    for (std::size_t l = 0; l < last.size(); ++l) EXPECT_LE(last[l], outcome.values[l]);
+  }
+}
+
+TEST(solve, a_run_that_may_keep_nothing_it_learns_comes_to_the_same_end) {
+  for (std::uint64_t seed = 1; seed <= 40; ++seed) {
+    const Problem problem = random_problem(seed, Recipe{});
+    Options forgetful;
+    forgetful.memory_mb = 0;
+    const Outcome all = solve(problem, {}), little = solve(problem, forgetful);
+    ASSERT_EQ(little.status, all.status) << "seed " << seed;
+    EXPECT_EQ(little.values, all.values) << "seed " << seed;
+    EXPECT_EQ(little.bounds, all.bounds) << "seed " << seed;
+  }
+}
+
 TEST(solve, a_stop_request_ends_the_run_with_what_is_there) {
   Recipe recipe;
   recipe.activities = 30;
