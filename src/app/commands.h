@@ -29,7 +29,7 @@ struct PlanAsked {
   std::string rules_file;  ///< quick: the school's house rules
   bool details = false;
   bool json = false;
-  std::string svg_file, html_file;
+  std::string svg_file, html_file, minizinc_file;
   double seconds = 5.0;
   std::uint64_t seed = 1;
   int runs = 2000;

@@ -57,6 +57,8 @@ void add_plan(CLI::App& program, app::PlanAsked& asked) {
   plan->add_option("--svg", asked.svg_file, "Draw the plan into this file");
   plan->add_option("--html", asked.html_file,
                    "The same as a page that opens in any browser, with tables");
+  plan->add_option("--export-minizinc", asked.minizinc_file,
+                   "Write the problem behind the plan into this file, for other solvers");
   plan->add_option("--seconds", asked.seconds, "How long to look for something better")
       ->capture_default_str()
       ->check(CLI::Range(0.1, 3600.0));

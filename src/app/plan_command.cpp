@@ -15,6 +15,7 @@
 #include "print/picture.h"
 #include "print/say.h"
 #include "timeplan/answer.h"
+#include "timeplan/export.h"
 #include "timeplan/quick_lesson.h"
 
 namespace app {
@@ -140,15 +141,19 @@ int plan(const PlanAsked& asked) {
     std::fputs(print::say(lesson, *answer, how).c_str(), stdout);
   }
   Problems problems;
-  const auto keep = [&](const std::string& file, const std::string& text) {
+  const auto keep = [&](const char* what, const std::string& file, const std::string& text) {
     if (file.empty()) return;
     const auto written = write_file(file, text);
     if (!written)
       problems.insert(problems.end(), written.problems().begin(), written.problems().end());
-    if (written && !asked.json) std::printf("The picture is in %s\n", file.c_str());
+    if (written && !asked.json) std::printf("The %s is in %s\n", what, file.c_str());
   };
-  keep(asked.svg_file, asked.svg_file.empty() ? "" : print::picture_svg(lesson, *answer, {}));
-  keep(asked.html_file, asked.html_file.empty() ? "" : print::picture_html(lesson, *answer, {}));
+  keep("picture", asked.svg_file,
+       asked.svg_file.empty() ? "" : print::picture_svg(lesson, *answer, {}));
+  keep("picture", asked.html_file,
+       asked.html_file.empty() ? "" : print::picture_html(lesson, *answer, {}));
+  keep("model", asked.minizinc_file,
+       asked.minizinc_file.empty() ? "" : timeplan::minizinc(lesson, *answer));
   if (!problems.empty()) return tell(problems);
   return answer->verdict == timeplan::Verdict::kFits ? kFits : kDoesNotFit;
 }

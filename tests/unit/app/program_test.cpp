@@ -143,6 +143,21 @@ TEST_F(Program, writes_the_picture_whole_and_leaves_nothing_beside_it) {
             2);
 }
 
+TEST_F(Program, writes_the_problem_behind_the_plan_for_other_solvers) {
+  const Ran ran = benchbell("plan demo/lessons/a-first-hob.json --runs 50 --export-minizinc '" +
+                            at("hob.mzn") + "'");
+  EXPECT_EQ(ran.code, 0) << ran.said;
+  EXPECT_THAT(ran.said, HasSubstr("The model is in"));
+  EXPECT_THAT(text(at("hob.mzn")), HasSubstr("minimize levels[level];"));
+}
+
+TEST_F(Program, writes_the_model_of_a_lesson_that_does_not_fit_as_well) {
+  const Ran ran = benchbell(
+      "plan demo/lessons/e-does-not-fit.json --seconds 1 --export-minizinc '" + at("e.mzn") + "'");
+  EXPECT_EQ(ran.code, 1) << ran.said;
+  EXPECT_THAT(text(at("e.mzn")), HasSubstr("% level 1 G1 overrun"));
+}
+
 TEST_F(Program, says_so_when_the_picture_cannot_be_written) {
   const Ran ran = benchbell("plan demo/lessons/a-first-hob.json --runs 50 --svg '" +
                             at("no/such/folder.svg") + "'");
