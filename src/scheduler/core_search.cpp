@@ -9,6 +9,8 @@ namespace {
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 constexpr std::int64_t kRestartUnit = 100;
+/// Restarts from one turn of the list rule to the next.
+constexpr std::int64_t kListTurn = 16;
 
 /// The restart sequence 1 1 2 1 1 2 4 ... (M. Luby, A. Sinclair, D. Zuckerman 1993).
 std::int64_t luby(std::int64_t index) {
@@ -177,7 +179,7 @@ Verdict Core::search(const std::vector<Literal>& assumptions, std::int64_t confl
       restart_at = conflicts_ + kRestartUnit * luby(restarts_);
       // Alternating keeps both the early drive of the list rule and the focus of the conflicts. The
       // list rule has had its turn when there is no schedule yet: latest lags defeat it.
-      earliest_first_ = have_solution_ && restarts_ % 4 == 0;
+      earliest_first_ = have_solution_ && restarts_ % kListTurn == 0;
       backtrack(std::min(level(), static_cast<int>(assumptions.size())));
       if (conflicts_ >= next_clean_ || budget_.crowded()) clean_clauses();
       continue;

@@ -121,8 +121,6 @@ bool LevelSearch::minimise(std::size_t level, std::int64_t conflict_limit) {
   while (!proved(level) && model_.core().conflicts() < end) {
     from_below(level, slice);
     if (proved(level)) break;
-    const std::int64_t middle = bounds_[level] + (goal_[level] - bounds_[level]) / 2;
-    if (middle < goal_[level] - 1) from_above(level, middle, slice / 2);
     descend(level, slice);
     slice += slice / 2;
   }

@@ -10,6 +10,8 @@ namespace {
 constexpr std::int64_t kFirstTicks = 20000;
 /// Far: the gap is more than this part of the value.
 constexpr std::int64_t kFar = 50;
+/// Each turn without a better schedule halves the next, so often at most: proofs need the time.
+constexpr int kMostHalvings = 3;
 /// Between two looks at the budget, a fraction of a millisecond.
 constexpr std::int64_t kSlice = 20000;
 
@@ -35,7 +37,9 @@ void ListSearch::improve(std::int64_t ticks) {
   if (!applies()) return;
   // Far from its bound a schedule is better served by the population than by proofs.
   const bool far = kFar * (run_.goal(0) - run_.bounds()[0]) > run_.goal(0);
-  search(far ? 4 * ticks : ticks);
+  const std::int64_t before = run_.goal(0);
+  search((far ? 4 * ticks : ticks) >> std::min(idle_, kMostHalvings));
+  idle_ = run_.goal(0) < before ? 0 : idle_ + 1;
 }
 
 void ListSearch::search(std::int64_t ticks) {

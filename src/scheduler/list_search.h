@@ -27,6 +27,7 @@ class ListSearch {
   void offer();
 
   Run& run_;
+  int idle_ = 0;  // turns in a row without a better schedule
   std::optional<ListProblem> list_;
   std::optional<Population> population_;
 };
