@@ -128,4 +128,9 @@ int last_end(const Trial& trial, const kitchen::Lesson& lesson) {
   return last;
 }
 
+Seconds overrun_of(const Trial& trial, const kitchen::Lesson& lesson) {
+  const Seconds end = base::minutes(last_end(trial, lesson)) + lesson.check_out;
+  return std::max(Seconds{0}, end - base::grid_down(lesson.bell));
+}
+
 }  // namespace timeplan

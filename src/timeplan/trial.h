@@ -61,5 +61,7 @@ kitchen::Lesson with_own_timelines(const kitchen::Lesson&);
 
 /// Last end of washing up and packing over all cooks, in minutes after the opening.
 int last_end(const Trial&, const kitchen::Lesson&);
+/// By how much the last cook misses the bell; 0 when nobody does.
+Seconds overrun_of(const Trial&, const kitchen::Lesson&);
 
 }  // namespace timeplan

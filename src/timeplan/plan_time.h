@@ -1,0 +1,70 @@
+// The time of one call of plan_lesson(), shared by everything that works for it: how much there is,
+// how much is spent, and when a plan is good enough to stop.
+#pragma once
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "timeplan/answer.h"
+#include "timeplan/trial.h"
+
+namespace timeplan {
+
+class PlanTime {
+ public:
+  PlanTime(const kitchen::Lesson& lesson, const PlanOptions& options)
+      : lesson_(lesson), options_(options) {}
+
+  bool stopped() const { return options_.stop && options_.stop(); }
+  /// Seconds of work; never nothing, so that whatever is asked for is at least begun.
+  double left() const { return std::max(0.05, options_.seconds - spent); }
+  /// That part of the whole time, in seconds of work.
+  double part(double of_all) const { return options_.seconds * of_all; }
+  void say(const std::string& text) const {
+    if (options_.progress) options_.progress(text);
+  }
+
+  TrialLimits limits(double seconds, bool first_only) const {
+    TrialLimits l;
+    l.seconds = std::min(seconds, left());
+    l.seed = options_.seed;
+    l.first_only = first_only;
+    l.stop = options_.stop;
+    return l;
+  }
+
+  Trial attempt(const kitchen::Lesson& lesson, const std::vector<int>& split,
+                const BriefOptions& how, double seconds, bool first_only) {
+    Trial trial = timeplan::attempt(lesson, split, how, limits(seconds, first_only));
+    spent += work_of(trial.outcome);
+    return trial;
+  }
+
+  void note_first() {
+    if (first_seconds == 0) first_seconds = std::max(spent, 1e-6);
+  }
+
+  /// A hundredth of the lesson for every cook (Z3).
+  std::int64_t a_hundredth() const {
+    return lesson_.bell.count() / 60 * static_cast<std::int64_t>(lesson_.cooks.size()) / 100;
+  }
+
+  /// Some level may be further than that from the best possible.
+  bool wide_open(const Trial& trial) const {
+    if (!trial.found()) return true;
+    for (std::size_t i = 0; i < trial.outcome.values.size(); ++i) {
+      if (trial.outcome.values[i] - trial.outcome.bounds[i] > a_hundredth()) return true;
+    }
+    return false;
+  }
+
+  double spent = 0;          ///< seconds of work
+  double first_seconds = 0;  ///< until the first plan; 0 = none yet
+
+ private:
+  const kitchen::Lesson& lesson_;
+  const PlanOptions& options_;
+};
+
+}  // namespace timeplan

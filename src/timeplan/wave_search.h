@@ -1,0 +1,27 @@
+// How many waves: the fewest that leave nobody short of the buffer before the bell.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <utility>
+#include <vector>
+
+#include "timeplan/plan_time.h"
+
+namespace timeplan {
+
+struct WaveFindings {
+  std::optional<Trial> best;  ///< of all waves and splits tried
+  std::optional<Trial> own;   ///< a first plan with own timelines, made while waves were looked for
+  std::vector<WaveTrial> trials;
+  /// (waves, proved bound of the first level over the splits that were tried).
+  std::vector<std::pair<int, std::int64_t>> first_level_bound;
+  bool own_refuted = false;                       ///< proved: no plan at all, with waves or without
+  double waves_seconds = 0, refuted_seconds = 0;  ///< as in Answer
+};
+
+/// A quick look at every number of waves first, so that some plan stands soon; then, from the
+/// fewest up, as long as it takes to know whether they will do (docs/methods/planner.md, "Waves").
+WaveFindings search_waves(const kitchen::Lesson&, PlanTime&);
+
+}  // namespace timeplan
