@@ -74,20 +74,21 @@ void LevelSearch::raise(std::size_t level, std::int64_t bound) {
   if (on_bound_) on_bound_(bounds_);
 }
 
-// What propagation alone knows of every level, given the best of those before it, before the first
-// of them takes all the time.
-void LevelSearch::raise_by_propagation() {
-  for (std::size_t l = 0; l < goal_.size(); ++l) {
-    const LevelModel& level = model_.levels()[l];
-    if (level.objective < 0 || proved(l)) continue;
-    if (model_.core().probe(assumptions(l)))
-      raise(l, level.constant + model_.core().low(2 * level.objective));
-    model_.core().retract();
+// What propagation alone knows of every level, before the first of them takes all the time.
+void LevelSearch::raise_from_root() {
+  if (rooted_) return;
+  rooted_ = true;
+  if (model_.core().probe(outer_)) {
+    for (std::size_t l = 0; l < goal_.size(); ++l) {
+      const LevelModel& level = model_.levels()[l];
+      if (level.objective >= 0) raise(l, level.constant + model_.core().low(2 * level.objective));
+    }
   }
+  model_.core().retract();
 }
 
 bool LevelSearch::round(std::int64_t conflicts_a_level) {
-  raise_by_propagation();
+  raise_from_root();
   bool all = true;
   for (std::size_t l = 0; l < goal_.size(); ++l) {
     if (!proved(l)) minimise(l, conflicts_a_level);

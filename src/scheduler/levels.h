@@ -28,8 +28,8 @@ class LevelSearch {
   /// those before it (its own values, unless bands have given something back).
   void start_from(const Schedule& schedule, const std::vector<std::int64_t>& goals);
 
-  /// Bounds of all levels from propagation alone. Needs a schedule.
-  void raise_by_propagation();
+  /// Bounds of all levels from propagation alone; free after the first call.
+  void raise_from_root();
 
   /// Finds any schedule. kRefuted: none exists (within the limits set).
   Verdict first(std::int64_t conflict_limit);
@@ -84,7 +84,7 @@ class LevelSearch {
   Report report_;
   Raised on_bound_;
   std::vector<Literal> outer_;
-  bool alone_ = false;
+  bool alone_ = false, rooted_ = false;
   Schedule best_;
   std::vector<std::int64_t> values_;
   std::vector<std::int64_t> goal_;  // the best value a level had under the levels before it

@@ -56,7 +56,7 @@ class Whole {
   void catch_up() {
     if (levels_.has_schedule() && levels_.best() == run_.best()) return;
     levels_.start_from(run_.best(), run_.goals());
-    levels_.raise_by_propagation();
+    levels_.raise_from_root();
   }
 
   /// True when all levels are closed.
