@@ -131,9 +131,11 @@ bool LevelSearch::minimise(std::size_t level, std::int64_t conflict_limit) {
 // solution near the saved one is rarely much better than it has to be.
 void LevelSearch::descend(std::size_t level, std::int64_t conflict_limit) {
   std::int64_t stride = 1;
+  // A sum over many parts falls by ones: long strides there only cost conflicts.
+  const bool one_part = model_.levels()[level].softs.size() == 1;
   while (!proved(level)) {
     const std::int64_t room = goal_[level] - bounds_[level];
-    stride = std::max<std::int64_t>(1, std::min(stride, room / 4));
+    stride = one_part ? std::max<std::int64_t>(1, std::min(stride, room / 4)) : 1;
     const std::int64_t limit = stride > 1 ? conflict_limit / 2 : conflict_limit;
     if (from_above(level, goal_[level] - stride, limit)) {
       stride *= 2;
