@@ -38,6 +38,7 @@ int Core::new_variable(int low, int high, bool decide) {
   high_.push_back(0);
   phase_.push_back(low);
   cuts_.add_variable(low, high, decide);
+  if (decide) budget_.spend(1 + std::min(width, CutOrder::kMostCuts) / 4);  // memory is touched
   if (low > high) broken_ = true;
   return variable;
 }

@@ -7,8 +7,6 @@ namespace {
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
-/// Cuts of one variable; memory, not speed, is the reason.
-constexpr std::int64_t kMostCuts = 4096;
 constexpr std::uint64_t kRescaleAbove = std::uint64_t{1} << 50;
 
 }  // namespace

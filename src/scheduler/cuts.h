@@ -32,6 +32,9 @@ class CutOrder {
     if (cuts_[static_cast<std::size_t>(cut)].place < 0) insert(cut);
   }
 
+  /// Cuts of one variable; beyond, neighbouring values share one. Memory, not speed, is the reason.
+  static constexpr std::int64_t kMostCuts = 4096;
+
  private:
   struct Entry {
     Cut cut;
