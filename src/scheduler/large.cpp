@@ -374,7 +374,20 @@ void Large::copy_ideal(int from, int to) {
   for (std::size_t k = 0; k < source.size(); ++k) copy[at(target[k])] = ideal[at(source[k])];
 }
 
+// Bounds of clusters rest on the goals of the levels before, as those of the whole do.
+void Large::forget_void_bounds() {
+  bool looser = false;
+  for (std::size_t l = 0; l < problem_.goals.size(); ++l) {
+    if (looser) {
+      for (ClusterBound& bound : bounds_) bound.own[l] = bound.all[l] = 0;
+    }
+    looser = looser || (!bounded_under_.empty() && run_.goal(l) > bounded_under_[l]);
+  }
+  bounded_under_ = run_.goals();
+}
+
 bool Large::bound(std::int64_t conflicts_a_level) {
+  forget_void_bounds();
   bool worked = false;
   for (std::size_t level = 0; level < problem_.goals.size(); ++level) {
     if (run_.bounds()[level] >= run_.goal(level)) continue;

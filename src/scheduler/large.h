@@ -56,6 +56,7 @@ class Large {
                     Schedule& placed);
   int choose_ejected(int cluster, const std::vector<char>& placed,
                      const std::vector<int>& tabu) const;
+  void forget_void_bounds();
   Scope alone(int cluster) const;
   bool bound_cluster(int cluster, std::size_t level, std::int64_t conflicts);
   std::int64_t allowance(int cluster, std::size_t level) const;
@@ -77,6 +78,7 @@ class Large {
   Problem own_;               // the problem without terms of several clusters
   std::vector<char> common_;  // by level: has terms of several clusters
   std::vector<ClusterBound> bounds_;
+  std::vector<std::int64_t> bounded_under_;  // the run's goals at the last call of bound()
 };
 
 }  // namespace scheduler

@@ -20,15 +20,30 @@ LevelSearch::LevelSearch(const Problem& problem, Model& model, Report report, Ra
     : problem_(problem), model_(model), report_(std::move(report)), on_bound_(std::move(on_bound)) {
   const std::size_t count = problem.goals.size();
   goal_.assign(count, std::numeric_limits<std::int64_t>::max());
-  for (const LevelModel& level : model.levels()) bounds_.push_back(level.constant);
+  for (const LevelModel& level : model.levels()) floor_.push_back(level.constant);
+  bounds_ = floor_;
   parts_.resize(count);
+}
+
+// A better value on one level may cost the levels after it, and then more schedules are "no worse
+// on the levels before" than when a bound was proved: such bounds are void, and so are the parts.
+void LevelSearch::set_goals(const std::vector<std::int64_t>& goals) {
+  bool looser = false;
+  for (std::size_t l = 0; l < goal_.size(); ++l) {
+    if (looser) {
+      bounds_[l] = std::min(floor_[l], goals[l]);
+      parts_[l].stale = true;
+    }
+    looser = looser || goals[l] > goal_[l];
+    goal_[l] = goals[l];
+    bounds_[l] = std::min(bounds_[l], goal_[l]);
+  }
 }
 
 void LevelSearch::start_from(const Schedule& schedule, const std::vector<std::int64_t>& goals) {
   best_ = schedule;
   values_ = evaluate(problem_, schedule);
-  goal_ = goals;
-  for (std::size_t l = 0; l < goal_.size(); ++l) bounds_[l] = std::min(bounds_[l], goal_[l]);
+  set_goals(goals);
   model_.guide(schedule);
 }
 
@@ -49,15 +64,16 @@ void LevelSearch::take_solution() {
     return;
   }
   // A level counts as reached only while all before it keep within their bands.
-  for (std::size_t l = 0; l < goal_.size(); ++l) {
-    if (values_[l] >= goal_[l]) {
-      if (values_[l] > goal_[l] + problem_.goals[l].band) goal_[l] = values_[l];
+  std::vector<std::int64_t> goals = goal_;
+  for (std::size_t l = 0; l < goals.size(); ++l) {
+    if (values_[l] >= goals[l]) {
+      if (values_[l] > goals[l] + problem_.goals[l].band) goals[l] = values_[l];
       continue;
     }
-    goal_[l] = values_[l];
-    for (std::size_t k = l + 1; k < goal_.size(); ++k) goal_[k] = values_[k];
+    for (std::size_t k = l; k < goals.size(); ++k) goals[k] = values_[k];
     break;
   }
+  set_goals(goals);
   if (report_) report_(best_, values_);
 }
 
@@ -68,6 +84,7 @@ Verdict LevelSearch::first(std::int64_t conflict_limit) {
 }
 
 void LevelSearch::raise(std::size_t level, std::int64_t bound) {
+  if (parts_[level].stale) return;
   const std::int64_t raised = std::min(std::max(bounds_[level], bound), goal_[level]);
   if (raised <= bounds_[level]) return;
   bounds_[level] = raised;
@@ -81,7 +98,9 @@ void LevelSearch::raise_from_root() {
   if (model_.core().probe(outer_)) {
     for (std::size_t l = 0; l < goal_.size(); ++l) {
       const LevelModel& level = model_.levels()[l];
-      if (level.objective >= 0) raise(l, level.constant + model_.core().low(2 * level.objective));
+      if (level.objective < 0) continue;
+      floor_[l] = level.constant + model_.core().low(2 * level.objective);
+      raise(l, floor_[l]);
     }
   }
   model_.core().retract();
@@ -105,6 +124,7 @@ bool LevelSearch::minimise_alone(std::size_t level, std::int64_t conflict_limit)
 }
 
 bool LevelSearch::minimise(std::size_t level, std::int64_t conflict_limit) {
+  if (parts_[level].stale) parts_[level] = Parts{};
   if (!model_.core().probe(assumptions(level))) {
     model_.core().retract();
     raise(level, goal_[level]);
@@ -115,10 +135,11 @@ bool LevelSearch::minimise(std::size_t level, std::int64_t conflict_limit) {
   const std::int64_t low = constant + (objective >= 0 ? model_.core().low(2 * objective) : 0);
   model_.core().retract();
   raise(level, low);
-  prepare(level);
   const std::int64_t end = model_.core().conflicts() + conflict_limit;
   std::int64_t slice = std::min(kFirstSlice, conflict_limit);
   while (!proved(level) && model_.core().conflicts() < end) {
+    if (parts_[level].stale) parts_[level] = Parts{};
+    prepare(level);
     from_below(level, slice);
     if (proved(level)) break;
     descend(level, slice);

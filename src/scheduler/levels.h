@@ -61,11 +61,13 @@ class LevelSearch {
   };
   struct Parts {
     bool ready = false;
+    bool stale = false;  ///< proved under goals that hold no more: to be made anew
     std::size_t probed = 0;
     std::vector<Part> list;
   };
 
   std::vector<Literal> assumptions(std::size_t level) const;
+  void set_goals(const std::vector<std::int64_t>& goals);
   void take_solution();
   void take_if_better(std::size_t level);
   void raise(std::size_t level, std::int64_t bound);
@@ -87,8 +89,9 @@ class LevelSearch {
   bool alone_ = false, rooted_ = false;
   Schedule best_;
   std::vector<std::int64_t> values_;
-  std::vector<std::int64_t> goal_;  // the best value a level had under the levels before it
-  std::vector<std::int64_t> bounds_;
+  std::vector<std::int64_t> goal_;    // the best value a level had under the levels before it
+  std::vector<std::int64_t> floor_;   // bounds whatever the levels before are
+  std::vector<std::int64_t> bounds_;  // for schedules no worse than goal_ on the levels before
   std::vector<Parts> parts_;
 };
 

@@ -42,6 +42,17 @@ bool Run::better(const std::vector<std::int64_t>& values) const {
   return false;
 }
 
+// A better value on this level may cost the levels after it. Bounds behind one that got worse speak
+// of fewer schedules than are "no worse on the levels before" now: they are void.
+void Run::take_goals(std::size_t level, const std::vector<std::int64_t>& values) {
+  bool looser = false;
+  for (std::size_t k = level; k < values.size(); ++k) {
+    if (looser) outcome_.bounds[k] = 0;
+    looser = looser || values[k] > goal_[k];
+    goal_[k] = values[k];
+  }
+}
+
 bool Run::offer(const Schedule& schedule, const std::vector<std::int64_t>& values) {
   if (has_schedule() && !better(values)) return false;
   const std::vector<std::string> breaches = check(problem_, schedule);
@@ -58,8 +69,7 @@ bool Run::offer(const Schedule& schedule, const std::vector<std::int64_t>& value
   accepted_ = true;
   for (std::size_t l = 0; l < values.size(); ++l) {
     if (values[l] >= goal_[l]) continue;
-    goal_[l] = values[l];
-    for (std::size_t k = l + 1; k < values.size(); ++k) goal_[k] = values[k];
+    take_goals(l, values);
     break;
   }
   outcome_.best = schedule;
@@ -84,7 +94,10 @@ void Run::raise(const std::vector<std::int64_t>& bounds) {
     rose = rose || bounds[l] > outcome_.bounds[l];
     outcome_.bounds[l] = std::max(outcome_.bounds[l], bounds[l]);
   }
-  if (rose && options_.on_bound) options_.on_bound(outcome_.bounds);
+  if (rose && options_.on_bound && outcome_.bounds != told_) {
+    told_ = outcome_.bounds;
+    options_.on_bound(told_);
+  }
   settle_limit();
 }
 

@@ -41,6 +41,7 @@ class Run {
 
  private:
   bool better(const std::vector<std::int64_t>& values) const;
+  void take_goals(std::size_t level, const std::vector<std::int64_t>& values);
   void settle_limit();
 
   const Problem& problem_;
@@ -48,6 +49,7 @@ class Run {
   Budget budget_;
   Outcome outcome_;
   std::vector<std::int64_t> goal_;  // least value a level had under the levels before it
+  std::vector<std::int64_t> told_;  // bounds the caller heard of last
   bool all_proved_ = false, infeasible_ = false, accepted_ = false;
 };
 

@@ -42,6 +42,7 @@ class Whole {
             run.problem(), model_,
             [this](const Schedule& schedule, const std::vector<std::int64_t>& values) {
               run_.offer(schedule, values);
+              run_.raise(levels_.bounds());
             },
             [this](const std::vector<std::int64_t>& bounds) { run_.raise(bounds); }) {
     const std::optional<Schedule>& hint = run.options().start_from;

@@ -40,7 +40,8 @@ struct Options {
   std::uint64_t seed = 1;
   std::function<bool()> stop;  ///< asked often (within 10 ms); true = give the best so far
   std::function<void(const Schedule&, const std::vector<std::int64_t>& values)> on_better;
-  /// Told whenever a bound rises, one value a goal level.
+  /// Told whenever a bound rises, one value a goal level. A bound falls back when a level before it
+  /// got worse for the sake of one before that: it spoke of fewer schedules.
   std::function<void(const std::vector<std::int64_t>& bounds)> on_bound;
   std::optional<Schedule> start_from;  ///< a schedule to improve on; if it breaks a rule, a hint
                                        ///< where to look first

@@ -97,13 +97,15 @@ class Planner {
       time_.say("setting checkpoints on the clock");
       scheduler::Problem gridded;
       checkpoints = set_checkpoints(lesson, trial, gridded, time_.limits(0.1, false), time_.spent);
-      held_bounds = polish(trial, gridded, bounds);
+      held_bounds = polish(trial, gridded, bounds, ungridded);
       tidy(trial, gridded, time_.limits(0.1, false), time_.spent);
     }
     Plan plan = plan_from(lesson, trial.net, trial.brief, trial.outcome.best, trial.wave_of_cook);
     plan.checkpoints = checkpoints;
     fill_levels(plan, trial, bounds, proved, ungridded);
-    add_grid(plan, ungridded, held_bounds);
+    add_grid(plan, ungridded,
+             still_holding(held_bounds, trial.outcome.values,
+                           scheduler::evaluate(trial.brief.problem, trial.outcome.best)));
     prove(lesson, plan);
     answer_.verdict = Verdict::kFits;
     answer_.trials = search_.trials;
@@ -130,20 +132,20 @@ class Planner {
   }
 
   // Holding an event to the clock leaves the rest as it happened to fall; what time there is makes
-  // it good again. Gives the bounds for plans
-  // with these checkpoints.
+  // it good again. Gives the bounds for plans with these checkpoints.
   std::vector<std::int64_t> polish(Trial& trial, const scheduler::Problem& gridded,
-                                   const std::vector<std::int64_t>& bounds) {
+                                   const std::vector<std::int64_t>& bounds,
+                                   const std::vector<std::int64_t>& ungridded) {
     Trial held = trial;
     held.brief.problem = gridded;
-    held.outcome.bounds = bounds;
     held.outcome.values = scheduler::evaluate(gridded, trial.outcome.best);
-    if (!time_.wide_open(held)) return bounds;
+    held.outcome.bounds = still_holding(bounds, ungridded, held.outcome.values);
+    if (!time_.wide_open(held)) return held.outcome.bounds;
     TrialLimits how = time_.limits(options_.seconds * kForPolish, false);
     how.close_enough = time_.a_hundredth();
     solve_on(held, how);
     time_.spent += work_of(held.outcome);
-    if (!held.found()) return bounds;
+    if (!held.found()) return still_holding(bounds, ungridded, trial.outcome.values);
     trial.outcome.best = held.outcome.best;
     trial.outcome.values = held.outcome.values;
     return held.outcome.bounds;
@@ -156,12 +158,13 @@ class Planner {
     const kitchen::Lesson& lesson = effective();
     const std::vector<std::int64_t> values = scheduler::evaluate(trial.brief.problem,
                                                                  trial.outcome.best);
+    const std::vector<std::int64_t> holding = still_holding(bounds, ungridded, values);
     const std::vector<std::string> names = level_names(lesson, true);
     const bool own = lesson.timelines == kitchen::Timelines::kOwn;
     plan.levels.push_back({"G1 overrun", 0, 0, true, {}});
     bool closed = true;
     for (std::size_t i = 0; i < values.size(); ++i) {
-      Level level{names[i], values[i], std::min(values[i], bounds[i]), false, {}};
+      Level level{names[i], values[i], holding[i], false, {}};
       if (i == 0) {
         for (const auto& [waves, bound] : search_.first_level_bound)
           level.bound = std::min(level.bound, bound);

@@ -51,16 +51,25 @@ void solve(Trial& trial, const TrialLimits& limits) {
   trial.outcome = scheduler::solve(trial.brief.problem, options);
 }
 
+std::vector<std::int64_t> still_holding(std::vector<std::int64_t> bounds,
+                                        const std::vector<std::int64_t>& then,
+                                        const std::vector<std::int64_t>& now) {
+  bool looser = false;
+  for (std::size_t i = 0; i < bounds.size(); ++i) {
+    bounds[i] = looser ? 0 : std::min(bounds[i], now[i]);
+    looser = looser || now[i] > then[i];
+  }
+  return bounds;
+}
+
 void solve_on(Trial& trial, const TrialLimits& limits) {
   const scheduler::Outcome before = trial.outcome;
   solve(trial, limits);
-  // Refuted or not, what was proved stays proved: a bound speaks of all schedules that are no worse
-  // on the levels before it, and those have only become fewer.
-  if (!trial.found()) return;
-  for (std::size_t i = 0; i < before.bounds.size(); ++i) {
-    std::int64_t& bound = trial.outcome.bounds[i];
-    bound = std::min(std::max(bound, before.bounds[i]), trial.outcome.values[i]);
-  }
+  if (!trial.found() || before.values.empty()) return;
+  const std::vector<std::int64_t> held = still_holding(before.bounds, before.values,
+                                                       trial.outcome.values);
+  for (std::size_t i = 0; i < held.size(); ++i)
+    trial.outcome.bounds[i] = std::max(trial.outcome.bounds[i], held[i]);
 }
 
 Trial attempt(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_cook,

@@ -47,7 +47,13 @@ Trial prepare(const kitchen::Lesson&, const std::vector<int>& wave_of_cook, cons
 /// Solves (again), from the schedule it has if that still stands, e.g. after the problem was
 /// changed.
 void solve(Trial&, const TrialLimits&);
-/// Works on at the same problem: the schedule and the bounds only get better.
+/// Of bounds proved for schedules no worse than `then` on the levels before, those that hold for
+/// schedules no worse than `now`; 0 for levels behind one that got worse.
+std::vector<std::int64_t> still_holding(std::vector<std::int64_t> bounds,
+                                        const std::vector<std::int64_t>& then,
+                                        const std::vector<std::int64_t>& now);
+/// Works on at the same problem: the schedule only gets better, and what is proved stays so where
+/// it still speaks of it.
 void solve_on(Trial&, const TrialLimits&);
 Trial attempt(const kitchen::Lesson&, const std::vector<int>& wave_of_cook, const BriefOptions&,
               const TrialLimits&);
