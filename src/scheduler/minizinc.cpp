@@ -1,12 +1,18 @@
 #include "scheduler/minizinc.h"
 
 #include <algorithm>
+#include <cstdlib>
+#include <optional>
 #include <stdexcept>
 
+#include "scheduler/level_weights.h"
 #include "scheduler/validate.h"
 
 namespace scheduler {
 namespace {
+
+/// What Gecode can count to: a little less than 2^31.
+constexpr std::int64_t kMostOfAll = std::numeric_limits<std::int32_t>::max() - 1;
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
@@ -24,14 +30,19 @@ std::string list(const std::vector<std::string>& parts) { return "[" + joined(pa
 struct Held {
   int owner;  // activity, or number of activities + span
   std::string start, end, on;
-  std::string setting;  // empty: none
+  std::string setting;        // empty: none
+  std::vector<int> settings;  // what it may be
   const Use* use;
 };
 
 class Writer {
  public:
-  explicit Writer(const Problem& problem) : problem_(problem), held_(problem.resources.size()) {}
+  explicit Writer(const Problem& problem)
+      : problem_(problem),
+        weights_(level_weights(problem, kMostOfAll)),
+        held_(problem.resources.size()) {}
 
+  /// `level` counts from 1; 0 is all levels at once.
   std::string write(std::size_t level, const std::vector<std::int64_t>& before) {
     write_head(level, before);
     for (int i = 0; i < count(); ++i) write_activity(i);
@@ -84,10 +95,11 @@ class Writer {
     line(
         "% s, e, p, m: start, end, presence, mode of each activity. The level to minimise, and "
         "what");
-    line("% the levels before it may be at most:");
+    line(weights_ ? "% the levels before it may be at most; level 0: all at once, in their order."
+                  : "% the levels before it may be at most:");
     std::vector<std::string> limits;
-    for (std::size_t l = 0; l < level; ++l) limits.push_back(text(before[l]));
-    line("int: level = " + text(static_cast<std::int64_t>(level) + 1) + ";");
+    for (std::size_t l = 0; l + 1 < level; ++l) limits.push_back(text(before[l]));
+    line("int: level = " + text(static_cast<std::int64_t>(level)) + ";");
     line("array[int] of int: at_most = " + list(limits) + ";");
     line("include \"cumulative.mzn\";");
     int modes = 1;
@@ -167,7 +179,7 @@ class Writer {
       setting = named("{" + joined(allowed, ", ") + "}", "z" + number, "");
     }
     held_[at(use.resource)].push_back(
-        {owner, from, to, named("bool", "on" + number, on), setting, &use});
+        {owner, from, to, named("bool", "on" + number, on), setting, use.settings, &use});
   }
 
   void collect_uses(int i) {
@@ -198,24 +210,26 @@ class Writer {
         on.push_back(of("m", *span.like) + " = " + text(static_cast<std::int64_t>(m)));
       }
       for (const Use& use : span.uses_by_mode[m]) {
-        // Several settings: the one chosen by the activity it is like, on the same resource.
         hold(count() + static_cast<int>(index), from, to, all_of(on), use, false);
+        Held& held = held_[at(use.resource)].back();
         if (use.settings.size() == 1)
-          held_[at(use.resource)].back().setting = text(use.settings[0]);
-        else if (!use.settings.empty())
-          held_[at(use.resource)].back().setting = setting_of(span, use.resource, m);
+          held.setting = text(use.settings[0]);
+        else if (span.like)
+          follow(*span.like, m, held);
       }
     }
   }
 
-  std::string setting_of(const Span& span, int resource, std::size_t mode) const {
-    if (!span.like) return "";
-    for (const Held& h : held_[at(resource)]) {
-      if (h.owner != *span.like || h.setting.empty()) continue;
-      const auto& uses = problem_.activities[at(h.owner)].modes[mode].uses;
-      if (h.use >= uses.data() && h.use < uses.data() + uses.size()) return h.setting;
+  /// A span without a setting of its own holds the one chosen by the activity it is like.
+  void follow(int like, std::size_t mode, Held& held) const {
+    const std::vector<Use>& uses = problem_.activities[at(like)].modes[mode].uses;
+    for (const Held& h : held_[at(held.use->resource)]) {
+      const bool of_this_mode = h.use >= uses.data() && h.use < uses.data() + uses.size();
+      if (h.owner != like || !of_this_mode || h.setting.empty()) continue;
+      held.setting = h.setting;
+      held.settings = h.settings;
+      return;
     }
-    return "";
   }
 
   void write_resource(int index) {
@@ -261,7 +275,7 @@ class Writer {
 
   void write_initial(const Resource& resource, const Held& a) {
     if (!resource.initial || a.setting.empty()) return;
-    for (const int z : a.use->settings) {
+    for (const int z : a.settings) {
       const Time gap = resource.change[at(*resource.initial)][at(z)];
       if (gap > 0) demand(when({a.on, a.setting + " = " + text(z)}, a.start + " >= " + text(gap)));
     }
@@ -269,8 +283,8 @@ class Writer {
 
   void write_settings(const Resource& resource, const Held& a, const Held& b) {
     if (a.owner < b.owner && !a.setting.empty() && !b.setting.empty()) {
-      for (const int x : a.use->settings) {
-        for (const int y : b.use->settings) {
+      for (const int x : a.settings) {
+        for (const int y : b.settings) {
           if (x == y) continue;
           demand(when({a.on, b.on, a.setting + " = " + text(x), b.setting + " = " + text(y)},
                       apart(a.start, a.end, b.start, b.end, resource.change[at(x)][at(y)],
@@ -305,10 +319,12 @@ class Writer {
   }
 
   /// The greatest (least) time of those present; absent ones stand far out.
-  std::string extreme(const std::vector<Event>& events, bool most) const {
+  std::string extreme(const std::vector<Event>& events, bool most, Time allowance) const {
     if (events.empty()) return "0";
-    const std::string far = text(most ? -4 * std::int64_t{problem_.horizon}
-                                      : 4 * std::int64_t{problem_.horizon});
+    // Far enough that a term with a side that is absent is 0, whatever is allowed.
+    const std::int64_t out = 2 * std::int64_t{problem_.horizon} +
+                             std::abs(std::int64_t{allowance}) + 1;
+    const std::string far = text(most ? -out : out);
     std::vector<std::string> times;
     for (const Event e : events) {
       const std::string p = present(e.activity);
@@ -323,8 +339,8 @@ class Writer {
     switch (term.kind) {
       case Term::Kind::kExcess:
         if (term.high.empty()) return "0";
-        return "max(0, " + extreme(term.high, true) + " - " + extreme(term.low, false) + " - " +
-               text(term.allowance) + ")";
+        return "max(0, " + extreme(term.high, true, term.allowance) + " - " +
+               extreme(term.low, false, term.allowance) + " - " + text(term.allowance) + ")";
       case Term::Kind::kPresent:
         return "bool2int(" + of("p", i) + ")";
       case Term::Kind::kMoved:
@@ -344,6 +360,7 @@ class Writer {
 
   void write_goals() {
     std::vector<std::string> levels;
+    const std::vector<std::int64_t> most = most_of_levels(problem_);
     for (std::size_t l = 0; l < problem_.goals.size(); ++l) {
       const GoalLevel& goal = problem_.goals[l];
       std::vector<std::string> parts;
@@ -351,7 +368,8 @@ class Writer {
         if (term.weight != 0) parts.push_back(text(term.weight) + " * " + measure(term));
       }
       line("% level " + text(static_cast<std::int64_t>(l) + 1) + " " + one_line(goal.name));
-      levels.push_back(named("int", "level" + text(static_cast<std::int64_t>(l) + 1),
+      levels.push_back(named("0.." + text(most[l]),
+                             "level" + text(static_cast<std::int64_t>(l) + 1),
                              parts.empty() ? "0" : joined(parts, " +\n  ")));
     }
     const std::string how =
@@ -360,11 +378,22 @@ class Writer {
     if (levels.empty()) return line(how + "satisfy;");
     line("array[int] of var int: levels = " + list(levels) + ";");
     line("constraint forall (l in index_set(at_most)) (levels[l] <= at_most[l]);");
-    line(how + "minimize levels[level];");
+    write_sum();
+    line(how + "minimize goal;");
     line("output [\"levels = \\(levels)\\ns = \\(s)\\ne = \\(e)\\np = \\(p)\\nm = \\(m)\\n\"];");
   }
 
+  void write_sum() {
+    if (!weights_) return line("var int: goal = levels[level];");
+    std::vector<std::string> weights;
+    for (const std::int64_t weight : *weights_) weights.push_back(text(weight));
+    line("array[int] of int: weight = " + list(weights) + ";");
+    line("var int: goal = if level = 0 then sum (l in index_set(levels)) (weight[l] * levels[l])");
+    line("  else levels[level] endif;");
+  }
+
   const Problem& problem_;
+  std::optional<std::vector<std::int64_t>> weights_;
   std::vector<std::vector<Held>> held_;  // by resource
   int uses_ = 0;
   std::string out_;
@@ -380,7 +409,17 @@ std::string minizinc(const Problem& problem, std::size_t level,
   if (problem.goals.empty()) level = 0;
   if (before.size() < level)
     throw std::invalid_argument("each level before the one to minimise needs a value");
-  return Writer(problem).write(level, before);
+  return Writer(problem).write(level + 1, before);
+}
+
+std::string minizinc(const Problem& problem) {
+  validate(problem);
+  if (!problem.goals.empty() && !level_weights(problem, kMostOfAll)) {
+    throw std::invalid_argument(
+        "the goal levels do not fit one number below 2^31, or one has a band: ask for them one by "
+        "one");
+  }
+  return Writer(problem).write(0, {});
 }
 
 }  // namespace scheduler

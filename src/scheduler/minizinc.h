@@ -19,4 +19,10 @@ namespace scheduler {
 std::string minizinc(const Problem& problem, std::size_t level,
                      const std::vector<std::int64_t>& before);
 
+/// The same, with all levels at once: it minimises a sum of the levels whose weights, made from the
+/// greatest value of each, put one unit of a level above all that comes after it. Throws
+/// std::invalid_argument when that sum may reach 2^31, where Gecode ends, or a level but the last
+/// has a band. Models of a level have that sum as well where it fits, as `level = 0`.
+std::string minizinc(const Problem& problem);
+
 }  // namespace scheduler

@@ -148,7 +148,7 @@ TEST_F(Program, writes_the_problem_behind_the_plan_for_other_solvers) {
                             at("hob.mzn") + "'");
   EXPECT_EQ(ran.code, 0) << ran.said;
   EXPECT_THAT(ran.said, HasSubstr("The model is in"));
-  EXPECT_THAT(text(at("hob.mzn")), HasSubstr("minimize levels[level];"));
+  EXPECT_THAT(text(at("hob.mzn")), HasSubstr("minimize goal;"));
 }
 
 TEST_F(Program, writes_the_model_of_a_lesson_that_does_not_fit_as_well) {
