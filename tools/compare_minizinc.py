@@ -7,8 +7,7 @@ For each lesson: `benchbell plan --seconds S --export-minizinc`, then the model,
 minimised, then level 2 with level 1 at most at what was found, and so on; our values are not told. Each level gets an
 equal share of what is left of the limit (seconds of wall clock a lesson, flattening included). Ours are the values before
 checkpoints were set, since the model has none. `--search written` (default) keeps the order of search the model asks for,
-`free` leaves the order to Gecode. A lesson that does not fit is compared only if its least late plan has one wave, as the
-model has.
+`free` leaves the order to Gecode. Of a lesson that does not fit the least late plan is compared.
 
 Exit code: 0 never worse, 1 worse somewhere, 2 something could not be run. Needs the Debian package minizinc.
 """
@@ -46,7 +45,7 @@ def planned(program, lesson, seconds, folder):
     plan, text = answer.get("plan"), model.read_text()
     names = LEVEL.findall(text)
     fits = done.returncode == 0
-    if not plan or (not fits and plan["waves"] != 1):
+    if not plan:
         return text, names, None
     left_out = ("G1", "Gw") if fits else ("Gw",)
     goals = [g for g in plan["goals"] if not g["name"].startswith(left_out)]

@@ -7,9 +7,10 @@
 
 namespace timeplan {
 
-/// The lesson as a MiniZinc model: with the plan's waves (or own timelines) where there is a plan,
-/// else one wave with the bell as a goal; checkpoints are not in it. It minimises the last goal
-/// level, with those before it no worse than the plan was before checkpoints were set.
+/// The lesson as a MiniZinc model: with the waves (or own timelines) of the plan, without a plan
+/// one wave; checkpoints are not in it. For a plan that fits it minimises the last goal level, with
+/// those before it no worse than the plan was before checkpoints were set. Otherwise the bell is
+/// the first level, up to eight hours late, and is what it minimises.
 std::string minizinc(const kitchen::Lesson&, const Answer&);
 
 }  // namespace timeplan

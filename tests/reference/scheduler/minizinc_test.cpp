@@ -12,7 +12,7 @@
 namespace scheduler::testing {
 namespace {
 
-constexpr int kFeasible = 10;  // of each kind
+constexpr int kFeasible = 40;  // of each kind
 
 void compare(const char* kind, const Recipe& recipe, std::uint64_t first_seed) {
   int feasible = 0, refuted = 0;
