@@ -1,13 +1,12 @@
 #!/usr/bin/env python3
 """Gives the problem behind a plan to MiniZinc with Gecode, a general-purpose solver, and prints both goal vectors.
 
-  tools/compare_minizinc.py build/release/bin/benchbell demo/lessons/*.json [--seconds 2] [--limit 60] [--search free]
+  tools/compare_minizinc.py build/release/bin/benchbell demo/lessons/*.json [--seconds 2] [--limit 60]
 
 For each lesson: `benchbell plan --seconds S --export-minizinc`, then the model, level by level from nothing: level 1 is
 minimised, then level 2 with level 1 at most at what was found, and so on; our values are not told. Each level gets an
 equal share of what is left of the limit (seconds of wall clock a lesson, flattening included). Ours are the values before
-checkpoints were set, since the model has none. `--search written` (default) keeps the order of search the model asks for,
-`free` leaves the order to Gecode. Of a lesson that does not fit the least late plan is compared.
+checkpoints were set, since the model has none. Of a lesson that does not fit the least late plan is compared.
 
 Exit code: 0 never worse, 1 worse somewhere, 2 something could not be run. Needs the Debian package minizinc.
 """
@@ -23,7 +22,6 @@ import time
 from pathlib import Path
 
 HEAD = re.compile(r"^int: level = \d+;\narray\[int\] of int: at_most = \[[^\]]*\];\n", re.M)
-SEARCH = re.compile(r"^solve :: seq_search\(.*\) (minimize|satisfy)", re.M)
 LEVEL = re.compile(r"^% level \d+ (.*)$", re.M)
 FOUND = re.compile(r"^levels = \[([^\]]*)\]$", re.M)
 
@@ -85,7 +83,7 @@ def level_by_level(text, count, limit, folder):
         # Without a schedule all that is left goes into finding one.
         if best is None:
             share = end_by - time.monotonic() if level > 1 else share
-            head = f"int: level = 1;\narray[int] of int: at_most = [];\n"
+            head = "int: level = 1;\narray[int] of int: at_most = [];\n"
         found, end = ask(HEAD.sub(head, text, count=1), share, folder)
         if end == "refuted" and best is None:
             return None, "refuted"
@@ -104,7 +102,6 @@ def main():
     parser.add_argument("lessons", nargs="+")
     parser.add_argument("--seconds", type=float, default=2, help="for us")
     parser.add_argument("--limit", type=float, default=60, help="for MiniZinc, a lesson")
-    parser.add_argument("--search", choices=("written", "free"), default="written")
     asked = parser.parse_args()
     if not shutil.which("minizinc"):
         stop("minizinc is not installed (Debian package minizinc)")
@@ -112,10 +109,8 @@ def main():
     for lesson in asked.lessons:
         with tempfile.TemporaryDirectory() as folder:
             text, names, ours = planned(asked.program, lesson, asked.seconds, folder)
-            if not HEAD.search(text) or not SEARCH.search(text):
-                stop(f"{lesson}: the model does not begin and end as this program expects")
-            if asked.search == "free":
-                text = SEARCH.sub(r"solve \1", text, count=1)
+            if not HEAD.search(text):
+                stop(f"{lesson}: the model does not begin as this program expects")
             theirs, proved = level_by_level(text, len(names), asked.limit, folder)
         print(f"{Path(lesson).stem}\n  levels   {', '.join(names)}")
         print(f"  ours     {ours if ours else 'none of the same problem'}")

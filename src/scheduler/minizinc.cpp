@@ -372,14 +372,13 @@ class Writer {
                              "level" + text(static_cast<std::int64_t>(l) + 1),
                              parts.empty() ? "0" : joined(parts, " +\n  ")));
     }
-    const std::string how =
-        "solve :: seq_search([int_search(s, smallest, indomain_min), int_search(m, input_order, "
-        "indomain_min)]) ";
-    if (levels.empty()) return line(how + "satisfy;");
+    // No order of search: by earliest start, the plainest one, Gecode found nothing for lessons it
+    // solves in an order of its own.
+    if (levels.empty()) return line("solve satisfy;");
     line("array[int] of var int: levels = " + list(levels) + ";");
     line("constraint forall (l in index_set(at_most)) (levels[l] <= at_most[l]);");
     write_sum();
-    line(how + "minimize goal;");
+    line("solve minimize goal;");
     line("output [\"levels = \\(levels)\\ns = \\(s)\\ne = \\(e)\\np = \\(p)\\nm = \\(m)\\n\"];");
   }
 
