@@ -106,8 +106,21 @@ void LevelSearch::raise_from_root() {
   model_.core().retract();
 }
 
-bool LevelSearch::round(std::int64_t conflicts_a_level) {
+// Told before the first level takes all the time.
+void LevelSearch::raise_by_propagation() {
   raise_from_root();
+  for (std::size_t l = 1; l < goal_.size(); ++l) {
+    const LevelModel& level = model_.levels()[l];
+    if (level.objective < 0 || proved(l)) continue;
+    if (parts_[l].stale) parts_[l] = Parts{};
+    if (model_.core().probe(assumptions(l)))
+      raise(l, level.constant + model_.core().low(2 * level.objective));
+    model_.core().retract();
+  }
+}
+
+bool LevelSearch::round(std::int64_t conflicts_a_level) {
+  raise_by_propagation();
   bool all = true;
   for (std::size_t l = 0; l < goal_.size(); ++l) {
     if (!proved(l)) minimise(l, conflicts_a_level);

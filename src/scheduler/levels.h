@@ -28,8 +28,9 @@ class LevelSearch {
   /// those before it (its own values, unless bands have given something back).
   void start_from(const Schedule& schedule, const std::vector<std::int64_t>& goals);
 
-  /// Bounds of all levels from propagation alone; free after the first call.
-  void raise_from_root();
+  /// Bounds of all levels from propagation alone, each under the best of those before it.
+  /// Needs a schedule.
+  void raise_by_propagation();
 
   /// Finds any schedule. kRefuted: none exists (within the limits set).
   Verdict first(std::int64_t conflict_limit);
@@ -67,6 +68,7 @@ class LevelSearch {
   };
 
   std::vector<Literal> assumptions(std::size_t level) const;
+  void raise_from_root();
   void set_goals(const std::vector<std::int64_t>& goals);
   void take_solution();
   void take_if_better(std::size_t level);

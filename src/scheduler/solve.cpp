@@ -57,7 +57,7 @@ class Whole {
   void catch_up() {
     if (levels_.has_schedule() && levels_.best() == run_.best()) return;
     levels_.start_from(run_.best(), run_.goals());
-    levels_.raise_from_root();
+    levels_.raise_by_propagation();
   }
 
   /// True when all levels are closed.

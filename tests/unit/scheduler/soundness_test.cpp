@@ -166,11 +166,21 @@ TEST(solve,
   EXPECT_GT(compared, 1000);
 }
 
-TEST(solve, bounds_are_told_as_they_rise_and_meet_the_values_in_the_end) {
-  for (std::uint64_t seed = 1; seed <= 20; ++seed) {
+TEST(solve, bounds_are_told_as_they_rise_and_fall_back_only_behind_a_level_that_got_worse) {
+  int falls = 0;
+  for (std::uint64_t seed = 1; seed <= 200; ++seed) {
     const Problem problem = random_problem(seed, Recipe{});
-    std::vector<std::int64_t> last(problem.goals.size(), 0);
+    std::vector<std::int64_t> last(problem.goals.size(), 0), values;
     Options options;
+    options.on_better = [&](const Schedule&, const std::vector<std::int64_t>& better) {
+      bool looser = false;
+      for (std::size_t l = 0; l < values.size(); ++l) {
+        falls += looser && last[l] > 0;
+        if (looser) last[l] = 0;
+        looser = looser || better[l] > values[l];
+      }
+      values = better;
+    };
     options.on_bound = [&](const std::vector<std::int64_t>& bounds) {
       ASSERT_EQ(bounds.size(), last.size());
       for (std::size_t l = 0; l < last.size(); ++l) EXPECT_GE(bounds[l], last[l]);
@@ -181,6 +191,7 @@ TEST(solve, bounds_are_told_as_they_rise_and_meet_the_values_in_the_end) {
     if (outcome.status != Status::kOptimal) continue;
     for (std::size_t l = 0; l < last.size(); ++l) EXPECT_LE(last[l], outcome.values[l]);
   }
+  EXPECT_GT(falls, 0);
 }
 
 TEST(solve, a_run_that_may_keep_nothing_it_learns_comes_to_the_same_end) {
