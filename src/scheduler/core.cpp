@@ -71,6 +71,7 @@ void Core::backtrack(int target) {
     for (const int cut : closed_[l]) cuts_.put_back(cut);
     closed_[l].clear();
   }
+  while (!overlooked_.empty() && overlooked_.back().level > target) overlooked_.pop_back();
 }
 
 int Core::position(Literal literal) const {

@@ -34,6 +34,7 @@ struct BranchItem {
   std::vector<Literal> choices;  ///< mode and setting literals, taken in order of the saved phase
   int start_side = -1;           ///< side 2i of the start variable, -1 = constant
   int end_side = -1;             ///< of the end variable when the length is free
+  bool hub = false;              ///< many others wait for it
 };
 
 enum class Verdict : std::int8_t { kSolution, kRefuted, kGaveUp };
@@ -65,7 +66,7 @@ class Core {
   }
   /// In a solution the variable takes its upper bound (the least of some times), not its lower.
   void prefer_high(int variable) { high_[static_cast<std::size_t>(variable)] = 1; }
-  void set_branching(std::vector<BranchItem> items) { items_ = std::move(items); }
+  void set_branching(std::vector<BranchItem> items);
   void set_phase(int variable, int value);
   /// The next search follows the phases before it tries the list rule.
   void begin_with_phases() { earliest_first_ = false; }
@@ -190,6 +191,7 @@ class Core {
   Literal pick_active();
   Literal pick_overlooked();
   Literal towards(int variable, int value) const;
+  Literal pick_hub();
   Literal undecided_choice(const BranchItem& item) const;
   void store_solution();
 
@@ -234,7 +236,14 @@ class Core {
   std::vector<Literal> owner_;
   std::vector<char> decide_, high_;
   std::vector<BranchItem> items_;
+  std::vector<int> hubs_;  // their start sides
+  bool hubs_first_ = false;
   CutOrder cuts_;
+  struct Overlooked {
+    int level;     // that decided it
+    int variable;  // all of lower number are fixed then
+  };
+  std::vector<Overlooked> overlooked_;
   std::vector<std::vector<int>> closed_;  // cuts taken out of the order, by the level that did it
   std::vector<int> phase_, solution_;
   bool have_solution_ = false, earliest_first_ = true;

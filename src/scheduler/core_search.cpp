@@ -1,5 +1,6 @@
 // Branching and restarts. First in order of least start (the serial schedule generation scheme as a
-// branching rule), later by activity of conflicts with the saved solution as the first guess.
+// branching rule), later by activity of conflicts with the saved solution as the first guess, with
+// turns of what many wait for.
 #include <algorithm>
 
 #include "scheduler/core.h"
@@ -11,6 +12,8 @@ std::size_t at(int index) { return static_cast<std::size_t>(index); }
 constexpr std::int64_t kRestartUnit = 100;
 /// Restarts from one turn of the list rule to the next.
 constexpr std::int64_t kListTurn = 16;
+/// The same for what many wait for.
+constexpr std::int64_t kHubTurn = 3;
 
 /// The restart sequence 1 1 2 1 1 2 4 ... (M. Luby, A. Sinclair, D. Zuckerman 1993).
 std::int64_t luby(std::int64_t index) {
@@ -27,6 +30,13 @@ std::int64_t luby(std::int64_t index) {
   return std::int64_t{1} << power;
 }
 }  // namespace
+
+void Core::set_branching(std::vector<BranchItem> items) {
+  items_ = std::move(items);
+  for (const BranchItem& item : items_) {
+    if (item.hub && item.start_side >= 0) hubs_.push_back(item.start_side);
+  }
+}
 
 Literal Core::towards(int variable, int value) const {
   const int low_bound = low(2 * variable), high_bound = high(2 * variable);
@@ -74,6 +84,22 @@ Literal Core::pick_earliest() {
   return !Literal{best->end_side, low(best->end_side) + 1};
 }
 
+// Halves the widest of them: when a class works in step, its few common starts decide the rest, and
+// what is learnt below them speaks of them alone.
+Literal Core::pick_hub() {
+  budget_.spend(static_cast<std::int64_t>(hubs_.size() / 4));
+  int widest = -1, width = 0;
+  for (const int side : hubs_) {
+    const int w = high(side) - low(side);
+    if (w > width && !is_false(owner_[at(side / 2)])) {
+      width = w;
+      widest = side;
+    }
+  }
+  if (widest < 0) return {-1, 0};
+  return !Literal{widest, low(widest) + width / 2 + 1};
+}
+
 Literal Core::pick_active() {
   while (!cuts_.empty()) {
     const CutOrder::Cut cut = cuts_.top();
@@ -96,19 +122,24 @@ Literal Core::pick_active() {
   return {-1, 0};
 }
 
+// Looks on where it found the last one, as long as that one's level stands.
 Literal Core::pick_overlooked() {
+  const int from = overlooked_.empty() ? 0 : overlooked_.back().variable;
   const int count = variable_count();
-  budget_.spend(count / 16);
-  for (int variable = 0; variable < count; ++variable) {
+  for (int variable = from; variable < count; ++variable) {
     if (!decide_[at(variable)] || fixed(variable) || is_false(owner_[at(variable)])) continue;
+    budget_.spend((variable - from) / 16);
+    overlooked_.push_back({level() + 1, variable});
     return towards(variable, phase_[at(variable)]);
   }
+  budget_.spend((count - from) / 16);
   return {-1, 0};
 }
 
 Literal Core::pick() {
   Literal decision{-1, 0};
-  if (!earliest_first_) decision = pick_active();
+  if (hubs_first_) decision = pick_hub();
+  if (decision.side < 0 && !earliest_first_) decision = pick_active();
   if (decision.side < 0) decision = pick_earliest();
   if (decision.side < 0 && earliest_first_) decision = pick_active();
   if (decision.side < 0) decision = pick_overlooked();
@@ -179,6 +210,7 @@ Verdict Core::search(const std::vector<Literal>& assumptions, std::int64_t confl
       restart_at = conflicts_ + kRestartUnit * luby(restarts_);
       // Alternating keeps both the early drive of the list rule and the focus of the conflicts. The
       // list rule has had its turn when there is no schedule yet: latest lags defeat it.
+      hubs_first_ = restarts_ % kHubTurn == 0;
       earliest_first_ = have_solution_ && restarts_ % kListTurn == 0;
       backtrack(std::min(level(), static_cast<int>(assumptions.size())));
       if (conflicts_ >= next_clean_ || budget_.crowded()) clean_clauses();

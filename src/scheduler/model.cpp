@@ -8,6 +8,20 @@
 namespace scheduler {
 namespace {
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
+
+// Activities many others wait for: four times the lags of the mean, and ten at least.
+std::vector<char> hubs_of(const Problem& problem) {
+  std::vector<std::size_t> lags(problem.activities.size(), 0);
+  for (const Lag& lag : problem.lags) {
+    ++lags[at(lag.from.activity)];
+    ++lags[at(lag.to.activity)];
+  }
+  std::vector<char> hubs;
+  for (const std::size_t count : lags)
+    hubs.push_back(count >= 10 && count * lags.size() >= 8 * problem.lags.size());
+  return hubs;
+}
+
 }  // namespace
 
 Model::Model(const Problem& problem, const Scope& scope, Budget& budget, ProofSink* proof)
@@ -118,6 +132,7 @@ std::vector<Literal> Model::choose_one(std::size_t count, Literal parent) {
 }
 
 void Model::add_activities() {
+  const std::vector<char> hubs = hubs_of(problem_);
   std::vector<BranchItem> branching;
   for (int i = 0; i < static_cast<int>(activities_.size()); ++i) {
     ActivityModel& model = activities_[at(i)];
@@ -132,6 +147,7 @@ void Model::add_activities() {
     add_free(i);
     add_windows(i);
     BranchItem item;
+    item.hub = hubs[at(i)] != 0;
     item.present = model.present;
     if (model.modes.size() > 1) item.choices = model.modes;
     for (const auto& uses : model.settings) {

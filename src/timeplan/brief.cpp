@@ -49,13 +49,13 @@ Brief BriefMaker::make() && {
   add_ways();
   add_held();
   add_lags();
-  add_call_order();
   add_hands();
   add_places();
   add_breaks();
   add_adult_limits();
   finish_settings();
   add_goals();
+  add_call_order();
   brief_.reasons.assign(seen_.begin(), seen_.end());
   return std::move(brief_);
 }
@@ -411,40 +411,6 @@ void BriefMaker::add_lags() {
                         span.excludes.end());
     if (spans.emplace(span.from, span.to, span.excludes).second)
       brief_.problem.spans.push_back(std::move(span));
-  }
-}
-
-bool BriefMaker::same_people(int a, int b) const {
-  const kitchen::Cook& x = cook_of(a);
-  const kitchen::Cook& y = cook_of(b);
-  const auto bay = [&](const kitchen::Cook& c) {
-    return lesson_.room.places[static_cast<std::size_t>(c.place)].bay;
-  };
-  return line_of(a) == line_of(b) && bay(x) == bay(y) && x.people == y.people &&
-         x.arrives == y.arrives && x.leaves == y.leaves && x.away == y.away;
-}
-
-// Cooks of one line in one bay are called in the order of the lesson (Y2).
-void BriefMaker::add_call_order() {
-  if (lesson_.timelines == kitchen::Timelines::kOwn) return;
-  std::map<std::tuple<int, int>, std::vector<int>> queues;
-  for (int i = 0; i < static_cast<int>(net_.nodes.size()); ++i) {
-    const Task& t = node(i).task;
-    if (t.kind == TaskKind::kApronAndHands || t.kind == TaskKind::kCollectIngredients ||
-        t.kind == TaskKind::kWashUp) {
-      queues[{static_cast<int>(t.kind), t.part}].push_back(i);
-    }
-  }
-  for (const auto& [kind, nodes] : queues) {
-    for (std::size_t i = 0; i < nodes.size(); ++i) {
-      for (std::size_t j = i + 1; j < nodes.size(); ++j) {
-        if (!same_people(node(nodes[i]).task.cook, node(nodes[j]).task.cook)) continue;
-        brief_.problem.lags.push_back({event(nodes[i], Moment::kStart),
-                                       event(nodes[j], Moment::kStart), 0, scheduler::kNoLimit,
-                                       -1});
-        break;
-      }
-    }
   }
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <set>
 #include <tuple>
 #include <utility>
@@ -23,8 +24,15 @@ class BriefMaker {
   void add_ways();
   void add_held();
   void add_lags();
-  void add_call_order();
   void add_goals();
+  // brief_order.cpp
+  void add_call_order();
+  using Pairs = std::vector<std::pair<int, int>>;
+  bool same_people(int a, int b) const;
+  int bay_of(int cook) const;
+  std::optional<Pairs> in_place_of(const std::vector<int>& cooks,
+                                   const std::vector<int>& others) const;
+  std::vector<std::vector<std::vector<int>>> alike_bays() const;
   // brief_room.cpp
   void add_hands();
   void add_places();
@@ -43,7 +51,6 @@ class BriefMaker {
   int add_resource(std::string name, scheduler::ResourceKind kind, int capacity);
   int fixed_block(std::string name, Seconds from, Seconds to, std::vector<scheduler::Use> uses);
   void add_use(int activity, const scheduler::Use& use);
-  bool same_people(int a, int b) const;
   bool alone_at_place(int cook) const;
   scheduler::Event event(int node, kitchen::Moment moment) const;
   scheduler::Activity& activity(int index) {

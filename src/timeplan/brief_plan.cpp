@@ -229,6 +229,35 @@ class PlanMaker {
     return clean.cleans >= net_.nodes[soil_node].hygiene.value_or(kitchen::Hygiene::kReadyToEat);
   }
 
+  // A clean-down that stands after a raw step, but after one that was cleaned away already, is as
+  // long as what it does clean away asks for (H3).
+  void shorten_cleaning(std::size_t clean_node, std::size_t clean_task,
+                        const std::vector<bool>& dropped) {
+    Task& clean = plan_.tasks[clean_task];
+    const auto cleaned_before = [&](const Task& soil) {
+      for (std::size_t t = 0; t < plan_.tasks.size(); ++t) {
+        const Task& other = plan_.tasks[t];
+        if (!dropped[t] && other.kind == TaskKind::kCleanDown && other.cook == clean.cook &&
+            other.start >= soil.end && other.start < clean.start)
+          return true;
+      }
+      return false;
+    };
+    for (const auto& [i, s] : task_of_node_) {
+      const Task& soil = plan_.tasks[s];
+      if (soil.end > clean.start || net_.nodes[i].hygiene != net_.nodes[clean_node].cleans)
+        continue;
+      for (const auto& [j, m] : task_of_node_) {
+        const Task& minds = plan_.tasks[m];
+        if (minds.start >= clean.end && must_be_cleaned(i, soil, j, minds, clean) &&
+            !cleaned_before(soil))
+          return;  // as long as it was meant to be
+      }
+    }
+    clean.end = clean.start + std::min(clean.end - clean.start,
+                                       base::grid_up(lesson_.rules.clean_after_unwashed));
+  }
+
   // The engine may keep a clean-down that nothing needs: those are not asked of anybody (H3, K2).
   // The lighter ones go first, so that what is left is what must be done.
   void drop_idle_cleaning() {
@@ -263,6 +292,10 @@ class PlanMaker {
         }
       }
       dropped[clean_task] = !needed;
+    }
+    for (const auto& [node, task] : cleans) {
+      if (!dropped[task] && plan_.tasks[task].kind == TaskKind::kCleanDown)
+        shorten_cleaning(node, task, dropped);
     }
     std::vector<Task> kept;
     for (std::size_t t = 0; t < plan_.tasks.size(); ++t) {
