@@ -6,11 +6,12 @@
 #include <chrono>
 #include <cstdint>
 #include <functional>
+#include <optional>
 #include <utility>
 
 namespace scheduler {
 
-/// Thrown by Budget::spend when the whole run has to end; caught once, in solve().
+/// Thrown by Budget::spend when the whole run has to end; caught once, in search_all().
 struct OutOfBudget {};
 
 class Budget {
@@ -35,6 +36,14 @@ class Budget {
     next_poll_ = ticks_;
   }
 
+  struct Instalment {
+    std::int64_t ticks = 0;
+    double seconds = 0;
+  };
+  /// Asked when time or work is used up: so much more, and the run goes on where it was. The time
+  /// it takes to answer does not count.
+  void when_used_up(std::function<std::optional<Instalment>()> more) { more_ = std::move(more); }
+
   /// Conflicts of all models of the run, for the outcome's report only.
   void count_conflict() { ++conflicts_; }
   std::int64_t conflicts() const { return conflicts_; }
@@ -54,20 +63,25 @@ class Budget {
   static constexpr std::int64_t kPollEvery = 20000;
 
   void poll() {
-    next_poll_ = ticks_ + kPollEvery;
-    if (work_limit_ >= 0) {
-      if (ticks_ >= work_limit_) throw OutOfBudget{};
-      // The limit itself must be noticed at the same tick in every run.
-      if (next_poll_ > work_limit_) next_poll_ = work_limit_;
-    }
     if (stop_ && stop_()) throw OutOfBudget{};
-    if (elapsed() >= seconds_) throw OutOfBudget{};
+    while ((work_limit_ >= 0 && ticks_ >= work_limit_) || elapsed() >= seconds_) {
+      const auto asked = std::chrono::steady_clock::now();
+      const std::optional<Instalment> more = more_ ? more_() : std::nullopt;
+      if (!more) throw OutOfBudget{};
+      begin_ += std::chrono::steady_clock::now() - asked;
+      work_limit_ = ticks_ + more->ticks;
+      seconds_ = elapsed() + more->seconds;
+    }
+    next_poll_ = ticks_ + kPollEvery;
+    // The limit itself must be noticed at the same tick in every run.
+    if (work_limit_ >= 0 && next_poll_ > work_limit_) next_poll_ = work_limit_;
   }
 
   std::chrono::steady_clock::time_point begin_;
   double seconds_;
   std::int64_t work_limit_;
   std::function<bool()> stop_;
+  std::function<std::optional<Instalment>()> more_;
   std::int64_t ticks_ = 0, conflicts_ = 0;
   std::int64_t next_poll_ = 0;
   std::int64_t memory_limit_ = -1, held_ = 0;

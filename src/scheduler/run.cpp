@@ -10,21 +10,17 @@ Run::Run(const Problem& problem, const Options& options)
       options_(options),
       budget_(options.seconds, options.work_limit, options.stop) {
   outcome_.bounds.assign(problem.goals.size(), 0);
-  if (options.hopeless_after >= 0) budget_.limit_work(options.hopeless_after);
   budget_.limit_memory(std::int64_t{options.memory_mb} * 1024 * 1024);
 }
 
-// What has been reached may end the run early, or take away the early end.
+// What has been reached may end the run early.
 void Run::settle_limit() {
   if (!accepted_ || goal_.empty()) return;
+  if (outcome_.values[0] > outcome_.bounds[0]) return;
   std::int64_t widest = 0;
-  for (std::size_t l = 0; l < goal_.size(); ++l)
+  for (std::size_t l = 1; l < goal_.size(); ++l)
     widest = std::max(widest, outcome_.values[l] - outcome_.bounds[l]);
-  if (widest <= options_.close_enough) {
-    budget_.limit_work(0);
-  } else if (options_.hopeless_after >= 0 && goal_[0] <= options_.hopeless_above) {
-    budget_.limit_work(options_.work_limit);
-  }
+  if (widest <= options_.close_enough) budget_.limit_work(0);
 }
 
 // Lexicographic with bands: a level counts as better when below its best value so far, as worse
@@ -101,23 +97,22 @@ void Run::raise(const std::vector<std::int64_t>& bounds) {
   settle_limit();
 }
 
-Outcome Run::outcome() {
-  outcome_.ticks = budget_.ticks();
-  outcome_.conflicts = budget_.conflicts();
-  outcome_.seconds = budget_.elapsed();
-  outcome_.status = infeasible_ ? Status::kInfeasible
-                    : accepted_ ? Status::kFeasible
-                                : Status::kUnknown;
+Outcome Run::outcome() const {
+  Outcome now = outcome_;
+  now.ticks = budget_.ticks();
+  now.conflicts = budget_.conflicts();
+  now.seconds = budget_.elapsed();
+  now.status = infeasible_ ? Status::kInfeasible : accepted_ ? Status::kFeasible : Status::kUnknown;
   bool closed = accepted_;
-  for (std::size_t l = 0; l < outcome_.bounds.size(); ++l) {
+  for (std::size_t l = 0; l < now.bounds.size(); ++l) {
     if (!accepted_) break;
-    outcome_.bounds[l] = std::min(outcome_.bounds[l], outcome_.values[l]);
-    closed = closed && (all_proved_ || outcome_.bounds[l] >= goal_[l]);
-    outcome_.proved.push_back(closed);
+    now.bounds[l] = std::min(now.bounds[l], now.values[l]);
+    closed = closed && (all_proved_ || now.bounds[l] >= goal_[l]);
+    now.proved.push_back(closed);
   }
-  if (closed && !infeasible_ && !options_.first_only) outcome_.status = Status::kOptimal;
-  if (!accepted_) outcome_.proved.assign(problem_.goals.size(), infeasible_);
-  return outcome_;
+  if (closed && !infeasible_ && !options_.first_only) now.status = Status::kOptimal;
+  if (!accepted_) now.proved.assign(problem_.goals.size(), infeasible_);
+  return now;
 }
 
 }  // namespace scheduler

@@ -1,4 +1,4 @@
-// The state of one call of solve(): best schedule, values, bounds, proofs, time stamps.
+// The state of one search: best schedule, values, bounds, proofs, time stamps.
 #pragma once
 
 #include <cstdint>
@@ -37,7 +37,8 @@ class Run {
   void raise(const std::vector<std::int64_t>& bounds);
   void prove_all() { all_proved_ = true; }
   void infeasible() { infeasible_ = true; }
-  Outcome outcome();
+  /// What is known now; may be asked at any time.
+  Outcome outcome() const;
 
  private:
   bool better(const std::vector<std::int64_t>& values) const;
@@ -52,5 +53,9 @@ class Run {
   std::vector<std::int64_t> told_;  // bounds the caller heard of last
   bool all_proved_ = false, infeasible_ = false, accepted_ = false;
 };
+
+/// Searches until everything is proved or the budget is used up; what was found stands in the run.
+/// Throws std::invalid_argument when the problem or the options make no sense.
+void search_all(Run& run);
 
 }  // namespace scheduler

@@ -152,17 +152,17 @@ void conclude(const Outcome& outcome, ProofSink* proof) {
 
 }  // namespace
 
-Outcome solve(const Problem& problem, const Options& options) {
+void search_all(Run& run) {
+  const Problem& problem = run.problem();
+  const Options& options = run.options();
   validate(problem);
   if (!options.fixed.empty() && options.fixed.size() != problem.activities.size()) {
     throw std::invalid_argument("fixed placements: one for each activity or none");
   }
-  Run run(problem, options);
   if (options.proof != nullptr) options.proof->horizon(problem.horizon);
   if (contradiction(problem)) {
     run.infeasible();
-    conclude(run.outcome(), options.proof);
-    return run.outcome();
+    return;
   }
   try {
     Schedule fixed(problem.activities.size());
@@ -175,8 +175,14 @@ Outcome solve(const Problem& problem, const Options& options) {
   } catch (const OutOfBudget&) {
     // The best so far stands in `run`.
   }
-  conclude(run.outcome(), options.proof);
-  return run.outcome();
+}
+
+Outcome solve(const Problem& problem, const Options& options) {
+  Run run(problem, options);
+  search_all(run);
+  const Outcome outcome = run.outcome();
+  conclude(outcome, options.proof);
+  return outcome;
 }
 
 }  // namespace scheduler

@@ -28,12 +28,8 @@ struct Options {
   double seconds = 5.0;          ///< wall clock, the only use of a clock: to stop
   std::int64_t work_limit = -1;  ///< ticks; -1 = none. With a limit reached before `seconds` a run
                                  ///< repeats exactly
-  /// Ticks after which a run ends whose first goal level is above `hopeless_above` by then; -1 =
-  /// none.
-  std::int64_t hopeless_after = -1;
-  std::int64_t hopeless_above = 0;
-  /// A run ends when no level is further from its bound than this; -1 = goes on until all is
-  /// proved.
+  /// A run ends when the first level is proved and no other is further from its bound than this;
+  /// -1 = goes on until all is proved.
   std::int64_t close_enough = -1;
   int memory_mb = 300;  ///< for what is learnt; the least useful of it goes first. The problem's
                         ///< own model comes on top

@@ -3,13 +3,22 @@
 #pragma once
 
 #include <algorithm>
+#include <memory>
 #include <string>
 #include <vector>
 
+#include "scheduler/session.h"
 #include "timeplan/answer.h"
 #include "timeplan/trial.h"
 
 namespace timeplan {
+
+/// One way to run the lesson (a split into waves, or own timelines), worked on in instalments.
+struct Candidate {
+  int waves = 1;
+  Trial trial;
+  std::unique_ptr<scheduler::Session> session;  ///< begun with the first instalment
+};
 
 class PlanTime {
  public:
@@ -41,8 +50,20 @@ class PlanTime {
     return trial;
   }
 
-  void note_first() {
-    if (first_seconds == 0) first_seconds = std::max(spent, 1e-6);
+  /// The candidate goes on where it stopped.
+  void work_on(Candidate& candidate, double seconds) {
+    TrialLimits how = limits(seconds, false);
+    how.close_enough = a_hundredth();
+    Trial& trial = candidate.trial;
+    const scheduler::Options options = engine_options(how, trial.brief.problem.activities.size());
+    if (!candidate.session)
+      candidate.session = std::make_unique<scheduler::Session>(trial.brief.problem, options);
+    const double before = spent, done = work_of(trial.outcome);
+    const bool first = !trial.found();
+    trial.outcome = candidate.session->work(options.work_limit, options.seconds);
+    spent += work_of(trial.outcome) - done;
+    if (first && trial.found() && first_seconds == 0)
+      first_seconds = std::max(before - done + trial.outcome.first_seconds, 1e-6);
   }
 
   /// A hundredth of the lesson for every cook (Z3).
@@ -50,9 +71,9 @@ class PlanTime {
     return lesson_.bell.count() / 60 * static_cast<std::int64_t>(lesson_.cooks.size()) / 100;
   }
 
-  /// Some level may be further than that from the best possible.
+  /// The first level may be better, or some other is further than that from the best possible.
   bool wide_open(const Trial& trial) const {
-    if (!trial.found()) return true;
+    if (!trial.found() || trial.outcome.values.front() > trial.outcome.bounds.front()) return true;
     for (std::size_t i = 0; i < trial.outcome.values.size(); ++i) {
       if (trial.outcome.values[i] - trial.outcome.bounds[i] > a_hundredth()) return true;
     }

@@ -52,32 +52,32 @@ class Planner {
   void try_own_timelines() {
     time_.say("trying a timeline for every cook");
     planned_ = with_own_timelines(lesson_);
-    Trial trial = search_.own ? std::move(*search_.own) : prepare(planned_, {}, BriefOptions{});
+    Candidate own = search_.own ? std::move(*search_.own)
+                                : Candidate{1, prepare(planned_, {}, BriefOptions{}), nullptr};
     if (!search_.own_refuted) {
-      solve_on(trial, time_.limits(options_.seconds * 0.5, false));
-      time_.spent += work_of(trial.outcome);
-      search_.own_refuted = trial.refuted();
+      work_on_own(own);
       answer_.refuted_seconds = search_.own_refuted ? time_.spent : 0;
     }
-    if (!trial.found()) {
+    if (!own.trial.found()) {
       planned_ = lesson_;
       return;
     }
-    time_.note_first();
     answer_.own_timelines_needed = true;
-    search_.best = std::move(trial);
+    search_.best = std::move(own.trial);
+  }
+
+  // No checkpoints to set, and few last safe starts to find.
+  void work_on_own(Candidate& own) {
+    time_.work_on(own, std::max(time_.part(kForOwnTimelines) - time_.spent, 0.05));
+    search_.own_refuted = own.trial.refuted();
   }
 
   void try_own() {
     time_.say("planning every cook's own timeline");
-    // No checkpoints to set, and few last safe starts to find.
-    Trial trial = time_.attempt(lesson_, {}, BriefOptions{}, options_.seconds * kForOwnTimelines,
-                                false);
-    search_.own_refuted = trial.refuted();
+    Candidate own{1, prepare(lesson_, {}, BriefOptions{}), nullptr};
+    work_on_own(own);
     answer_.refuted_seconds = search_.own_refuted ? time_.spent : 0;
-    if (!trial.found()) return;
-    time_.first_seconds = trial.outcome.first_seconds;
-    search_.best = std::move(trial);
+    if (own.trial.found()) search_.best = std::move(own.trial);
   }
 
   const kitchen::Lesson& effective() const {

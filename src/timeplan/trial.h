@@ -19,9 +19,7 @@ namespace timeplan {
 struct TrialLimits {
   double seconds = 1.0;  ///< of work on an ordinary machine
   std::uint64_t seed = 1;
-  double hopeless_after = -1;      ///< seconds of work; ends a trial whose first goal level is
-                                   ///< above 0 by then, -1 = never
-  std::int64_t close_enough = -1;  ///< ends when no level is further from its bound, -1 = never
+  std::int64_t close_enough = -1;  ///< as scheduler::Options::close_enough
   bool first_only = false;         ///< a schedule or a proof that there is none is enough
   std::function<bool()> stop;
 };

@@ -18,24 +18,19 @@ constexpr double kForAnyPlan = 0.25;
 /// for the next number, and so on.
 constexpr double kForFewestWaves = 0.25;
 
-// A split of the class into so many waves.
-struct Way {
-  int waves = 1;
-  Trial trial;
-};
-
 class WaveSearch {
  public:
   WaveSearch(const kitchen::Lesson& lesson, PlanTime& time) : lesson_(lesson), time_(time) {}
 
   WaveFindings run() {
-    std::vector<Way> ways = look();
-    if (!time_.stopped()) deepen(ways);
-    report(ways);
+    std::vector<Candidate> candidates = look();
+    if (!time_.stopped()) deepen(candidates);
+    report(candidates);
     if (search_.waves_seconds == 0) search_.waves_seconds = time_.spent;
-    for (Way& way : ways) {
-      if (!way.trial.found()) continue;
-      if (!search_.best || better(way.trial, *search_.best)) search_.best = std::move(way.trial);
+    for (Candidate& candidate : candidates) {
+      if (!candidate.trial.found()) continue;
+      if (!search_.best || better(candidate.trial, *search_.best))
+        search_.best = std::move(candidate.trial);
     }
     if (search_.best) measure_misses();
     return std::move(search_);
@@ -55,99 +50,111 @@ class WaveSearch {
     return x < y;
   }
 
-  // Long, if the first level turns out to be as good as it can be; otherwise another split of the
-  // class may be better.
-  void work_on(Trial& trial, double unless_good) {
-    TrialLimits how = time_.limits(time_.part(kForPlanning) - time_.spent, false);
-    how.hopeless_after = std::min(how.seconds, unless_good);
-    how.close_enough = time_.a_hundredth();
-    if (how.seconds <= 0) return;
-    solve_on(trial, how);
-    time_.spent += work_of(trial.outcome);
-  }
-
   // Up to the first number of waves that leaves nobody short of the buffer.
-  std::vector<Way> look() {
-    std::vector<Way> ways;
+  std::vector<Candidate> look() {
+    std::vector<Candidate> candidates;
     const int most = std::min(lesson_.most_waves, static_cast<int>(lesson_.cooks.size()));
     for (int waves = 1; waves <= most; ++waves) {
       time_.say(waves == 1 ? std::string("trying one wave")
                            : fmt::format("trying {} waves", waves));
       for (const std::vector<int>& split : splits(lesson_, waves)) {
-        if (time_.stopped()) return ways;
-        Way way{waves, prepare(lesson_, split, BriefOptions{})};
-        const double before = time_.spent;
-        TrialLimits how = time_.limits(time_.part(kForOneLook), false);
-        how.close_enough = time_.a_hundredth();
-        solve(way.trial, how);
-        time_.spent += work_of(way.trial.outcome);
-        if (way.trial.found() && time_.first_seconds == 0)
-          time_.first_seconds = before + way.trial.outcome.first_seconds;
-        ways.push_back(std::move(way));
-        if (good(ways.back().trial)) return ways;
+        if (time_.stopped()) return candidates;
+        candidates.push_back({waves, prepare(lesson_, split, BriefOptions{}), nullptr});
+        time_.work_on(candidates.back(), time_.part(kForOneLook));
+        if (good(candidates.back().trial)) return candidates;
       }
       // Private timelines bend most: they tell soonest whether there is any plan at all.
-      if (waves == 1 && !ways.front().trial.found()) quick_own();
-      if (search_.own_refuted) return ways;
+      if (waves == 1 && !candidates.front().trial.found()) quick_own();
+      if (search_.own_refuted) return candidates;
     }
-    return ways;
+    return candidates;
   }
 
   // Waves are plans with own timelines as well: if there are none of these, there are none.
   void quick_own() {
-    Trial trial = time_.attempt(with_own_timelines(lesson_), {}, BriefOptions{},
-                                time_.part(kForAnyPlan), true);
-    search_.own_refuted = trial.refuted();
+    Candidate own{1, prepare(with_own_timelines(lesson_), {}, BriefOptions{}), nullptr};
+    const double end = time_.spent + time_.part(kForAnyPlan);
+    while (!own.trial.found() && !own.trial.refuted() && !time_.stopped() && time_.spent < end)
+      time_.work_on(own, time_.part(kForOneLook));
+    search_.own_refuted = own.trial.refuted();
     search_.refuted_seconds = search_.own_refuted ? time_.spent : 0;
-    if (!trial.found()) return;
-    time_.note_first();
-    search_.own = std::move(trial);
+    search_.own = std::move(own);
   }
 
-  // One split for each number of waves: the one that looked best.
-  void deepen(std::vector<Way>& ways) {
+  // With all the time there is for planning.
+  void finish(Candidate& candidate) {
+    const double seconds = time_.part(kForPlanning) - time_.spent;
+    if (seconds > 0 && time_.wide_open(candidate.trial)) time_.work_on(candidate, seconds);
+  }
+
+  // Whether the first level can still become what is wanted of it.
+  static bool hopeful(const Trial& trial) {
+    return !trial.refuted() && (!trial.found() || trial.outcome.bounds.front() == 0);
+  }
+
+  // For each number of waves all splits that may still do, in turn and each time longer, until one
+  // does or the share of the time is over.
+  Candidate* settle(const std::vector<Candidate*>& candidates, double share) {
+    const double end = time_.spent + share;
+    for (double slice = 2 * time_.part(kForOneLook);; slice *= 2) {
+      bool open = false;
+      for (Candidate* candidate : candidates) {
+        if (good(candidate->trial)) return candidate;
+        if (!hopeful(candidate->trial)) continue;
+        open = true;
+        if (time_.stopped() || time_.spent >= end) return nullptr;
+        time_.work_on(*candidate, slice);
+      }
+      if (!open) return nullptr;
+    }
+  }
+
+  void deepen(std::vector<Candidate>& candidates) {
     if (search_.own_refuted) return;
-    std::vector<Way*> chosen;
-    for (Way& way : ways) {
-      if (way.trial.refuted()) continue;
-      if (chosen.empty() || chosen.back()->waves != way.waves)
-        chosen.push_back(&way);
-      else if (way.trial.found() &&
-               (!chosen.back()->trial.found() || better(way.trial, chosen.back()->trial)))
-        chosen.back() = &way;
+    std::vector<std::vector<Candidate*>> by_waves;
+    for (Candidate& candidate : candidates) {
+      if (by_waves.empty() || by_waves.back().front()->waves != candidate.waves)
+        by_waves.emplace_back();
+      by_waves.back().push_back(&candidate);
     }
     double share = time_.part(kForFewestWaves);
-    for (Way* way : chosen) {
+    for (const std::vector<Candidate*>& same : by_waves) {
+      Candidate* candidate = settle(same, share);
       if (time_.stopped()) return;
-      // The number of waves stands when nobody is short of the buffer.
-      if (good(way->trial)) search_.waves_seconds = time_.spent;
-      if (time_.wide_open(way->trial)) work_on(way->trial, share);
       share /= 2;
-      if (way->trial.found()) time_.note_first();
-      if (!good(way->trial)) continue;
-      if (search_.waves_seconds == 0) search_.waves_seconds = time_.spent;
-      return;  // more waves than these are not wanted
+      if (candidate == nullptr) continue;
+      // The number of waves stands when nobody is short of the buffer; more are not wanted.
+      search_.waves_seconds = time_.spent;
+      finish(*candidate);
+      return;
     }
+    // Nobody is spared being short: the best there is, with the time that is left.
+    Candidate* best = nullptr;
+    for (Candidate& candidate : candidates) {
+      if (candidate.trial.found() && (best == nullptr || better(candidate.trial, best->trial)))
+        best = &candidate;
+    }
+    if (best != nullptr) finish(*best);
   }
 
   // What the trials say of each number of waves.
-  void report(const std::vector<Way>& ways) {
-    for (const Way& way : ways) {
-      const bool fresh = search_.trials.empty() || search_.trials.back().waves != way.waves;
+  void report(const std::vector<Candidate>& candidates) {
+    for (const Candidate& candidate : candidates) {
+      const bool fresh = search_.trials.empty() || search_.trials.back().waves != candidate.waves;
       if (fresh) {
         WaveTrial tried;
-        tried.waves = way.waves;
+        tried.waves = candidate.waves;
         tried.proved = true;
         search_.trials.push_back(tried);
       }
       WaveTrial& tried = search_.trials.back();
-      tried.fits = tried.fits || way.trial.found();
-      tried.proved = tried.proved && way.trial.refuted();
-      if (!way.trial.found()) continue;
-      const std::int64_t bound = way.trial.outcome.bounds.front();
+      tried.fits = tried.fits || candidate.trial.found();
+      tried.proved = tried.proved && candidate.trial.refuted();
+      if (!candidate.trial.found()) continue;
+      const std::int64_t bound = candidate.trial.outcome.bounds.front();
       auto& bounds = search_.first_level_bound;
-      if (bounds.empty() || bounds.back().first != way.waves)
-        bounds.emplace_back(way.waves, bound);
+      if (bounds.empty() || bounds.back().first != candidate.waves)
+        bounds.emplace_back(candidate.waves, bound);
       else
         bounds.back().second = std::min(bounds.back().second, bound);
     }

@@ -11,8 +11,8 @@
 namespace timeplan {
 
 struct WaveFindings {
-  std::optional<Trial> best;  ///< of all waves and splits tried
-  std::optional<Trial> own;   ///< a first plan with own timelines, made while waves were looked for
+  std::optional<Trial> best;     ///< of all waves and splits tried
+  std::optional<Candidate> own;  ///< own timelines, begun when one wave was not found at once
   std::vector<WaveTrial> trials;
   /// (waves, proved bound of the first level over the splits that were tried).
   std::vector<std::pair<int, std::int64_t>> first_level_bound;
