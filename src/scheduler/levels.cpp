@@ -119,11 +119,12 @@ void LevelSearch::raise_by_propagation() {
   }
 }
 
-bool LevelSearch::round(std::int64_t conflicts_a_level) {
+bool LevelSearch::round(std::int64_t conflicts_a_level, std::int64_t ticks) {
+  end_ = ticks == kNoEnd ? kNoEnd : model_.core().ticks() + ticks;
   raise_by_propagation();
   bool all = true;
   for (std::size_t l = 0; l < goal_.size(); ++l) {
-    if (!proved(l)) minimise(l, conflicts_a_level);
+    if (!proved(l) && !over()) minimise(l, conflicts_a_level);
     all = all && proved(l);
   }
   return all;
@@ -150,7 +151,7 @@ bool LevelSearch::minimise(std::size_t level, std::int64_t conflict_limit) {
   raise(level, low);
   const std::int64_t end = model_.core().conflicts() + conflict_limit;
   std::int64_t slice = std::min(kFirstSlice, conflict_limit);
-  while (!proved(level) && model_.core().conflicts() < end) {
+  while (!proved(level) && model_.core().conflicts() < end && !over()) {
     if (parts_[level].stale) parts_[level] = Parts{};
     prepare(level);
     from_below(level, slice);
@@ -167,7 +168,7 @@ void LevelSearch::descend(std::size_t level, std::int64_t conflict_limit) {
   std::int64_t stride = 1;
   // A sum over many parts falls by ones: long strides there only cost conflicts.
   const bool one_part = model_.levels()[level].softs.size() == 1;
-  while (!proved(level)) {
+  while (!proved(level) && !over()) {
     const std::int64_t room = goal_[level] - bounds_[level];
     stride = one_part ? std::max<std::int64_t>(1, std::min(stride, room / 4)) : 1;
     const std::int64_t limit = stride > 1 ? conflict_limit / 2 : conflict_limit;
@@ -214,7 +215,7 @@ bool LevelSearch::probe_parts(std::size_t level, std::int64_t end) {
   for (; parts.probed < parts.list.size(); ++parts.probed) {
     Part& part = parts.list[parts.probed];
     for (;;) {
-      if (model_.core().conflicts() >= end) return false;
+      if (model_.core().conflicts() >= end || over()) return false;
       std::vector<Literal> tried = assumptions(level);
       tried.push_back(at_most(part.variable, part.bound));
       if (!model_.core().probe(tried)) {
@@ -298,7 +299,7 @@ void LevelSearch::from_below(std::size_t level, std::int64_t conflict_limit) {
   const std::int64_t end = model_.core().conflicts() + conflict_limit;
   if (!probe_parts(level, end)) return raise(level, sum(level));
   raise(level, sum(level));
-  while (!proved(level) && model_.core().conflicts() < end) {
+  while (!proved(level) && model_.core().conflicts() < end && !over()) {
     std::vector<Literal> tried = assumptions(level);
     for (const Part& part : parts.list) {
       if (part.weight > 0) tried.push_back(at_most(part.variable, part.bound));

@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <limits>
 #include <vector>
 
 #include "scheduler/model.h"
@@ -12,6 +13,8 @@ namespace scheduler {
 
 class LevelSearch {
  public:
+  static constexpr std::int64_t kNoEnd = std::numeric_limits<std::int64_t>::max();
+
   using Report = std::function<void(const Schedule&, const std::vector<std::int64_t>& values)>;
   using Raised = std::function<void(const std::vector<std::int64_t>& bounds)>;
 
@@ -35,9 +38,9 @@ class LevelSearch {
   /// Finds any schedule. kRefuted: none exists (within the limits set).
   Verdict first(std::int64_t conflict_limit);
 
-  /// Improves and proves the levels in order, each with about this many conflicts. Needs a
-  /// schedule. True when every level is proved.
-  bool round(std::int64_t conflicts_a_level);
+  /// Improves and proves the levels in order, each with about this many conflicts, and ends soon
+  /// after so many ticks. Needs a schedule. True when every level is proved.
+  bool round(std::int64_t conflicts_a_level, std::int64_t ticks = kNoEnd);
 
   /// One level only, all before it taken as they are. True when proved.
   bool minimise(std::size_t level, std::int64_t conflict_limit);
@@ -69,6 +72,7 @@ class LevelSearch {
 
   std::vector<Literal> assumptions(std::size_t level) const;
   void raise_from_root();
+  bool over() const { return model_.core().ticks() >= end_; }
   void set_goals(const std::vector<std::int64_t>& goals);
   void take_solution();
   void take_if_better(std::size_t level);
@@ -89,6 +93,7 @@ class LevelSearch {
   Raised on_bound_;
   std::vector<Literal> outer_;
   bool alone_ = false, rooted_ = false;
+  std::int64_t end_ = kNoEnd;  // of the round, in ticks
   Schedule best_;
   std::vector<std::int64_t> values_;
   std::vector<std::int64_t> goal_;    // the best value a level had under the levels before it

@@ -177,6 +177,8 @@ void Model::add_resources() {
       all.push_back(&item);
       open = open || !item.constant;
     }
+    for (std::size_t c = 0; c < activities_.size() && !open; ++c)
+      open = problem_.activities[c].cleans == r && activities_[c].role == Role::kFree;
     if (!open || all.empty()) continue;
     budget_.spend(static_cast<std::int64_t>(all.size()));
     add_cumulative(all, resource.capacity, false);
@@ -337,7 +339,8 @@ void Model::add_door(const Item& item, const Item& other) {
 void Model::add_soil(int resource, const Item& dirty, const Item& minding) {
   const int bits = dirty.use->soil & minding.use->minds;
   if (bits == 0 || core_.is_false(dirty.active) || core_.is_false(minding.active)) return;
-  if (dirty.constant && minding.constant && scope_.trust_fixed) return;
+  // Two that are fixed keep the rule, unless what cleans between them may move away.
+  bool open = !scope_.trust_fixed || !dirty.constant || !minding.constant;
   if (known_before(minding.end, dirty.start)) return;
   std::vector<Literal> ways{!dirty.active, !minding.active, !dirty.nonempty, !minding.nonempty,
                             before(minding.end, dirty.start)};
@@ -350,9 +353,10 @@ void Model::add_soil(int resource, const Item& dirty, const Item& minding) {
       continue;
     }
     if (c == dirty.owner || c == minding.owner) continue;
+    open = open || activities_[at(c)].role == Role::kFree;
     ways.push_back(cleaned_between(c, dirty, minding));
   }
-  clause(std::move(ways), Site::kSoil);
+  if (open) clause(std::move(ways), Site::kSoil);
 }
 
 Literal Model::cleaned_between(int cleaner, const Item& dirty, const Item& minding) {

@@ -61,9 +61,9 @@ class Whole {
   }
 
   /// True when all levels are closed.
-  bool round(std::int64_t conflicts) {
+  bool round(std::int64_t conflicts, std::int64_t ticks) {
     catch_up();
-    const bool done = levels_.round(conflicts);
+    const bool done = levels_.round(conflicts, ticks);
     run_.raise(levels_.bounds());
     return done;
   }
@@ -127,9 +127,10 @@ void search(Run& run, const Scope& scope) {
     large.construct_for_wishes();
     improve(run, large, kFirstImprovement);
   }
+  std::int64_t ticks = large.worthwhile() ? kFirstImprovement : LevelSearch::kNoEnd / 2;
   for (std::int64_t conflicts = kFirstRound;; conflicts = std::min(2 * conflicts, kMaxRound)) {
     const std::int64_t before = run.budget().ticks();
-    if (whole.round(conflicts)) return whole.prove();
+    if (whole.round(conflicts, ticks)) return whole.prove();
     if (closed(run)) return run.prove_all();
     const std::int64_t share = run.budget().ticks() - before;
     if (lists.applies()) lists.improve(share);
@@ -139,6 +140,7 @@ void search(Run& run, const Scope& scope) {
     improve(run, large, share);
     if (closed(run)) return run.prove_all();
     bound(run, large, share, bounding);
+    ticks += ticks / 2;
   }
 }
 

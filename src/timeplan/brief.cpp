@@ -55,7 +55,7 @@ Brief BriefMaker::make() && {
   add_adult_limits();
   finish_settings();
   add_goals();
-  add_call_order();
+  add_order();
   brief_.reasons.assign(seen_.begin(), seen_.end());
   return std::move(brief_);
 }

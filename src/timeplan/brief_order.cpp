@@ -4,6 +4,7 @@
 // the order of the lesson. Bays that may change places without a difference (scheduler::can_swap)
 // are called in that order as well: of all orders that come to the same thing, one is looked at.
 #include <algorithm>
+#include <functional>
 #include <map>
 #include <string>
 #include <tuple>
@@ -83,44 +84,58 @@ std::optional<BriefMaker::Pairs> BriefMaker::in_place_of(const std::vector<int>&
   return pairs;
 }
 
-// Bays that may change places with one another, in the order of the lesson.
-std::vector<std::vector<std::vector<int>>> BriefMaker::alike_bays() const {
-  std::map<int, std::vector<int>> bays;
-  std::vector<int> in_order;
-  for (int c = 0; c < static_cast<int>(lesson_.cooks.size()); ++c) {
-    if (bays[bay_of(c)].empty()) in_order.push_back(bay_of(c));
-    bays[bay_of(c)].push_back(c);
-  }
-  std::vector<std::vector<std::vector<int>>> alike;
-  for (const int bay : in_order) {
-    const std::vector<int>& cooks = bays[bay];
-    const auto same = std::find_if(alike.begin(), alike.end(), [&](const auto& known) {
+// Of these groups of cooks, those that may change places with one another, as lists.
+std::vector<BriefMaker::Groups> BriefMaker::alike(const Groups& groups) const {
+  std::vector<Groups> result;
+  for (const std::vector<int>& cooks : groups) {
+    const auto same = std::find_if(result.begin(), result.end(), [&](const Groups& known) {
       if (known.back().size() != cooks.size()) return false;
       const std::optional<Pairs> pairs = in_place_of(known.back(), cooks);
       return pairs && scheduler::can_swap(brief_.problem, *pairs);
     });
-    if (same == alike.end())
-      alike.push_back({cooks});
+    if (same == result.end())
+      result.push_back({cooks});
     else
       same->push_back(cooks);
   }
-  return alike;
+  return result;
 }
 
-void BriefMaker::add_call_order() {
-  if (lesson_.timelines == kitchen::Timelines::kOwn) return;
+// In the order of the lesson.
+BriefMaker::Groups BriefMaker::grouped(const std::vector<int>& cooks,
+                                       const std::function<int(int)>& by) {
+  std::map<int, std::size_t> index;
+  Groups groups;
+  for (const int c : cooks) {
+    const auto [at, fresh] = index.try_emplace(by(c), groups.size());
+    if (fresh) groups.emplace_back();
+    groups[at->second].push_back(c);
+  }
+  return groups;
+}
+
+void BriefMaker::add_order() {
+  std::vector<int> cooks;
+  for (int c = 0; c < static_cast<int>(lesson_.cooks.size()); ++c) cooks.push_back(c);
+  const Groups bays = grouped(cooks, [this](int c) { return bay_of(c); });
+  if (lesson_.timelines == kitchen::Timelines::kOwn) {
+    for (const std::vector<int>& bay : bays) add_order_within(bay);
+  } else {
+    add_call_order(bays);
+  }
+}
+
+void BriefMaker::add_call_order(const Groups& bays) {
   std::map<std::pair<TaskKind, int>, std::map<int, int>> queues;  // by cook: the node
   for (int i = 0; i < static_cast<int>(net_.nodes.size()); ++i) {
     const Task& t = node(i).task;
     if (called(t.kind)) queues[{t.kind, t.part}][t.cook] = i;
   }
-  const auto alike = alike_bays();
+  const std::vector<Groups> swaps = alike(bays);
   const auto call = [&](int first, int then) {
     for (const auto& [what, of_cook] : queues) {
       const auto a = of_cook.find(first), b = of_cook.find(then);
-      if (a == of_cook.end() || b == of_cook.end()) continue;
-      brief_.problem.lags.push_back({event(a->second, Moment::kStart),
-                                     event(b->second, Moment::kStart), 0, scheduler::kNoLimit, -1});
+      if (a != of_cook.end() && b != of_cook.end()) start_in_order(a->second, b->second);
     }
   };
   for (int a = 0; a < static_cast<int>(lesson_.cooks.size()); ++a) {
@@ -130,11 +145,45 @@ void BriefMaker::add_call_order() {
       break;
     }
   }
-  for (const auto& bays : alike) {
-    for (std::size_t i = 1; i < bays.size(); ++i) {
-      for (std::size_t k = 0; k < bays[i].size(); ++k) call(bays[i - 1][k], bays[i][k]);
+  for (const Groups& same : swaps) {
+    for (std::size_t i = 1; i < same.size(); ++i) {
+      for (std::size_t k = 0; k < same[i].size(); ++k) call(same[i - 1][k], same[i][k]);
     }
   }
+}
+
+// With own timelines there is no call. Of cooks of one cooker that may change places, the first in
+// the lesson washes up first; of cookers that may, the one whose first cook is first. Any plan can
+// be named so: the cooks of each cooker first, then the cookers.
+void BriefMaker::add_order_within(const std::vector<int>& bay) {
+  const Groups cookers = grouped(bay, [this](int c) {
+    return lesson_.room.places[static_cast<std::size_t>(cook_of(c).place)].cookers.front();
+  });
+  std::vector<std::pair<int, int>> in_order;
+  std::vector<char> whole;  // by cooker: all its cooks may change places
+  for (const std::vector<int>& cooks : cookers) {
+    const std::vector<Groups> swaps = alike(grouped(cooks, [](int c) { return c; }));
+    whole.push_back(swaps.size() == 1);
+    for (const Groups& same : swaps) {
+      for (std::size_t i = 1; i < same.size(); ++i)
+        in_order.emplace_back(same[i - 1].front(), same[i].front());
+    }
+  }
+  if (std::all_of(whole.begin(), whole.end(), [](char w) { return w != 0; })) {
+    for (const Groups& same : alike(cookers)) {
+      for (std::size_t i = 1; i < same.size(); ++i)
+        in_order.emplace_back(same[i - 1].front(), same[i].front());
+    }
+  }
+  for (const auto& [a, b] : in_order) {
+    start_in_order(net_.wash_up[static_cast<std::size_t>(a)].back(),
+                   net_.wash_up[static_cast<std::size_t>(b)].back());
+  }
+}
+
+void BriefMaker::start_in_order(int first, int then) {
+  brief_.problem.lags.push_back(
+      {event(first, Moment::kStart), event(then, Moment::kStart), 0, scheduler::kNoLimit, -1});
 }
 
 }  // namespace timeplan

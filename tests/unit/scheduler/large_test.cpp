@@ -2,7 +2,12 @@
 #include <gtest/gtest.h>
 
 #include "../../../bench/scheduler/classroom.h"
+#include "random_problem.h"
+#include "scheduler/budget.h"
 #include "scheduler/clusters.h"
+#include "scheduler/levels.h"
+#include "scheduler/model.h"
+#include "scheduler/random.h"
 #include "scheduler/solve.h"
 
 namespace scheduler::testing {
@@ -76,6 +81,53 @@ TEST(large, a_schedule_to_start_from_is_never_made_worse) {
   options.start_from = first.best;
   const Outcome better = solve(problem, options);
   EXPECT_LE(better.values, first.values);
+}
+
+// What is fixed in a neighbourhood was right as it stood; that need not be so when what cleaned
+// between two fixed uses is free to move or to be left out.
+TEST(large, a_neighbourhood_keeps_every_rule_whatever_is_free_in_it) {
+  Recipe recipe;
+  recipe.soil_chance = 80;
+  int neighbourhoods = 0, better = 0;
+  for (std::uint64_t seed = 1; seed <= 400; ++seed) {
+    Problem problem = random_problem(seed, recipe);
+    Term fewer;
+    fewer.kind = Term::Kind::kPresent;
+    GoalLevel level;
+    for (int i = 0; i < static_cast<int>(problem.activities.size()); ++i) {
+      if (!problem.activities[static_cast<std::size_t>(i)].cleans) continue;
+      fewer.activity = i;
+      level.terms.push_back(fewer);
+    }
+    problem.goals = {level};
+    Problem all_cleaned = problem;
+    for (const Term& term : level.terms)
+      all_cleaned.activities[static_cast<std::size_t>(term.activity)].optional = false;
+    Options options;
+    options.first_only = true;
+    const Outcome first = solve(all_cleaned, options);
+    if (first.best.empty()) continue;
+    const std::vector<std::int64_t> values = evaluate(problem, first.best);
+    Random random(seed);
+    Scope scope;
+    scope.fixed = &first.best;
+    scope.trust_fixed = true;
+    for (std::size_t i = 0; i < problem.activities.size(); ++i)
+      scope.roles.push_back(problem.activities[i].cleans || random.below(4) == 0 ? Role::kFree
+                                                                                 : Role::kFixed);
+    Budget budget(10, -1, {});
+    Model model(problem, scope, budget);
+    LevelSearch levels(
+        problem, model, [&](const Schedule& schedule, const std::vector<std::int64_t>&) {
+          EXPECT_EQ(check(problem, schedule), std::vector<std::string>{}) << "seed " << seed;
+          ++better;
+        });
+    levels.start_from(first.best, values);
+    levels.round(500);
+    ++neighbourhoods;
+  }
+  EXPECT_GT(neighbourhoods, 100);
+  EXPECT_GT(better, 10);
 }
 
 }  // namespace
