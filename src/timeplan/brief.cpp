@@ -55,7 +55,7 @@ Brief BriefMaker::make() && {
   add_adult_limits();
   finish_settings();
   add_goals();
-  add_order();
+  add_call_order();
   brief_.reasons.assign(seen_.begin(), seen_.end());
   return std::move(brief_);
 }

@@ -1,7 +1,6 @@
 // Internal to brief(): the problem while it is being put together.
 #pragma once
 
-#include <functional>
 #include <map>
 #include <optional>
 #include <set>
@@ -28,17 +27,14 @@ class BriefMaker {
   void add_goals();
   // brief_order.cpp
   using Groups = std::vector<std::vector<int>>;  // of cooks
-  void add_order();
-  void add_call_order(const Groups& bays);
-  void add_order_within(const std::vector<int>& bay);
-  void start_in_order(int first_node, int then_node);
+  void add_call_order();
   using Pairs = std::vector<std::pair<int, int>>;
   bool same_people(int a, int b) const;
   int bay_of(int cook) const;
   std::optional<Pairs> in_place_of(const std::vector<int>& cooks,
                                    const std::vector<int>& others) const;
   std::vector<Groups> alike(const Groups& groups) const;
-  static Groups grouped(const std::vector<int>& cooks, const std::function<int(int)>& by);
+  Groups bays() const;
   // brief_room.cpp
   void add_hands();
   void add_places();

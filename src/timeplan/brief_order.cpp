@@ -1,10 +1,9 @@
 // Part of brief(): the order in which cooks are called to what is done in turn (Y2).
 //
 // The rule has one call order, by bay, and leaves it to the plan. Cooks of one bay are called in
-// the order of the lesson. Bays that may change places without a difference (scheduler::can_swap)
-// are called in that order as well: of all orders that come to the same thing, one is looked at.
+// the order of the lesson, and so are bays that may change places without a difference
+// (scheduler::can_swap): of all orders that come to the same thing one is looked at.
 #include <algorithm>
-#include <functional>
 #include <map>
 #include <string>
 #include <tuple>
@@ -101,41 +100,32 @@ std::vector<BriefMaker::Groups> BriefMaker::alike(const Groups& groups) const {
   return result;
 }
 
-// In the order of the lesson.
-BriefMaker::Groups BriefMaker::grouped(const std::vector<int>& cooks,
-                                       const std::function<int(int)>& by) {
+// The cooks of each bay, in the order of the lesson.
+BriefMaker::Groups BriefMaker::bays() const {
   std::map<int, std::size_t> index;
   Groups groups;
-  for (const int c : cooks) {
-    const auto [at, fresh] = index.try_emplace(by(c), groups.size());
+  for (int c = 0; c < static_cast<int>(lesson_.cooks.size()); ++c) {
+    const auto [at, fresh] = index.try_emplace(bay_of(c), groups.size());
     if (fresh) groups.emplace_back();
     groups[at->second].push_back(c);
   }
   return groups;
 }
 
-void BriefMaker::add_order() {
-  std::vector<int> cooks;
-  for (int c = 0; c < static_cast<int>(lesson_.cooks.size()); ++c) cooks.push_back(c);
-  const Groups bays = grouped(cooks, [this](int c) { return bay_of(c); });
-  if (lesson_.timelines == kitchen::Timelines::kOwn) {
-    for (const std::vector<int>& bay : bays) add_order_within(bay);
-  } else {
-    add_call_order(bays);
-  }
-}
-
-void BriefMaker::add_call_order(const Groups& bays) {
+void BriefMaker::add_call_order() {
+  if (lesson_.timelines == kitchen::Timelines::kOwn) return;      // nobody is called
   std::map<std::pair<TaskKind, int>, std::map<int, int>> queues;  // by cook: the node
   for (int i = 0; i < static_cast<int>(net_.nodes.size()); ++i) {
     const Task& t = node(i).task;
     if (called(t.kind)) queues[{t.kind, t.part}][t.cook] = i;
   }
-  const std::vector<Groups> swaps = alike(bays);
+  const std::vector<Groups> swaps = alike(bays());
   const auto call = [&](int first, int then) {
     for (const auto& [what, of_cook] : queues) {
       const auto a = of_cook.find(first), b = of_cook.find(then);
-      if (a != of_cook.end() && b != of_cook.end()) start_in_order(a->second, b->second);
+      if (a == of_cook.end() || b == of_cook.end()) continue;
+      brief_.problem.lags.push_back({event(a->second, Moment::kStart),
+                                     event(b->second, Moment::kStart), 0, scheduler::kNoLimit, -1});
     }
   };
   for (int a = 0; a < static_cast<int>(lesson_.cooks.size()); ++a) {
@@ -150,40 +140,6 @@ void BriefMaker::add_call_order(const Groups& bays) {
       for (std::size_t k = 0; k < same[i].size(); ++k) call(same[i - 1][k], same[i][k]);
     }
   }
-}
-
-// With own timelines there is no call. Of cooks of one cooker that may change places, the first in
-// the lesson washes up first; of cookers that may, the one whose first cook is first. Any plan can
-// be named so: the cooks of each cooker first, then the cookers.
-void BriefMaker::add_order_within(const std::vector<int>& bay) {
-  const Groups cookers = grouped(bay, [this](int c) {
-    return lesson_.room.places[static_cast<std::size_t>(cook_of(c).place)].cookers.front();
-  });
-  std::vector<std::pair<int, int>> in_order;
-  std::vector<char> whole;  // by cooker: all its cooks may change places
-  for (const std::vector<int>& cooks : cookers) {
-    const std::vector<Groups> swaps = alike(grouped(cooks, [](int c) { return c; }));
-    whole.push_back(swaps.size() == 1);
-    for (const Groups& same : swaps) {
-      for (std::size_t i = 1; i < same.size(); ++i)
-        in_order.emplace_back(same[i - 1].front(), same[i].front());
-    }
-  }
-  if (std::all_of(whole.begin(), whole.end(), [](char w) { return w != 0; })) {
-    for (const Groups& same : alike(cookers)) {
-      for (std::size_t i = 1; i < same.size(); ++i)
-        in_order.emplace_back(same[i - 1].front(), same[i].front());
-    }
-  }
-  for (const auto& [a, b] : in_order) {
-    start_in_order(net_.wash_up[static_cast<std::size_t>(a)].back(),
-                   net_.wash_up[static_cast<std::size_t>(b)].back());
-  }
-}
-
-void BriefMaker::start_in_order(int first, int then) {
-  brief_.problem.lags.push_back(
-      {event(first, Moment::kStart), event(then, Moment::kStart), 0, scheduler::kNoLimit, -1});
 }
 
 }  // namespace timeplan
