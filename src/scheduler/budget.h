@@ -30,9 +30,10 @@ class Budget {
 
   std::int64_t ticks() const { return ticks_; }
 
-  /// A new limit in all from the start; one that is passed already ends the run at the next tick.
-  void limit_work(std::int64_t work_limit) {
-    work_limit_ = work_limit;
+  /// Ends at so many ticks in all, if not sooner; at the next tick when these are over already.
+  void end_by(std::int64_t ticks) {
+    if (work_limit_ >= 0 && ticks >= work_limit_) return;
+    work_limit_ = ticks;
     next_poll_ = ticks_;
   }
 

@@ -20,7 +20,7 @@ void Run::settle_limit() {
   std::int64_t widest = 0;
   for (std::size_t l = 1; l < goal_.size(); ++l)
     widest = std::max(widest, outcome_.values[l] - outcome_.bounds[l]);
-  if (widest <= options_.close_enough) budget_.limit_work(0);
+  if (widest <= options_.close_enough) budget_.end_by(options_.close_after);
 }
 
 // Lexicographic with bands: a level counts as better when below its best value so far, as worse

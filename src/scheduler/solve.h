@@ -28,9 +28,10 @@ struct Options {
   double seconds = 5.0;          ///< wall clock, the only use of a clock: to stop
   std::int64_t work_limit = -1;  ///< ticks; -1 = none. With a limit reached before `seconds` a run
                                  ///< repeats exactly
-  /// A run ends when the first level is proved and no other is further from its bound than this;
-  /// -1 = goes on until all is proved.
+  /// A run ends when the first level is proved and no other is further from its bound than this,
+  /// but not before `close_after` ticks; -1 = goes on until all is proved.
   std::int64_t close_enough = -1;
+  std::int64_t close_after = 0;
   int memory_mb = 300;  ///< for what is learnt; the least useful of it goes first. The problem's
                         ///< own model comes on top
   std::uint64_t seed = 1;

@@ -22,6 +22,8 @@ namespace {
 // Measured on the two-core machine the figures in bench/ are from: 20 to 30 million ticks a second.
 constexpr double kTicksPerSecond = 22e6;
 constexpr std::size_t kClassInWaves = 250;
+/// Seconds of work in which a plan that is close enough may still become the best there is.
+constexpr double kForTheLast = 0.12;
 constexpr double kPatience = 1.3;  // how much slower a machine may be before the clock stops it
 
 }  // namespace
@@ -33,6 +35,7 @@ scheduler::Options engine_options(const TrialLimits& limits, std::size_t activit
   options.seconds = limits.seconds * kPatience + (activities <= kClassInWaves ? 4.0 : 0.05);
   options.work_limit = static_cast<std::int64_t>(limits.seconds * kTicksPerSecond);
   options.close_enough = limits.close_enough;
+  options.close_after = static_cast<std::int64_t>(kForTheLast * kTicksPerSecond);
   options.seed = limits.seed;
   options.first_only = limits.first_only;
   options.stop = limits.stop;
