@@ -54,6 +54,8 @@ class LevelSearch {
   const std::vector<std::int64_t>& values() const { return values_; }
   const std::vector<std::int64_t>& bounds() const { return bounds_; }
   std::int64_t bound(std::size_t level) const { return bounds_[level]; }
+  /// Bounds that hold whatever the levels before are.
+  const std::vector<std::int64_t>& floor() const { return floor_; }
   bool proved(std::size_t level) const { return bounds_[level] >= goal_[level]; }
 
  private:

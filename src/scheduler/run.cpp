@@ -10,6 +10,7 @@ Run::Run(const Problem& problem, const Options& options)
       options_(options),
       budget_(options.seconds, options.work_limit, options.stop) {
   outcome_.bounds.assign(problem.goals.size(), 0);
+  floor_ = outcome_.bounds;
   budget_.limit_memory(std::int64_t{options.memory_mb} * 1024 * 1024);
 }
 
@@ -43,7 +44,7 @@ bool Run::better(const std::vector<std::int64_t>& values) const {
 void Run::take_goals(std::size_t level, const std::vector<std::int64_t>& values) {
   bool looser = false;
   for (std::size_t k = level; k < values.size(); ++k) {
-    if (looser) outcome_.bounds[k] = 0;
+    if (looser) outcome_.bounds[k] = floor_[k];
     looser = looser || values[k] > goal_[k];
     goal_[k] = values[k];
   }
@@ -95,6 +96,11 @@ void Run::raise(const std::vector<std::int64_t>& bounds) {
     options_.on_bound(told_);
   }
   settle_limit();
+}
+
+void Run::raise_floor(const std::vector<std::int64_t>& floor) {
+  for (std::size_t l = 0; l < floor.size(); ++l) floor_[l] = std::max(floor_[l], floor[l]);
+  raise(floor_);
 }
 
 Outcome Run::outcome() const {

@@ -35,6 +35,8 @@ class Run {
   void offer_start();
   /// Proved lower bounds; kept where higher than before.
   void raise(const std::vector<std::int64_t>& bounds);
+  /// Bounds that hold whatever the levels before are: what is left when one of those gets worse.
+  void raise_floor(const std::vector<std::int64_t>& floor);
   void prove_all() { all_proved_ = true; }
   void infeasible() { infeasible_ = true; }
   /// What is known now; may be asked at any time.
@@ -49,8 +51,9 @@ class Run {
   const Options& options_;
   Budget budget_;
   Outcome outcome_;
-  std::vector<std::int64_t> goal_;  // least value a level had under the levels before it
-  std::vector<std::int64_t> told_;  // bounds the caller heard of last
+  std::vector<std::int64_t> goal_;   // least value a level had under the levels before it
+  std::vector<std::int64_t> floor_;  // bounds whatever the levels before are
+  std::vector<std::int64_t> told_;   // bounds the caller heard of last
   bool all_proved_ = false, infeasible_ = false, accepted_ = false;
 };
 

@@ -58,6 +58,7 @@ class Whole {
     if (levels_.has_schedule() && levels_.best() == run_.best()) return;
     levels_.start_from(run_.best(), run_.goals());
     levels_.raise_by_propagation();
+    run_.raise_floor(levels_.floor());
   }
 
   /// True when all levels are closed.
