@@ -32,4 +32,9 @@ std::string file_time(const Lesson& lesson, Seconds since_opening) {
          base::clock_text(west ? -local.offset : local.offset);
 }
 
+int bay_of(const Lesson& lesson, int cook) {
+  const int place = lesson.cooks[static_cast<std::size_t>(cook)].place;
+  return lesson.room.places[static_cast<std::size_t>(place)].bay;
+}
+
 }  // namespace kitchen

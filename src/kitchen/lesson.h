@@ -175,5 +175,7 @@ struct Lesson {
 
 /// A clock time of the lesson, "10:50".
 std::string clock(const Lesson&, Seconds since_opening);
+/// The bay of a cook's place, an index into Room::bays.
+int bay_of(const Lesson&, int cook);
 
 }  // namespace kitchen

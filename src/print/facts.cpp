@@ -271,10 +271,6 @@ std::string call(const kitchen::Lesson& lesson, int cook) {
   return shares > 1 ? place + " " + who.name : place;
 }
 
-int bay_of(const kitchen::Lesson& lesson, int cook) {
-  return lesson.room.places[at(lesson.cooks[at(cook)].place)].bay;
-}
-
 std::vector<int> audience(const kitchen::Lesson& lesson, const kitchen::Window& window) {
   if (!window.audience.empty()) return window.audience;
   std::vector<int> everyone;

@@ -41,8 +41,6 @@ std::string dish_name(const kitchen::Dish&);
 std::string tag(const kitchen::Lesson&, int dish);
 /// What to call across the room: "A1", or "A1 Ben" when two cooks share the place.
 std::string call(const kitchen::Lesson&, int cook);
-/// The bay a cook works in.
-int bay_of(const kitchen::Lesson&, int cook);
 /// The cooks of an audience; an empty audience is everyone.
 std::vector<int> audience(const kitchen::Lesson&, const kitchen::Window&);
 

@@ -4,6 +4,7 @@
 #include <map>
 #include <optional>
 #include <set>
+#include <string>
 #include <tuple>
 #include <utility>
 #include <vector>
@@ -26,15 +27,15 @@ class BriefMaker {
   void add_lags();
   void add_goals();
   // brief_order.cpp
-  using Groups = std::vector<std::vector<int>>;  // of cooks
-  void add_call_order();
+  using Bays = std::vector<std::vector<int>>;  // their cooks
+  using Doings = std::map<std::tuple<int, int, int, int, int, int, std::string>, std::vector<int>>;
   using Pairs = std::vector<std::pair<int, int>>;
+  void add_call_order();
   bool same_people(int a, int b) const;
-  int bay_of(int cook) const;
-  std::optional<Pairs> in_place_of(const std::vector<int>& cooks,
-                                   const std::vector<int>& others) const;
-  std::vector<Groups> alike(const Groups& groups) const;
-  Groups bays() const;
+  Doings doings(const std::vector<int>& bay) const;
+  static std::optional<Pairs> matched(const Doings& mine, const Doings& theirs);
+  std::vector<Bays> alike_bays() const;
+  Bays bays() const;
   // brief_room.cpp
   void add_hands();
   void add_places();

@@ -26,49 +26,44 @@ bool called(TaskKind kind) {
 bool BriefMaker::same_people(int a, int b) const {
   const kitchen::Cook& x = cook_of(a);
   const kitchen::Cook& y = cook_of(b);
-  return line_of(a) == line_of(b) && bay_of(a) == bay_of(b) && x.people == y.people &&
-         x.arrives == y.arrives && x.leaves == y.leaves && x.away == y.away;
+  return line_of(a) == line_of(b) && bay_of(lesson_, a) == bay_of(lesson_, b) &&
+         x.people == y.people && x.arrives == y.arrives && x.leaves == y.leaves && x.away == y.away;
 }
 
-int BriefMaker::bay_of(int cook) const {
-  return lesson_.room.places[static_cast<std::size_t>(cook_of(cook).place)].bay;
-}
-
-// Everything these cooks alone do, and what the others do in its place. Nothing when they do not do
-// the same things.
-std::optional<BriefMaker::Pairs> BriefMaker::in_place_of(const std::vector<int>& cooks,
-                                                         const std::vector<int>& others) const {
-  // What it is, by the rank of its cook in the bay; each may be there several times.
-  using Key = std::tuple<int, int, int, int, int, int, std::string>;
-  const auto activities = [&](const std::vector<int>& bay) {
-    const auto rank = [&bay](int cook) {
-      return static_cast<int>(std::find(bay.begin(), bay.end(), cook) - bay.begin());
-    };
-    const int size = static_cast<int>(bay.size());
-    const int number = bay_of(bay.front());
-    std::map<Key, std::vector<int>> found;
-    for (int i = 0; i < static_cast<int>(net_.nodes.size()); ++i) {
-      const Task& t = node(i).task;
-      const bool own = t.cook >= 0 ? rank(t.cook) < size : t.bay == number && t.bay >= 0;
-      if (!own || activity_of(i) < 0) continue;
-      found[{t.cook < 0 ? -1 : rank(t.cook), static_cast<int>(t.kind), t.dish, t.step, t.part,
-             t.kit, ""}]
-          .push_back(activity_of(i));
-    }
-    for (std::size_t h = 0; h < net_.held.size(); ++h) {
-      const Held& held = net_.held[h];
-      if (rank(held.cook) == size || brief_.activity_of_held[h] < 0) continue;
-      found[{rank(held.cook), -1, held.dish, 0, 0, 0, held.what}].push_back(
-          brief_.activity_of_held[h]);
-    }
-    return found;
+// What the cooks of a bay do and hold, by the rank of the cook in the bay (-1: done for the bay).
+BriefMaker::Doings BriefMaker::doings(const std::vector<int>& bay) const {
+  const auto rank = [&bay](int cook) -> std::optional<int> {
+    const auto found = std::find(bay.begin(), bay.end(), cook);
+    if (found == bay.end()) return std::nullopt;
+    return static_cast<int>(found - bay.begin());
   };
-  const std::map<Key, std::vector<int>> mine = activities(cooks);
-  const std::map<Key, std::vector<int>> theirs = activities(others);
+  const int number = bay_of(lesson_, bay.front());
+  Doings result;
+  for (int i = 0; i < static_cast<int>(net_.nodes.size()); ++i) {
+    const Task& t = node(i).task;
+    const std::optional<int> who = t.cook >= 0       ? rank(t.cook)
+                                   : t.bay == number ? std::optional<int>(-1)
+                                                     : std::nullopt;
+    if (!who || activity_of(i) < 0) continue;
+    result[{*who, static_cast<int>(t.kind), t.dish, t.step, t.part, t.kit, ""}].push_back(
+        activity_of(i));
+  }
+  for (std::size_t h = 0; h < net_.held.size(); ++h) {
+    const Held& held = net_.held[h];
+    const std::optional<int> who = rank(held.cook);
+    if (!who || brief_.activity_of_held[h] < 0) continue;
+    result[{*who, -1, held.dish, 0, 0, 0, held.what}].push_back(brief_.activity_of_held[h]);
+  }
+  return result;
+}
+
+// Each thing one bay does with what the other does in its place; nothing when they do not do the
+// same things.
+std::optional<BriefMaker::Pairs> BriefMaker::matched(const Doings& mine, const Doings& theirs) {
   if (mine.size() != theirs.size()) return std::nullopt;
   std::map<int, int> partner;
-  for (const auto& [key, list] : mine) {
-    const auto found = theirs.find(key);
+  for (const auto& [what, list] : mine) {
+    const auto found = theirs.find(what);
     if (found == theirs.end() || found->second.size() != list.size()) return std::nullopt;
     for (std::size_t k = 0; k < list.size(); ++k) {
       const int other = found->second[k];
@@ -83,29 +78,33 @@ std::optional<BriefMaker::Pairs> BriefMaker::in_place_of(const std::vector<int>&
   return pairs;
 }
 
-// Of these groups of cooks, those that may change places with one another, as lists.
-std::vector<BriefMaker::Groups> BriefMaker::alike(const Groups& groups) const {
-  std::vector<Groups> result;
-  for (const std::vector<int>& cooks : groups) {
-    const auto same = std::find_if(result.begin(), result.end(), [&](const Groups& known) {
-      if (known.back().size() != cooks.size()) return false;
-      const std::optional<Pairs> pairs = in_place_of(known.back(), cooks);
+// Bays that may change places with one another, as lists in the order of the lesson.
+std::vector<BriefMaker::Bays> BriefMaker::alike_bays() const {
+  std::vector<Bays> result;
+  std::vector<Doings> last;  // of the last bay of each list
+  for (const std::vector<int>& bay : bays()) {
+    Doings mine = doings(bay);
+    const auto same = std::find_if(last.begin(), last.end(), [&](const Doings& known) {
+      const std::optional<Pairs> pairs = matched(known, mine);
       return pairs && scheduler::can_swap(brief_.problem, *pairs);
     });
-    if (same == result.end())
-      result.push_back({cooks});
-    else
-      same->push_back(cooks);
+    if (same == last.end()) {
+      result.push_back({bay});
+      last.push_back(std::move(mine));
+    } else {
+      result[static_cast<std::size_t>(same - last.begin())].push_back(bay);
+      *same = std::move(mine);
+    }
   }
   return result;
 }
 
 // The cooks of each bay, in the order of the lesson.
-BriefMaker::Groups BriefMaker::bays() const {
+BriefMaker::Bays BriefMaker::bays() const {
   std::map<int, std::size_t> index;
-  Groups groups;
+  Bays groups;
   for (int c = 0; c < static_cast<int>(lesson_.cooks.size()); ++c) {
-    const auto [at, fresh] = index.try_emplace(bay_of(c), groups.size());
+    const auto [at, fresh] = index.try_emplace(bay_of(lesson_, c), groups.size());
     if (fresh) groups.emplace_back();
     groups[at->second].push_back(c);
   }
@@ -119,7 +118,7 @@ void BriefMaker::add_call_order() {
     const Task& t = node(i).task;
     if (called(t.kind)) queues[{t.kind, t.part}][t.cook] = i;
   }
-  const std::vector<Groups> swaps = alike(bays());
+  const std::vector<Bays> swaps = alike_bays();
   const auto call = [&](int first, int then) {
     for (const auto& [what, of_cook] : queues) {
       const auto a = of_cook.find(first), b = of_cook.find(then);
@@ -135,7 +134,7 @@ void BriefMaker::add_call_order() {
       break;
     }
   }
-  for (const Groups& same : swaps) {
+  for (const Bays& same : swaps) {
     for (std::size_t i = 1; i < same.size(); ++i) {
       for (std::size_t k = 0; k < same[i].size(); ++k) call(same[i - 1][k], same[i][k]);
     }

@@ -248,7 +248,7 @@ void BriefMaker::add_adult_limits() {
       const Node& n = node(i);
       const int a = activity_of(i);
       if (a < 0 || n.task.cook < 0 || n.task.kind != TaskKind::kStep) continue;
-      const int bay = lesson_.room.places[static_cast<std::size_t>(cook_of(n.task.cook).place)].bay;
+      const int bay = bay_of(lesson_, n.task.cook);
       for (std::size_t m = 0; m < activity(a).modes.size(); ++m) {
         const auto uses = activity(a).modes[m].uses;
         for (const scheduler::Use& watch : uses) {

@@ -144,10 +144,6 @@ double NetworkBuilder::pace(int cook) const {
   return slowest;
 }
 
-int NetworkBuilder::bay_of(int cook) const {
-  return lesson_.room.places[static_cast<std::size_t>(cook_of(cook).place)].bay;
-}
-
 bool NetworkBuilder::carried_first(int dish) const {
   const auto carry = carry_of(lesson_, dish);
   return carry && !carry->second_half;
@@ -155,7 +151,7 @@ bool NetworkBuilder::carried_first(int dish) const {
 
 std::vector<Way> NetworkBuilder::hands_ways(int cook, int positions) const {
   std::vector<Way> ways;
-  const int bay = bay_of(cook);
+  const int bay = bay_of(lesson_, cook);
   const int sinks = lesson_.room.bays[static_cast<std::size_t>(bay)].sinks;
   if (lesson_.room.hand_basins >= positions)
     ways.push_back({Need{.pool = {PoolKind::kBasin},

@@ -72,7 +72,6 @@ class NetworkBuilder {
   const kitchen::Dish& dish_of(int dish) const {
     return lesson_.dishes[static_cast<std::size_t>(dish)];
   }
-  int bay_of(int cook) const;
   CookNodes& own(int cook) { return own_[static_cast<std::size_t>(cook)]; }
   Node& node(int index) { return net_.nodes[static_cast<std::size_t>(index)]; }
   int first_part(int cook, int dish, int step) { return own(cook).parts.at({dish, step}).front(); }

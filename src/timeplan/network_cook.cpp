@@ -13,8 +13,9 @@ void NetworkBuilder::add_start_of_lesson(int cook) {
   const int people = cook_of(cook).people;
   // Fewer positions than people: they take turns, and it takes so much longer (H7).
   const kitchen::Room& room = lesson_.room;
-  const int sinks = room.hands_at_sinks ? room.bays[static_cast<std::size_t>(bay_of(cook))].sinks
-                                        : 0;
+  const int sinks = room.hands_at_sinks
+                        ? room.bays[static_cast<std::size_t>(bay_of(lesson_, cook))].sinks
+                        : 0;
   const int positions = std::max(1, std::min(people, std::max(room.hand_basins, sinks)));
   const int rounds = (people + positions - 1) / positions;
   CookNodes& mine = own(cook);
@@ -74,7 +75,7 @@ void NetworkBuilder::add_steps(int cook, int dish, const std::vector<bool>& here
       Way way;
       if (step.sink > 0) {
         Need sink;
-        sink.pool = {PoolKind::kSink, bay_of(cook)};
+        sink.pool = {PoolKind::kSink, bay_of(lesson_, cook)};
         sink.amount = step.sink;
         way.push_back(sink);
       }
@@ -220,7 +221,7 @@ void NetworkBuilder::add_wash_up(int cook) {
   const auto [count, length] = wash_up_parts(lesson_, cook);
   const int people = cook_of(cook).people;
   Need sink;
-  sink.pool = {PoolKind::kSink, bay_of(cook)};
+  sink.pool = {PoolKind::kSink, bay_of(lesson_, cook)};
   for (int part = 0; part < count; ++part) {
     const bool last = part + 1 == count;
     const int index = task_node(TaskKind::kWashUp, cook, -1, -1, length, last ? 10 : 8, people);

@@ -73,7 +73,7 @@ void NetworkBuilder::add_bay_looks() {
   for (int bay = 0; bay < static_cast<int>(lesson_.room.bays.size()); ++bay) {
     std::vector<int> last_parts;
     for (int c = 0; c < static_cast<int>(lesson_.cooks.size()); ++c) {
-      if (bay_of(c) == bay) last_parts.push_back(own(c).wash.back());
+      if (bay_of(lesson_, c) == bay) last_parts.push_back(own(c).wash.back());
     }
     if (last_parts.empty()) continue;
     const int look = task_node(TaskKind::kBayLook, -1, -1, -1, base::minutes(1), 0, 1);

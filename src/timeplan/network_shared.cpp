@@ -207,7 +207,7 @@ void NetworkBuilder::add_kit_washes(int cook, int dish, const std::vector<bool>&
     node(wash).task.kit = item;
     node(wash).closing = true;
     Need sink;
-    sink.pool = {PoolKind::kSink, bay_of(cook)};
+    sink.pool = {PoolKind::kSink, bay_of(lesson_, cook)};
     node(wash).ways = {{sink}};
     Held held;
     held.cook = cook;
