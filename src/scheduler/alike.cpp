@@ -5,19 +5,19 @@
 #include <limits>
 #include <map>
 
+#include "scheduler/description.h"
+
 namespace scheduler {
 namespace {
-
-using Text = std::vector<std::int64_t>;
 
 constexpr std::int64_t kUnknown = std::numeric_limits<std::int64_t>::max();
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 /// Writes all that matters of one cluster as numbers; two clusters are alike if the numbers are.
-class Description {
+class ClusterDescription {
  public:
-  Description(const Problem& problem, const Clusters& clusters, int cluster)
+  ClusterDescription(const Problem& problem, const Clusters& clusters, int cluster)
       : problem_(problem), local_(problem.activities.size(), -1) {
     // A shared activity of this cluster alone (a look round its bay) takes the place another
     // cluster's has there.
@@ -30,22 +30,22 @@ class Description {
     }
   }
 
-  Text write() {
+  Description write() {
     for (const int i : order_) write_activity(problem_.activities[at(i)]);
     write_lags();
     for (const Span& span : problem_.spans) write_span(span);
     for (const Blocked& blocked : problem_.blocked) {
-      const Text inside = local_ones(blocked.activities);
+      const Description inside = local_ones(blocked.activities);
       if (inside.empty()) continue;
-      put({blocked.from, blocked.to});
-      put_list(inside);
+      put(text_, {blocked.from, blocked.to});
+      put_list(text_, inside);
     }
-    for (const auto& same : problem_.same_mode) put_list(local_ones(same));
+    for (const auto& same : problem_.same_mode) put_list(text_, local_ones(same));
     for (const auto& one : problem_.exactly_one) {
-      const Text inside = local_ones(one);
+      const Description inside = local_ones(one);
       if (inside.empty()) continue;
-      put({inside.size() == one.size() ? 1 : 0});
-      put_list(inside);
+      put(text_, {inside.size() == one.size() ? 1 : 0});
+      put_list(text_, inside);
     }
     for (std::size_t l = 0; l < problem_.goals.size(); ++l) write_level(l);
     return text_;
@@ -66,15 +66,8 @@ class Description {
     for (const Span& span : problem_.spans) join(span.from, span.to);
     return joined;
   }
-  void put(std::initializer_list<std::int64_t> numbers) {
-    text_.insert(text_.end(), numbers.begin(), numbers.end());
-  }
-  void put_list(const Text& numbers) {
-    put({static_cast<std::int64_t>(numbers.size())});
-    text_.insert(text_.end(), numbers.begin(), numbers.end());
-  }
-  Text local_ones(const std::vector<int>& activities) const {
-    Text inside;
+  Description local_ones(const std::vector<int>& activities) const {
+    Description inside;
     for (const int i : activities) {
       if (local_[at(i)] >= 0) inside.push_back(local_[at(i)]);
     }
@@ -94,12 +87,7 @@ class Description {
   std::int64_t resource(int index) {
     const auto [entry, fresh] = resource_.try_emplace(index,
                                                       static_cast<std::int64_t>(resource_.size()));
-    if (fresh) {
-      const Resource& r = problem_.resources[at(index)];
-      put({static_cast<std::int64_t>(r.kind), r.capacity, r.initial ? *r.initial : -1});
-      for (const Limit& limit : r.limits) put({limit.hazard, limit.at_once});
-      for (const auto& row : r.change) put_list({row.begin(), row.end()});
-    }
+    if (fresh) put_resource(text_, problem_.resources[at(index)]);
     return entry->second;
   }
 
@@ -110,43 +98,42 @@ class Description {
     std::stable_sort(sorted.begin(), sorted.end(), [&](const Use& a, const Use& b) {
       return known_number(a.resource) < known_number(b.resource);
     });
-    put({static_cast<std::int64_t>(sorted.size())});
+    put(text_, {static_cast<std::int64_t>(sorted.size())});
     for (const Use& use : sorted) {
       const std::int64_t which = resource(use.resource);
-      put({which, use.amount, use.door_shut, use.soil, use.minds, use.overlaps_not, use.kind_bit,
-           use.hazard});
-      put_list({use.settings.begin(), use.settings.end()});
+      put(text_, {which});
+      put_use(text_, use);
     }
   }
 
   void write_activity(const Activity& a) {
     const std::int64_t cleans = a.cleans ? resource(*a.cleans) : -1;
-    put({a.duration_min, a.duration_max, a.earliest, a.latest_end, a.optional ? 1 : 0, cleans,
-         a.cleans_bits, static_cast<std::int64_t>(a.modes.size())});
+    put(text_, {cleans});
+    put_activity(text_, a);
     for (const Mode& mode : a.modes) write_uses(mode.uses);
   }
 
   void write_lags() {
-    std::vector<Text> lags;
+    std::vector<Description> lags;
     for (const Lag& lag : problem_.lags) {
       if (local(lag.from) && local(lag.to))
         lags.push_back({number(lag.from), number(lag.to), lag.min, lag.max});
     }
     std::sort(lags.begin(), lags.end());
-    for (const Text& lag : lags) put_list(lag);
+    for (const Description& lag : lags) put_list(text_, lag);
   }
 
   void write_span(const Span& span) {
     if (!local(span.from) || !local(span.to)) return;
-    put({number(span.from), number(span.to), span.like ? local_[at(*span.like)] : -1});
+    put(text_, {number(span.from), number(span.to), span.like ? local_[at(*span.like)] : -1});
     for (const auto& uses : span.uses_by_mode) write_uses(uses);
-    put_list(local_ones(span.excludes));
+    put_list(text_, local_ones(span.excludes));
   }
 
   void write_level(std::size_t level) {
-    put({static_cast<std::int64_t>(level)});
+    put(text_, {static_cast<std::int64_t>(level)});
     for (const Term& term : problem_.goals[level].terms) {
-      Text high, low;
+      Description high, low;
       for (const Event e : term.high) {
         if (local(e)) high.push_back(number(e));
       }
@@ -158,27 +145,28 @@ class Description {
       const std::int64_t first = excess ? -1 : local_[at(term.activity)];
       const std::int64_t second = pair ? local_[at(term.other)] : -1;
       if (excess ? high.empty() && low.empty() : first < 0 && second < 0) continue;
-      put({static_cast<std::int64_t>(term.kind), term.weight, term.allowance, first, second,
-           term.at, term.tolerance, term.low.empty() ? 1 : 0});
-      put_list(high);
-      put_list(low);
+      put(text_, {first, second, term.low.empty() ? 1 : 0});
+      put_term(text_, term);
+      put_list(text_, high);
+      put_list(text_, low);
     }
   }
 
   const Problem& problem_;
   std::vector<int> local_, order_;
   std::map<int, std::int64_t> resource_;
-  Text text_;
+  Description text_;
 };
 
 }  // namespace
 
 std::vector<int> first_alike(const Problem& problem, const Clusters& clusters) {
-  std::map<Text, int> known;
+  std::map<Description, int> known;
   std::vector<int> first;
   for (int cluster = 0; cluster < clusters.count(); ++cluster) {
     first.push_back(
-        known.try_emplace(Description(problem, clusters, cluster).write(), cluster).first->second);
+        known.try_emplace(ClusterDescription(problem, clusters, cluster).write(), cluster)
+            .first->second);
   }
   return first;
 }

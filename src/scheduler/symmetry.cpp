@@ -2,14 +2,13 @@
 
 #include <algorithm>
 #include <cstdint>
-#include <initializer_list>
 #include <numeric>
 #include <optional>
 
+#include "scheduler/description.h"
+
 namespace scheduler {
 namespace {
-
-using Text = std::vector<std::int64_t>;
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
@@ -63,8 +62,8 @@ class Renaming {
   std::int64_t name(Event e) const { return 2 * name(e.activity) + (e.side == Side::kEnd ? 1 : 0); }
   std::int64_t resource_name(int resource) const { return resource_[at(resource)]; }
   template <class Item>
-  Text names(const std::vector<Item>& items) const {
-    Text result;
+  Description names(const std::vector<Item>& items) const {
+    Description result;
     for (const Item& item : items) result.push_back(name(item));
     std::sort(result.begin(), result.end());
     return result;
@@ -84,99 +83,68 @@ class Renaming {
   std::vector<int> activity_, resource_;
 };
 
-void add(Text& text, std::initializer_list<std::int64_t> numbers) {
-  text.insert(text.end(), numbers.begin(), numbers.end());
-}
-
-void add(Text& text, const Text& numbers) {
-  text.push_back(static_cast<std::int64_t>(numbers.size()));
-  text.insert(text.end(), numbers.begin(), numbers.end());
-}
-
-Text of_uses(const std::vector<Use>& uses, const Renaming& as) {
-  std::vector<Text> each;
+Description of_uses(const std::vector<Use>& uses, const Renaming& as) {
+  std::vector<Description> each;
   for (const Use& use : uses) {
-    Text t{as.resource_name(use.resource),
-           use.amount,
-           use.door_shut,
-           use.soil,
-           use.minds,
-           use.overlaps_not,
-           use.kind_bit,
-           use.hazard};
-    add(t, Text{use.settings.begin(), use.settings.end()});
+    Description t{as.resource_name(use.resource)};
+    put_use(t, use);
     each.push_back(std::move(t));
   }
   std::sort(each.begin(), each.end());
-  Text all;
-  for (const Text& t : each) add(all, t);
+  Description all;
+  for (const Description& t : each) put_list(all, t);
   return all;
 }
 
 // Each description starts with a number of its own kind and holds all that matters of the item.
-Text of_activity(const Problem& problem, int index, const Renaming& as) {
+Description of_activity(const Problem& problem, int index, const Renaming& as) {
   const Activity& a = problem.activities[at(index)];
-  Text t{0,
-         as.name(index),
-         a.duration_min,
-         a.duration_max,
-         a.earliest,
-         a.latest_end,
-         a.optional ? 1 : 0,
-         a.cleans ? as.resource_name(*a.cleans) : -1,
-         a.cleans_bits};
-  for (const Mode& mode : a.modes) add(t, of_uses(mode.uses, as));
+  Description t{0, as.name(index), a.cleans ? as.resource_name(*a.cleans) : -1};
+  put_activity(t, a);
+  for (const Mode& mode : a.modes) put_list(t, of_uses(mode.uses, as));
   return t;
 }
 
-Text of_resource(const Problem& problem, int index, const Renaming& as) {
-  const Resource& r = problem.resources[at(index)];
-  Text t{1, as.resource_name(index), static_cast<std::int64_t>(r.kind), r.capacity,
-         r.initial ? *r.initial : -1};
-  for (const Limit& limit : r.limits) add(t, {limit.hazard, limit.at_once});
-  for (const auto& row : r.change) add(t, Text{row.begin(), row.end()});
+Description of_resource(const Problem& problem, int index, const Renaming& as) {
+  Description t{1, as.resource_name(index)};
+  put_resource(t, problem.resources[at(index)]);
   return t;
 }
 
-Text of_lag(const Lag& lag, const Renaming& as) {
+Description of_lag(const Lag& lag, const Renaming& as) {
   return {2, as.name(lag.from), as.name(lag.to), lag.min, lag.max};
 }
 
-Text of_span(const Span& span, const Renaming& as) {
-  Text t{3, as.name(span.from), as.name(span.to), span.like ? as.name(*span.like) : -1};
-  for (const auto& uses : span.uses_by_mode) add(t, of_uses(uses, as));
-  add(t, as.names(span.excludes));
+Description of_span(const Span& span, const Renaming& as) {
+  Description t{3, as.name(span.from), as.name(span.to), span.like ? as.name(*span.like) : -1};
+  for (const auto& uses : span.uses_by_mode) put_list(t, of_uses(uses, as));
+  put_list(t, as.names(span.excludes));
   return t;
 }
 
-Text of_blocked(const Blocked& blocked, const Renaming& as) {
-  Text t{4, blocked.from, blocked.to};
-  add(t, as.names(blocked.activities));
+Description of_blocked(const Blocked& blocked, const Renaming& as) {
+  Description t{4, blocked.from, blocked.to};
+  put_list(t, as.names(blocked.activities));
   return t;
 }
 
-Text of_set(std::int64_t kind, const std::vector<int>& activities, const Renaming& as) {
-  Text t{kind};
-  add(t, as.names(activities));
+Description of_set(std::int64_t kind, const std::vector<int>& activities, const Renaming& as) {
+  Description t{kind};
+  put_list(t, as.names(activities));
   return t;
 }
 
 bool concerns_one(const Term& term) { return term.kind != Term::Kind::kExcess; }
 bool concerns_two(const Term& term) { return term.kind == Term::Kind::kOutOfOrder; }
 
-Text of_term(std::size_t level, const Term& term, const Renaming& as) {
-  Text t{7,
-         static_cast<std::int64_t>(level),
-         static_cast<std::int64_t>(term.kind),
-         term.weight,
-         term.allowance,
-         concerns_one(term) ? as.name(term.activity) : -1,
-         concerns_two(term) ? as.name(term.other) : -1,
-         term.at,
-         term.tolerance};
+Description of_term(std::size_t level, const Term& term, const Renaming& as) {
+  Description t{7, static_cast<std::int64_t>(level),
+                concerns_one(term) ? as.name(term.activity) : -1,
+                concerns_two(term) ? as.name(term.other) : -1};
+  put_term(t, term);
   if (!concerns_one(term)) {
-    add(t, as.names(term.high));
-    add(t, as.names(term.low));
+    put_list(t, as.names(term.high));
+    put_list(t, as.names(term.low));
   }
   return t;
 }
@@ -250,7 +218,7 @@ class Comparison {
 
   Renaming plain_;
   const Renaming& renamed_;
-  std::vector<Text> before_, after_;
+  std::vector<Description> before_, after_;
 };
 
 }  // namespace
