@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "scheduler/alike.h"
+#include "scheduler/holding.h"
 
 namespace scheduler {
 namespace {
@@ -376,12 +377,10 @@ void Large::copy_ideal(int from, int to) {
 
 // Bounds of clusters rest on the goals of the levels before, as those of the whole do.
 void Large::forget_void_bounds() {
-  bool looser = false;
-  for (std::size_t l = 0; l < problem_.goals.size(); ++l) {
-    if (looser) {
-      for (ClusterBound& bound : bounds_) bound.own[l] = bound.all[l] = 0;
-    }
-    looser = looser || (!bounded_under_.empty() && run_.goal(l) > bounded_under_[l]);
+  if (bounded_under_.empty()) bounded_under_ = run_.goals();
+  for (std::size_t l = levels_holding(bounded_under_, run_.goals()); l < problem_.goals.size();
+       ++l) {
+    for (ClusterBound& bound : bounds_) bound.own[l] = bound.all[l] = 0;
   }
   bounded_under_ = run_.goals();
 }

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "scheduler/holding.h"
 #include "scheduler/solve.h"
 
 namespace scheduler {
@@ -25,19 +26,14 @@ LevelSearch::LevelSearch(const Problem& problem, Model& model, Report report, Ra
   parts_.resize(count);
 }
 
-// A better value on one level may cost the levels after it, and then more schedules are "no worse
-// on the levels before" than when a bound was proved: such bounds are void, and so are the parts.
+// Where bounds become void the parts do as well.
 void LevelSearch::set_goals(const std::vector<std::int64_t>& goals) {
-  bool looser = false;
-  for (std::size_t l = 0; l < goal_.size(); ++l) {
-    if (looser) {
-      bounds_[l] = std::min(floor_[l], goals[l]);
-      parts_[l].stale = true;
-    }
-    looser = looser || goals[l] > goal_[l];
-    goal_[l] = goals[l];
-    bounds_[l] = std::min(bounds_[l], goal_[l]);
+  for (std::size_t l = levels_holding(goal_, goals); l < goals.size(); ++l) {
+    bounds_[l] = floor_[l];
+    parts_[l].stale = true;
   }
+  goal_ = goals;
+  for (std::size_t l = 0; l < goal_.size(); ++l) bounds_[l] = std::min(bounds_[l], goal_[l]);
 }
 
 void LevelSearch::start_from(const Schedule& schedule, const std::vector<std::int64_t>& goals) {

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "scheduler/holding.h"
+
 namespace scheduler {
 
 Run::Run(const Problem& problem, const Options& options)
@@ -39,15 +41,10 @@ bool Run::better(const std::vector<std::int64_t>& values) const {
   return false;
 }
 
-// A better value on this level may cost the levels after it. Bounds behind one that got worse speak
-// of fewer schedules than are "no worse on the levels before" now: they are void.
-void Run::take_goals(std::size_t level, const std::vector<std::int64_t>& values) {
-  bool looser = false;
-  for (std::size_t k = level; k < values.size(); ++k) {
-    if (looser) outcome_.bounds[k] = floor_[k];
-    looser = looser || values[k] > goal_[k];
-    goal_[k] = values[k];
-  }
+void Run::take_goals(const std::vector<std::int64_t>& goals) {
+  for (std::size_t l = levels_holding(goal_, goals); l < goals.size(); ++l)
+    outcome_.bounds[l] = floor_[l];
+  goal_ = goals;
 }
 
 bool Run::offer(const Schedule& schedule, const std::vector<std::int64_t>& values) {
@@ -66,7 +63,10 @@ bool Run::offer(const Schedule& schedule, const std::vector<std::int64_t>& value
   accepted_ = true;
   for (std::size_t l = 0; l < values.size(); ++l) {
     if (values[l] >= goal_[l]) continue;
-    take_goals(l, values);
+    std::vector<std::int64_t> goals = goal_;
+    std::copy(values.begin() + static_cast<std::ptrdiff_t>(l), values.end(),
+              goals.begin() + static_cast<std::ptrdiff_t>(l));
+    take_goals(goals);
     break;
   }
   outcome_.best = schedule;

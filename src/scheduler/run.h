@@ -44,7 +44,7 @@ class Run {
 
  private:
   bool better(const std::vector<std::int64_t>& values) const;
-  void take_goals(std::size_t level, const std::vector<std::int64_t>& values);
+  void take_goals(const std::vector<std::int64_t>& goals);
   void settle_limit();
 
   const Problem& problem_;

@@ -128,7 +128,7 @@ void search(Run& run, const Scope& scope) {
     large.construct_for_wishes();
     improve(run, large, kFirstImprovement);
   }
-  std::int64_t ticks = large.worthwhile() ? kFirstImprovement : LevelSearch::kNoEnd / 2;
+  std::int64_t ticks = large.worthwhile() ? kFirstImprovement : LevelSearch::kNoEnd;
   for (std::int64_t conflicts = kFirstRound;; conflicts = std::min(2 * conflicts, kMaxRound)) {
     const std::int64_t before = run.budget().ticks();
     if (whole.round(conflicts, ticks)) return whole.prove();

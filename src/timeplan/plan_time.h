@@ -44,8 +44,8 @@ class PlanTime {
   }
 
   Trial attempt(const kitchen::Lesson& lesson, const std::vector<int>& split,
-                const BriefOptions& how, double seconds, bool first_only) {
-    Trial trial = timeplan::attempt(lesson, split, how, limits(seconds, first_only));
+                const BriefOptions& how, double seconds) {
+    Trial trial = timeplan::attempt(lesson, split, how, limits(seconds, false));
     spent += work_of(trial.outcome);
     return trial;
   }

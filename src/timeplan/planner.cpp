@@ -232,11 +232,11 @@ class Planner {
       const auto ways = waves ? splits(lesson_, w) : std::vector<std::vector<int>>{{}};
       if (ways.empty()) continue;
       soft.beyond_bell = base::minutes(60);
-      Trial trial = time_.attempt(lesson_, ways.front(), soft, options_.seconds * 0.2, false);
+      Trial trial = time_.attempt(lesson_, ways.front(), soft, options_.seconds * 0.2);
       // Far too long a lesson is measured as well.
       for (; trial.refuted() && soft.beyond_bell < base::minutes(480);) {
         soft.beyond_bell *= 2;
-        trial = time_.attempt(lesson_, ways.front(), soft, options_.seconds * 0.2, false);
+        trial = time_.attempt(lesson_, ways.front(), soft, options_.seconds * 0.2);
       }
       if (!trial.found()) continue;
       const Seconds over = overrun_of(trial, lesson_);

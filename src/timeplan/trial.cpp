@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <map>
 
+#include "scheduler/holding.h"
+
 namespace timeplan {
 
 Trial prepare(const kitchen::Lesson& lesson, const std::vector<int>& wave_of_cook,
@@ -55,11 +57,9 @@ void solve(Trial& trial, const TrialLimits& limits) {
 std::vector<std::int64_t> still_holding(std::vector<std::int64_t> bounds,
                                         const std::vector<std::int64_t>& then,
                                         const std::vector<std::int64_t>& now) {
-  bool looser = false;
-  for (std::size_t i = 0; i < bounds.size(); ++i) {
-    bounds[i] = looser ? 0 : std::min(bounds[i], now[i]);
-    looser = looser || now[i] > then[i];
-  }
+  const std::size_t holding = scheduler::levels_holding(then, now);
+  for (std::size_t i = 0; i < bounds.size(); ++i)
+    bounds[i] = i < holding ? std::min(bounds[i], now[i]) : 0;
   return bounds;
 }
 

@@ -166,8 +166,7 @@ class WaveSearch {
       if (tried.fits || tried.waves >= search_.best->waves) continue;
       BriefOptions soft;
       soft.bell_is_hard = false;
-      const Trial trial = time_.attempt(lesson_, splits(lesson_, tried.waves).front(), soft, 0.4,
-                                        false);
+      const Trial trial = time_.attempt(lesson_, splits(lesson_, tried.waves).front(), soft, 0.4);
       if (trial.found()) tried.misses_by = overrun_of(trial, lesson_);
     }
   }
