@@ -23,8 +23,11 @@ MAY_INCLUDE = {
     "scheduler": {"base"},
     "proof_check": set(),  # judges the engine's proofs, so it shares nothing with it
     "timeplan": {"base", "kitchen", "scheduler"},
-    "print": {"base", "kitchen", "timeplan"},
-    "app": {"base", "kitchen", "timeplan", "print"},
+    "larder": {"base", "kitchen"},
+    "nutrition": {"base", "kitchen"},
+    "safety": {"base", "kitchen"},
+    "print": {"base", "kitchen", "timeplan", "larder", "nutrition", "safety"},
+    "app": {"base", "kitchen", "timeplan", "larder", "nutrition", "safety", "print"},
 }
 
 # Narrower than the folder they lie in: the only project headers these may see, by prefix.

@@ -62,6 +62,9 @@ struct Ingredient {
   std::string unit;    ///< g, ml, or a word ("egg", "pinch")
   Allergens contains;  ///< all fourteen when the label is unread (rule K2)
   bool label_read = true;
+  std::string food;         ///< key of the table of foods; empty = found by its name
+  std::string preparation;  ///< "peeled and diced"; empty when there is none
+  bool optional = false;    ///< may be left out
   friend bool operator==(const Ingredient&, const Ingredient&) = default;
 };
 

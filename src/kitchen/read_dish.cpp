@@ -56,6 +56,9 @@ std::vector<Ingredient> ingredients_of(const Fields& dish) {
     if (!ingredient.label_read) {  // unread counts as everything (rule K2)
       for (const auto& each : kAllergenWords) ingredient.contains.insert(each.value);
     }
+    ingredient.food = f.text_or("food", "", 60);
+    ingredient.preparation = f.text_or("preparation", "", 120);
+    ingredient.optional = f.flag("optional", false);
     const bool again = std::any_of(out.begin(), out.end(),
                                    [&](const Ingredient& i) { return i.name == ingredient.name; });
     if (again) {

@@ -20,6 +20,10 @@ Node ingredient_node(const Ingredient& ingredient) {
     Node& contains = node.set("contains", Node::list());
     for (const Allergen allergen : ingredient.contains) contains.add(Node::of(word(allergen)));
   }
+  if (!ingredient.food.empty()) node.set("food", Node::of(ingredient.food));
+  if (!ingredient.preparation.empty())
+    node.set("preparation", Node::of(ingredient.preparation));
+  if (ingredient.optional) node.set("optional", Node::of(true));
   return node;
 }
 
