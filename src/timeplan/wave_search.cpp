@@ -14,6 +14,8 @@ constexpr double kForPlanning = 0.72;
 constexpr double kForOneLook = 0.03;
 /// Part of the time for a first plan with own timelines.
 constexpr double kForAnyPlan = 0.25;
+/// Part of the time until some plan with waves stands.
+constexpr double kForAnyWaves = 0.6;
 /// Part of the time for the fewest waves while they leave somebody short of the buffer; half of it
 /// for the next number, and so on.
 constexpr double kForFewestWaves = 0.25;
@@ -109,15 +111,43 @@ class WaveSearch {
     }
   }
 
+  // No plan with waves stands after the look: the first split of each number of waves in turn, each
+  // time twice as long, so that some plan stands before anybody asks whether fewer will do.
+  void find_any(const std::vector<std::vector<Candidate*>>& by_waves) {
+    const double end = time_.part(kForAnyWaves);
+    for (double slice = 2 * time_.part(kForOneLook); time_.spent < end; slice *= 2) {
+      bool open = false;
+      for (const std::vector<Candidate*>& same : by_waves) {
+        Candidate* const first = first_open(same);
+        if (first == nullptr) continue;
+        open = true;
+        time_.work_on(*first, slice);
+        if (first->trial.found() || time_.stopped() || time_.spent >= end) return;
+      }
+      if (!open) return;
+    }
+  }
+
+  static Candidate* first_open(const std::vector<Candidate*>& same) {
+    const auto open = std::find_if(same.begin(), same.end(),
+                                   [](const Candidate* c) { return !c->trial.refuted(); });
+    return open == same.end() ? nullptr : *open;
+  }
+
   void deepen(std::vector<Candidate>& candidates) {
     if (search_.own_refuted) return;
     std::vector<std::vector<Candidate*>> by_waves;
+    bool any = false;
     for (Candidate& candidate : candidates) {
       if (by_waves.empty() || by_waves.back().front()->waves != candidate.waves)
         by_waves.emplace_back();
       by_waves.back().push_back(&candidate);
+      any = any || candidate.trial.found();
     }
-    double share = time_.part(kForFewestWaves);
+    if (!any) find_any(by_waves);
+    // The plan itself wants half of what is left.
+    double share = std::min(time_.part(kForFewestWaves),
+                            (time_.part(kForPlanning) - time_.spent) / 2);
     for (const std::vector<Candidate*>& same : by_waves) {
       Candidate* candidate = settle(same, share);
       if (time_.stopped()) return;
