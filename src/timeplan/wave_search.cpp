@@ -12,6 +12,8 @@ namespace {
 constexpr double kForPlanning = 0.72;
 /// Part of the time for the first look at a split of the class.
 constexpr double kForOneLook = 0.03;
+/// Seconds of work: who gives more time still wants the first plan soon.
+constexpr double kLongestLook = 0.15;
 /// Part of the time for a first plan with own timelines.
 constexpr double kForAnyPlan = 0.25;
 /// Part of the time until some plan with waves stands.
@@ -39,6 +41,8 @@ class WaveSearch {
   }
 
  private:
+  double a_look() const { return std::min(time_.part(kForOneLook), kLongestLook); }
+
   static bool good(const Trial& trial) {
     return trial.found() && trial.outcome.values.front() == 0;
   }
@@ -62,7 +66,7 @@ class WaveSearch {
       for (const std::vector<int>& split : splits(lesson_, waves)) {
         if (time_.stopped()) return candidates;
         candidates.push_back({waves, prepare(lesson_, split, BriefOptions{}), nullptr});
-        time_.work_on(candidates.back(), time_.part(kForOneLook));
+        time_.work_on(candidates.back(), a_look());
         if (good(candidates.back().trial)) return candidates;
       }
       // Private timelines bend most: they tell soonest whether there is any plan at all.
@@ -77,7 +81,7 @@ class WaveSearch {
     Candidate own{1, prepare(with_own_timelines(lesson_), {}, BriefOptions{}), nullptr};
     const double end = time_.spent + time_.part(kForAnyPlan);
     while (!own.trial.found() && !own.trial.refuted() && !time_.stopped() && time_.spent < end)
-      time_.work_on(own, time_.part(kForOneLook));
+      time_.work_on(own, a_look());
     search_.own_refuted = own.trial.refuted();
     search_.refuted_seconds = search_.own_refuted ? time_.spent : 0;
     search_.own = std::move(own);
@@ -98,7 +102,7 @@ class WaveSearch {
   // does or the share of the time is over.
   Candidate* settle(const std::vector<Candidate*>& candidates, double share) {
     const double end = time_.spent + share;
-    for (double slice = 2 * time_.part(kForOneLook);; slice *= 2) {
+    for (double slice = 2 * a_look();; slice *= 2) {
       bool open = false;
       for (Candidate* candidate : candidates) {
         if (good(candidate->trial)) return candidate;
@@ -115,7 +119,7 @@ class WaveSearch {
   // time twice as long, so that some plan stands before anybody asks whether fewer will do.
   void find_any(const std::vector<std::vector<Candidate*>>& by_waves) {
     const double end = time_.part(kForAnyWaves);
-    for (double slice = 2 * time_.part(kForOneLook); time_.spent < end; slice *= 2) {
+    for (double slice = 2 * a_look(); time_.spent < end; slice *= 2) {
       bool open = false;
       for (const std::vector<Candidate*>& same : by_waves) {
         Candidate* const first = first_open(same);
