@@ -204,13 +204,14 @@ bool word_in(std::string_view word, std::initializer_list<std::string_view> all)
 bool after_a_verb(const std::vector<LineToken>& t, std::size_t i) {
   if (i >= t.size()) return false;
   if (t[i].number()) return true;
-  return word_in(t[i].word,
-                 {"the",   "a",      "an",     "it",     "them",  "each",   "your",  "in",
-                  "into",  "over",   "out",    "with",   "on",    "onto",   "together", "until",
-                  "for",   "gently", "well",   "all",    "both",  "some",   "half",  "again",
-                  "at",    "to",     "under",  "off",    "through", "any",  "this",  "these",
-                  "everything", "slowly", "quickly", "lightly", "evenly", "up", "down", "thinly",
-                  "thickly", "aside", "every", "one", "two", "any", "as", "carefully"});
+  return word_in(
+      t[i].word,
+      {"the",        "a",      "an",      "it",      "them",    "each", "your",     "in",
+       "into",       "over",   "out",     "with",    "on",      "onto", "together", "until",
+       "for",        "gently", "well",    "all",     "both",    "some", "half",     "again",
+       "at",         "to",     "under",   "off",     "through", "any",  "this",     "these",
+       "everything", "slowly", "quickly", "lightly", "evenly",  "up",   "down",     "thinly",
+       "thickly",    "aside",  "every",   "one",     "two",     "any",  "as",       "carefully"});
 }
 
 }  // namespace
@@ -224,36 +225,49 @@ bool waits(Work w) {
 
 Attention usual_attention(Work w) {
   switch (w) {
-    case Work::kDeepFry: return Attention::kNothingElse;
+    case Work::kDeepFry:
+      return Attention::kNothingElse;
     case Work::kFry:
     case Work::kMelt:
     case Work::kThicken:
-    case Work::kCookOn: return Attention::kStandBy;
+    case Work::kCookOn:
+      return Attention::kStandBy;
     case Work::kBringToBoil:
-    case Work::kGrill: return Attention::kWatch;
+    case Work::kGrill:
+      return Attention::kWatch;
     case Work::kBoil:
-    case Work::kSimmer: return Attention::kGlance;
+    case Work::kSimmer:
+      return Attention::kGlance;
     case Work::kBake:
     case Work::kMicrowave:
     case Work::kKettle:
     case Work::kChill:
     case Work::kFreeze:
     case Work::kStand:
-    case Work::kSetOven: return Attention::kLeave;
-    default: return Attention::kHands;
+    case Work::kSetOven:
+      return Attention::kLeave;
+    default:
+      return Attention::kHands;
   }
 }
 
 Where place_of(Work w) {
   switch (w) {
     case Work::kBake:
-    case Work::kSetOven: return Where::kOven;
-    case Work::kGrill: return Where::kGrill;
-    case Work::kMicrowave: return Where::kMicrowave;
-    case Work::kKettle: return Where::kKettle;
-    case Work::kChill: return Where::kFridge;
-    case Work::kFreeze: return Where::kFreezer;
-    default: return Where::kRing;
+    case Work::kSetOven:
+      return Where::kOven;
+    case Work::kGrill:
+      return Where::kGrill;
+    case Work::kMicrowave:
+      return Where::kMicrowave;
+    case Work::kKettle:
+      return Where::kKettle;
+    case Work::kChill:
+      return Where::kFridge;
+    case Work::kFreeze:
+      return Where::kFreezer;
+    default:
+      return Where::kRing;
   }
 }
 
@@ -296,29 +310,48 @@ const Action* action_at(const std::vector<LineToken>& t, std::size_t i) {
 
 std::vector<std::string> usual_equipment(Work w) {
   switch (w) {
-    case Work::kCut: return {"knife", "board"};
-    case Work::kGrate: return {"grater"};
-    case Work::kWash: return {"colander"};
-    case Work::kWeigh: return {"scales"};
-    case Work::kMix: return {"bowl", "spoon"};
-    case Work::kWhisk: return {"bowl", "whisk"};
-    case Work::kRollOut: return {"rolling pin"};
-    case Work::kLine: return {"tin"};
-    case Work::kDrain: return {"colander"};
-    case Work::kMash: return {"masher"};
-    case Work::kBlend: return {"blender"};
-    case Work::kProbe: return {"probe"};
-    case Work::kKettle: return {"kettle"};
-    case Work::kDeepFry: return {"deep pan"};
-    case Work::kFry: return {"frying pan"};
+    case Work::kCut:
+      return {"knife", "board"};
+    case Work::kGrate:
+      return {"grater"};
+    case Work::kWash:
+      return {"colander"};
+    case Work::kWeigh:
+      return {"scales"};
+    case Work::kMix:
+      return {"bowl", "spoon"};
+    case Work::kWhisk:
+      return {"bowl", "whisk"};
+    case Work::kRollOut:
+      return {"rolling pin"};
+    case Work::kLine:
+      return {"tin"};
+    case Work::kDrain:
+      return {"colander"};
+    case Work::kMash:
+      return {"masher"};
+    case Work::kBlend:
+      return {"blender"};
+    case Work::kProbe:
+      return {"probe"};
+    case Work::kKettle:
+      return {"kettle"};
+    case Work::kDeepFry:
+      return {"deep pan"};
+    case Work::kFry:
+      return {"frying pan"};
     case Work::kBoil:
     case Work::kSimmer:
     case Work::kBringToBoil:
     case Work::kMelt:
-    case Work::kThicken: return {"saucepan"};
-    case Work::kBake: return {"oven gloves"};
-    case Work::kGrill: return {"grill pan"};
-    default: return {};
+    case Work::kThicken:
+      return {"saucepan"};
+    case Work::kBake:
+      return {"oven gloves"};
+    case Work::kGrill:
+      return {"grill pan"};
+    default:
+      return {};
   }
 }
 

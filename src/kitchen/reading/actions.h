@@ -15,11 +15,11 @@
 namespace kitchen {
 
 enum class Work : std::int8_t {
-  kCut,       ///< peel, chop, slice: knife and board
+  kCut,  ///< peel, chop, slice: knife and board
   kGrate,
   kWash,
   kWeigh,
-  kMix,       ///< stir, beat, fold, rub in: a bowl
+  kMix,  ///< stir, beat, fold, rub in: a bowl
   kWhisk,
   kKnead,
   kRollOut,
@@ -34,8 +34,8 @@ enum class Work : std::int8_t {
   kSeason,
   kProbe,
   kServe,
-  kTakeOut,   ///< off the ring, out of the oven
-  kSetOven,   ///< in advance
+  kTakeOut,  ///< off the ring, out of the oven
+  kSetOven,  ///< in advance
   kFry,
   kDeepFry,
   kMelt,
@@ -43,27 +43,27 @@ enum class Work : std::int8_t {
   kThicken,
   kBoil,
   kSimmer,
-  kCookOn,    ///< "cook": whatever the pan or the oven is doing
+  kCookOn,  ///< "cook": whatever the pan or the oven is doing
   kBake,
   kGrill,
   kMicrowave,
   kKettle,
   kChill,
   kFreeze,
-  kStand,     ///< rest, cool, prove, soak, marinate
+  kStand,  ///< rest, cool, prove, soak, marinate
 };
 
-bool on_heat(Work);   ///< a ring, the oven, the grill, the microwave
-bool waits(Work);     ///< passes by itself once begun
+bool on_heat(Work);  ///< a ring, the oven, the grill, the microwave
+bool waits(Work);    ///< passes by itself once begun
 Attention usual_attention(Work);
-Where place_of(Work); ///< only for work on heat, in the fridge or the freezer
+Where place_of(Work);  ///< only for work on heat, in the fridge or the freezer
 
 struct Action {
-  std::string_view verb;    ///< as the text says it, in the plain form
+  std::string_view verb;  ///< as the text says it, in the plain form
   Work work;
-  std::string_view brief;   ///< for the wall: "Chop"
-  std::string_view skill;   ///< empty = none to name
-  bool noun_too = false;    ///< "cream", "butter", "roll": a verb only before a determiner
+  std::string_view brief;  ///< for the wall: "Chop"
+  std::string_view skill;  ///< empty = none to name
+  bool noun_too = false;   ///< "cream", "butter", "roll": a verb only before a determiner
 };
 
 /// The action a word names; nothing for other words. "frying", "fried" and "fries" are not

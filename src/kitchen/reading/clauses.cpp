@@ -25,7 +25,8 @@ std::string without_number(std::string text) {
   const std::size_t first = at;
   while (at < text.size() && digit(text[at])) ++at;
   const bool number = at > first && at - first <= 3;
-  const bool mark = at < text.size() && std::string_view(".):-").find(text[at]) != std::string_view::npos;
+  const bool mark = at < text.size() &&
+                    std::string_view(".):-").find(text[at]) != std::string_view::npos;
   // "2. Fry" and "2 Fry" are numbered; "2 onions" and "1.5" are not.
   const bool bare = number && at + 1 < text.size() && text[at] == ' ' && text[at + 1] >= 'A' &&
                     text[at + 1] <= 'Z';
@@ -48,11 +49,13 @@ std::string word_from(const std::string& text, std::size_t at) {
 // Whether a sentence ends at the mark: a new one begins with a capital, a list number or a verb.
 bool ends_here(const std::string& text, std::size_t mark) {
   std::size_t next = mark + 1;
-  while (next < text.size() && (text[next] == ')' || text[next] == '"' || text[next] == '\'')) ++next;
+  while (next < text.size() && (text[next] == ')' || text[next] == '"' || text[next] == '\''))
+    ++next;
   if (next >= text.size()) return true;
   if (text[mark] == ';') return action_named(word_from(text, next + 1)) != nullptr;
-  if (text[next] != ' ') return text[mark] == '.' && text[next] >= 'A' && text[next] <= 'Z' &&
-                                mark > 1 && !digit(text[mark - 1]);
+  if (text[next] != ' ')
+    return text[mark] == '.' && text[next] >= 'A' && text[next] <= 'Z' && mark > 1 &&
+           !digit(text[mark - 1]);
   const char first = next + 1 < text.size() ? text[next + 1] : ' ';
   if (first >= 'A' && first <= 'Z') return true;
   if (digit(first)) {
@@ -72,7 +75,8 @@ bool word_in(std::string_view word, std::initializer_list<std::string_view> all)
 bool adverb(const LineToken& t) {
   return t.kind == LineToken::Kind::kWord &&
          ((t.word.size() > 4 && t.word.ends_with("ly")) ||
-          word_in(t.word, {"next", "now", "also", "just", "once", "again", "immediately", "please"}));
+          word_in(t.word,
+                  {"next", "now", "also", "just", "once", "again", "immediately", "please"}));
 }
 
 // "turn the heat down", "reduce the heat", "set aside": how, not what.
@@ -160,7 +164,8 @@ std::vector<Sentence> sentences_of(const std::vector<MethodLine>& lines) {
       out.push_back({part, line_tokens(part), line.line_number, line.group});
     };
     std::size_t start = 0;  // a list number at the beginning ends no sentence
-    while (start < text.size() && (digit(text[start]) || text[start] == '.' || text[start] == ')')) ++start;
+    while (start < text.size() && (digit(text[start]) || text[start] == '.' || text[start] == ')'))
+      ++start;
     for (std::size_t i = start; i < text.size(); ++i) {
       if (std::string_view(".!?;").find(text[i]) == std::string_view::npos) continue;
       if (ends_here(text, i)) close(i + 1);

@@ -21,11 +21,11 @@ bool one_of(std::string_view word, std::initializer_list<std::string_view> all) 
 // Words of a name that do not tell which food is meant.
 bool says_little(const std::string& word) {
   static constexpr std::array<std::string_view, 44> kLittle = {
-      "of",    "in",     "the",    "and",     "or",     "a",       "with",   "for",    "raw",
-      "dry",   "dried",  "fresh",  "plain",   "tinned", "canned",  "about",  "large",  "small",
-      "medium", "ripe",  "free-range", "ground", "whole", "soft",  "hard",   "red",    "green",
-      "white", "brown",  "black",  "yellow",  "mixed",  "hot",     "cold",   "warm",   "boneless",
-      "skinless", "lean", "chopped", "frozen", "fine",  "strong",  "light",  "dark"};
+      "of",       "in",    "the",        "and",    "or",     "a",      "with",  "for",   "raw",
+      "dry",      "dried", "fresh",      "plain",  "tinned", "canned", "about", "large", "small",
+      "medium",   "ripe",  "free-range", "ground", "whole",  "soft",   "hard",  "red",   "green",
+      "white",    "brown", "black",      "yellow", "mixed",  "hot",    "cold",  "warm",  "boneless",
+      "skinless", "lean",  "chopped",    "frozen", "fine",   "strong", "light", "dark"};
   return std::find(kLittle.begin(), kLittle.end(), word) != kLittle.end();
 }
 
@@ -38,9 +38,9 @@ Words words_of_name(std::string_view name) {
 bool raw_fish_or_meat(const Food& food) {
   if (!one_of(food.category, {"beef", "lamb", "pork", "poultry game", "fish"})) return false;
   const Words words = words_of_name(food.name);
-  for (const char* cooked : {"cooked", "canned", "smoked", "cured", "corned", "ham", "pepperoni",
-                             "chorizo", "salami", "roast", "tuna", "anchovy", "finger", "stick",
-                             "prosciutto"}) {
+  for (const char* cooked :
+       {"cooked", "canned", "smoked", "cured", "corned", "ham", "pepperoni", "chorizo", "salami",
+        "roast", "tuna", "anchovy", "finger", "stick", "prosciutto"}) {
     if (holds(words, cooked)) return holds(words, "bacon") || holds(words, "haddock");
   }
   return true;
@@ -103,9 +103,8 @@ IngredientWords::Named IngredientWords::named_in(const Words& words, const std::
     if (score[i] == 0) {
       for (const std::string& word : other_[i]) {
         if (says_little(word) || !holds(words, word)) continue;
-        const bool anybody_else = std::any_of(tokens_.begin(), tokens_.end(), [&](const Words& o) {
-          return holds(o, word);
-        });
+        const bool anybody_else = std::any_of(tokens_.begin(), tokens_.end(),
+                                              [&](const Words& o) { return holds(o, word); });
         if (!anybody_else) score[i] = std::max(score[i], 0.3);
       }
     }
@@ -127,8 +126,8 @@ IngredientWords::Named IngredientWords::named_in(const Words& words, const std::
   const auto add_where = [&](double confidence, auto&& wanted) {
     for (std::size_t i = 0; i < tokens_.size(); ++i) {
       const int index = static_cast<int>(i);
-      if (!wanted(index) || std::find(out.ingredients.begin(), out.ingredients.end(), index) !=
-                                out.ingredients.end())
+      if (!wanted(index) ||
+          std::find(out.ingredients.begin(), out.ingredients.end(), index) != out.ingredients.end())
         continue;
       if (!heading.empty() && !groups_[i].empty() && groups_[i] != heading) continue;
       out.ingredients.push_back(index);
@@ -155,16 +154,20 @@ IngredientWords::Named IngredientWords::named_in(const Words& words, const std::
   if (holds(words, "fruit")) add_where(0.7, [&](int i) { return category(i, {"fruit"}); });
   if (holds(words, "spice"))
     add_where(0.7, [&](int i) { return category(i, {"herbs spices"}) && !salad(i); });
-  if (holds(words, "herb"))
-    add_where(0.7, [&](int i) { return category(i, {"herbs spices"}); });
-  if (holds(words, "meat") || holds(words, "mince")) add_where(0.8, [&](int i) { return raw_meat(i); });
+  if (holds(words, "herb")) add_where(0.7, [&](int i) { return category(i, {"herbs spices"}); });
+  if (holds(words, "meat") || holds(words, "mince"))
+    add_where(0.8, [&](int i) { return raw_meat(i); });
   if (holds(words, "seasoning"))
-    add_where(0.7, [&](int i) { return food(i) != nullptr && one_of(food(i)->key, {"salt", "black_pepper"}); });
+    add_where(0.7, [&](int i) {
+      return food(i) != nullptr && one_of(food(i)->key, {"salt", "black_pepper"});
+    });
   std::sort(out.ingredients.begin(), out.ingredients.end());
   return out;
 }
 
-bool IngredientWords::raw_meat(int i) const { return food(i) != nullptr && raw_fish_or_meat(*food(i)); }
+bool IngredientWords::raw_meat(int i) const {
+  return food(i) != nullptr && raw_fish_or_meat(*food(i));
+}
 
 bool IngredientWords::egg(int i) const {
   const Food* f = food(i);
@@ -186,9 +189,9 @@ bool IngredientWords::salad(int i) const {
   const Food* f = food(i);
   if (f == nullptr) return false;
   const Words words = words_of_name(f->name);
-  for (const char* leaf : {"lettuce", "cucumber", "rocket", "watercress", "radish", "avocado",
-                           "strawberry", "raspberry", "blueberry", "grape", "kiwi", "banana",
-                           "melon"}) {
+  for (const char* leaf :
+       {"lettuce", "cucumber", "rocket", "watercress", "radish", "avocado", "strawberry",
+        "raspberry", "blueberry", "grape", "kiwi", "banana", "melon"}) {
     if (holds(words, leaf)) return true;
   }
   return f->category == "herbs spices" && holds(words, "fresh");

@@ -34,7 +34,7 @@ class IngredientWords {
   std::vector<std::vector<std::string>> tokens_;  ///< of the name, singular; the head word last
   std::vector<std::vector<std::string>> other_;   ///< words of the food's other names
   std::vector<const Food*> foods_;
-  std::vector<std::string> groups_;               ///< headings, folded
+  std::vector<std::string> groups_;  ///< headings, folded
   std::vector<std::string> preparations_;
 };
 

@@ -14,8 +14,8 @@
 
 namespace kitchen {
 
-/// Fills `draft.method` from the lines, given `draft.ingredients`. Every sentence of the lines is in
-/// exactly one step, or in `draft.unread` when it holds no action at all.
+/// Fills `draft.method` from the lines, given `draft.ingredients`. Every sentence of the lines is
+/// in exactly one step, or in `draft.unread` when it holds no action at all.
 void read_method(DishDraft& draft, const std::vector<MethodLine>& lines, const Foods& foods,
                  const TaskTimes& times);
 

@@ -16,10 +16,11 @@ struct NumberWord {
   int value;
 };
 constexpr std::array<NumberWord, 22> kNumberWords = {{
-    {"a", 1},       {"an", 1},      {"one", 1},        {"two", 2},     {"three", 3},  {"four", 4},
-    {"five", 5},    {"six", 6},     {"seven", 7},      {"eight", 8},   {"nine", 9},   {"ten", 10},
-    {"twelve", 12}, {"fifteen", 15}, {"twenty", 20},   {"thirty", 30}, {"forty", 40},
-    {"forty-five", 45}, {"fifty", 50}, {"sixty", 60}, {"couple", 2}, {"few", 3},
+    {"a", 1},       {"an", 1},     {"one", 1},         {"two", 2},      {"three", 3},
+    {"four", 4},    {"five", 5},   {"six", 6},         {"seven", 7},    {"eight", 8},
+    {"nine", 9},    {"ten", 10},   {"twelve", 12},     {"fifteen", 15}, {"twenty", 20},
+    {"thirty", 30}, {"forty", 40}, {"forty-five", 45}, {"fifty", 50},   {"sixty", 60},
+    {"couple", 2},  {"few", 3},
 }};
 
 bool word_at(const Tokens& t, std::size_t i, std::string_view word) {
@@ -76,7 +77,8 @@ Seconds seconds_of(const Ratio& amount, int unit) {
   return Seconds((amount * Ratio(unit)).round());
 }
 
-// One time that begins at token i: "5", "5 to 7 minutes", "1 hour 30 minutes", "an hour and a half".
+// One time that begins at token i: "5", "5 to 7 minutes", "1 hour 30 minutes", "an hour and a
+// half".
 std::optional<StatedTime> time_from(const Tokens& t, std::size_t i) {
   const auto first = number_from(t, i);
   if (!first) return std::nullopt;
@@ -278,10 +280,11 @@ std::optional<StatedOven> stated_oven(const Tokens& t) {
         if (const auto celsius = celsius_of_gas(t[at].value))
           gas = StatedOven{*celsius, OvenKind::kConventional, 0.95, i, at + 1};
       }
-    } else if (word_at(t, i + 1, "oven") || (word_at(t, i + 1, "hot") && word_at(t, i + 2, "oven"))) {
+    } else if (word_at(t, i + 1, "oven") ||
+               (word_at(t, i + 1, "hot") && word_at(t, i + 2, "oven"))) {
       // Words of old cookery books: common practice, no source.
       const std::string& w = t[i].word;
-      const int celsius = w == "cool" || w == "slow" ? 150
+      const int celsius = w == "cool" || w == "slow"         ? 150
                           : w == "moderate" || w == "medium" ? 180
                           : w == "hot"                       ? 220
                                                              : 0;

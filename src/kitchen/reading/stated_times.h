@@ -30,8 +30,8 @@ struct StatedOven {
 };
 
 /// The oven setting the tokens say. A conventional figure wins over the fan figure beside it; a
-/// figure in Fahrenheit or a gas mark is turned by the usual British table (rows of d_conversions in
-/// the reference tables: gas marks and °C; memory, tables differ by 10 °C at marks 1/2 and 3).
+/// figure in Fahrenheit or a gas mark is turned by the usual British table (rows of d_conversions
+/// in the reference tables: gas marks and °C; memory, tables differ by 10 °C at marks 1/2 and 3).
 std::optional<StatedOven> stated_oven(const std::vector<LineToken>&);
 
 }  // namespace kitchen

@@ -19,40 +19,88 @@ struct Ware {
 
 // Longer names first: a frying pan is no pan.
 constexpr std::array<Ware, 62> kWares = {{
-    {"deep fat fryer", "deep fryer"}, {"deep frying pan", "deep pan"},
-    {"food processor", "food processor"}, {"hand blender", "hand blender"},
-    {"stick blender", "hand blender"}, {"immersion blender", "hand blender"},
-    {"electric whisk", "electric whisk"}, {"hand mixer", "electric whisk"},
-    {"electric mixer", "electric whisk"}, {"stand mixer", "food mixer"},
-    {"balloon whisk", "whisk"}, {"mixing bowl", "bowl"}, {"measuring jug", "jug"},
-    {"measuring spoon", "measuring spoons"}, {"wooden spoon", "wooden spoon"},
-    {"metal spoon", "spoon"}, {"slotted spoon", "slotted spoon"}, {"rolling pin", "rolling pin"},
-    {"frying pan", "frying pan"}, {"skillet", "frying pan"}, {"wok", "wok"},
-    {"griddle pan", "griddle pan"}, {"saucepan", "saucepan"}, {"sauce pan", "saucepan"},
-    {"stockpot", "large pan"}, {"casserole", "casserole"}, {"roasting tin", "roasting tin"},
-    {"roasting tray", "roasting tin"}, {"baking tray", "baking tray"},
-    {"baking sheet", "baking tray"}, {"cookie sheet", "baking tray"}, {"sheet pan", "baking tray"},
-    {"baking pan", "tin"}, {"muffin tin", "muffin tin"}, {"bun tin", "muffin tin"},
-    {"muffin tray", "muffin tin"}, {"cake tin", "tin"}, {"loaf tin", "loaf tin"},
-    {"flan tin", "flan tin"}, {"flan dish", "flan dish"}, {"tart tin", "flan tin"},
-    {"ovenproof dish", "ovenproof dish"}, {"baking dish", "ovenproof dish"},
-    {"pie dish", "pie dish"}, {"ramekin", "ramekins"}, {"colander", "colander"},
-    {"sieve", "sieve"}, {"grater", "grater"}, {"peeler", "peeler"}, {"masher", "masher"},
-    {"garlic press", "garlic press"}, {"piping bag", "piping bag"}, {"pastry brush", "pastry brush"},
-    {"wire rack", "cooling rack"}, {"cooling rack", "cooling rack"}, {"cutter", "cutter"},
-    {"kettle", "kettle"}, {"blender", "blender"}, {"jug", "jug"}, {"scale", "scales"},
-    {"bowl", "bowl"}, {"spatula", "spatula"},
+    {"deep fat fryer", "deep fryer"},
+    {"deep frying pan", "deep pan"},
+    {"food processor", "food processor"},
+    {"hand blender", "hand blender"},
+    {"stick blender", "hand blender"},
+    {"immersion blender", "hand blender"},
+    {"electric whisk", "electric whisk"},
+    {"hand mixer", "electric whisk"},
+    {"electric mixer", "electric whisk"},
+    {"stand mixer", "food mixer"},
+    {"balloon whisk", "whisk"},
+    {"mixing bowl", "bowl"},
+    {"measuring jug", "jug"},
+    {"measuring spoon", "measuring spoons"},
+    {"wooden spoon", "wooden spoon"},
+    {"metal spoon", "spoon"},
+    {"slotted spoon", "slotted spoon"},
+    {"rolling pin", "rolling pin"},
+    {"frying pan", "frying pan"},
+    {"skillet", "frying pan"},
+    {"wok", "wok"},
+    {"griddle pan", "griddle pan"},
+    {"saucepan", "saucepan"},
+    {"sauce pan", "saucepan"},
+    {"stockpot", "large pan"},
+    {"casserole", "casserole"},
+    {"roasting tin", "roasting tin"},
+    {"roasting tray", "roasting tin"},
+    {"baking tray", "baking tray"},
+    {"baking sheet", "baking tray"},
+    {"cookie sheet", "baking tray"},
+    {"sheet pan", "baking tray"},
+    {"baking pan", "tin"},
+    {"muffin tin", "muffin tin"},
+    {"bun tin", "muffin tin"},
+    {"muffin tray", "muffin tin"},
+    {"cake tin", "tin"},
+    {"loaf tin", "loaf tin"},
+    {"flan tin", "flan tin"},
+    {"flan dish", "flan dish"},
+    {"tart tin", "flan tin"},
+    {"ovenproof dish", "ovenproof dish"},
+    {"baking dish", "ovenproof dish"},
+    {"pie dish", "pie dish"},
+    {"ramekin", "ramekins"},
+    {"colander", "colander"},
+    {"sieve", "sieve"},
+    {"grater", "grater"},
+    {"peeler", "peeler"},
+    {"masher", "masher"},
+    {"garlic press", "garlic press"},
+    {"piping bag", "piping bag"},
+    {"pastry brush", "pastry brush"},
+    {"wire rack", "cooling rack"},
+    {"cooling rack", "cooling rack"},
+    {"cutter", "cutter"},
+    {"kettle", "kettle"},
+    {"blender", "blender"},
+    {"jug", "jug"},
+    {"scale", "scales"},
+    {"bowl", "bowl"},
+    {"spatula", "spatula"},
 }};
 constexpr std::array<Ware, 7> kPlainWares = {{
-    {"large pan", "large pan"}, {"small pan", "small pan"}, {"pan", "pan"}, {"pot", "pan"},
-    {"tray", "tray"}, {"tin", "tin"}, {"board", "board"},
+    {"large pan", "large pan"},
+    {"small pan", "small pan"},
+    {"pan", "pan"},
+    {"pot", "pan"},
+    {"tray", "tray"},
+    {"tin", "tin"},
+    {"board", "board"},
 }};
 
 class Facts {
  public:
   Facts(const StepPieces& pieces, const std::vector<Sentence>& sentences, const DishDraft& draft,
         const IngredientWords& words, const TaskTimes& times, SoFar& so_far)
-      : pieces_(pieces), sentences_(sentences), draft_(draft), ingredients_(words), times_(times),
+      : pieces_(pieces),
+        sentences_(sentences),
+        draft_(draft),
+        ingredients_(words),
+        times_(times),
         so_far_(so_far) {
     for (const Clause& c : pieces.clauses) {
       const auto& tokens = sentences[c.sentence].tokens;
@@ -144,8 +192,10 @@ class Facts {
     // "Stir in the tomatoes": into the pan that stands on the ring, if nothing else is said.
     const bool into = work_ == Work::kAdd || pieces_.main.action->verb == "stir" ||
                       (work_ == Work::kWhisk && !has({"egg", "cream"}));
-    const bool elsewhere = has({"bowl", "jug", "dish", "tray", "tin", "plate", "meanwhile", "glass"}) ||
-                           phrase("off the heat") || phrase("from the heat") || phrase("off the ring");
+    const bool elsewhere = has({"bowl", "jug", "dish", "tray", "tin", "plate", "meanwhile",
+                                "glass"}) ||
+                           phrase("off the heat") || phrase("from the heat") ||
+                           phrase("off the ring");
     if (into && so_far_.on_ring && !elsewhere) work_ = Work::kFry;
   }
 
@@ -183,8 +233,8 @@ class Facts {
 
   void heat() {
     if (work_ == Work::kChill || work_ == Work::kFreeze) {
-      step_.heat = Guess<HeatDraft>{{place_of(work_), "", {}, OvenKind::kConventional, ""}, 0.9,
-                                    words_text(pieces_.main)};
+      step_.heat = Guess<HeatDraft>{
+          {place_of(work_), "", {}, OvenKind::kConventional, ""}, 0.9, words_text(pieces_.main)};
       return;
     }
     if (!on_heat(work_) && work_ != Work::kSetOven && work_ != Work::kKettle) return;
@@ -208,8 +258,8 @@ class Facts {
     }
     heat.value.vessel = vessel();
     if (heat.value.vessel.empty() && where == Where::kRing) {
-      heat.value.vessel = so_far_.ring ? so_far_.ring->vessel
-                          : work_ == Work::kFry ? "frying pan"
+      heat.value.vessel = so_far_.ring              ? so_far_.ring->vessel
+                          : work_ == Work::kFry     ? "frying pan"
                           : work_ == Work::kDeepFry ? "deep pan"
                                                     : "saucepan";
       heat.confidence = std::min(heat.confidence, 0.6);
@@ -248,7 +298,8 @@ class Facts {
     double estimate = 0, longest = 0;
     for (const Clause& c : pieces_.clauses) {
       const double minutes = clause_minutes(c);
-      const bool along = c.work == Work::kAdd || c.work == Work::kSeason || c.work == Work::kTakeOut;
+      const bool along = c.work == Work::kAdd || c.work == Work::kSeason ||
+                         c.work == Work::kTakeOut;
       if (on_heat(work_) || waits(work_) || along)
         longest = std::max(longest, along && pieces_.clauses.size() > 1 ? 0.5 : minutes);
       else
@@ -268,14 +319,14 @@ class Facts {
     if (c.work == Work::kRollOut) verb = "rollout";
     if (c.work == Work::kSetOven) verb = "preheat";
     if (c.work != c.action->work) {
-      verb = c.work == Work::kBake      ? "bake"
-             : c.work == Work::kChill   ? "chill"
-             : c.work == Work::kFreeze  ? "freeze"
-             : c.work == Work::kGrill   ? "grill"
-             : c.work == Work::kSimmer  ? "simmer"
-             : c.work == Work::kBoil    ? "boil"
+      verb = c.work == Work::kBake        ? "bake"
+             : c.work == Work::kChill     ? "chill"
+             : c.work == Work::kFreeze    ? "freeze"
+             : c.work == Work::kGrill     ? "grill"
+             : c.work == Work::kSimmer    ? "simmer"
+             : c.work == Work::kBoil      ? "boil"
              : c.work == Work::kMicrowave ? "microwave"
-                                        : verb;
+                                          : verb;
     }
     const TaskTime* row = times_.find(verb, words);
     if (row == nullptr) row = times_.find(verb, words_);
@@ -303,8 +354,7 @@ class Facts {
     if (wait && (has({"constantly", "continuously", "continually"}) || phrase("all the time"))) {
       a = Attention::kStandBy;
       confidence = 0.95;
-    } else if (wait && a != Attention::kStandBy &&
-               has({"frequently", "often", "regularly"})) {
+    } else if (wait && a != Attention::kStandBy && has({"frequently", "often", "regularly"})) {
       a = Attention::kWatch;
       confidence = 0.95;
     }
@@ -347,7 +397,8 @@ class Facts {
       if (step_.heat && on_heat(w) && w != Work::kBake && w != Work::kGrill) continue;
       for (std::string& name : usual_equipment(w)) {
         const bool bowl_already = (name == "bowl" || name == "blender" || name == "whisk" ||
-                                   name == "tin") && like_ware(name);
+                                   name == "tin") &&
+                                  like_ware(name);
         if (!bowl_already) add_ware(std::move(name), 0.7, "");
       }
       if (c.action->verb == "peel") add_ware("peeler", 0.6, "");
@@ -361,10 +412,10 @@ class Facts {
     return std::any_of(step_.equipment.begin(), step_.equipment.end(), [&](const auto& e) {
       const std::string& v = e.value;
       const bool vessel = v.find("pan") != std::string::npos || v == "jug" || v == "wok" ||
-                          v.find("dish") != std::string::npos || v.find("tray") != std::string::npos;
+                          v.find("dish") != std::string::npos ||
+                          v.find("tray") != std::string::npos;
       return v.find(kind) != std::string::npos || (kind == "bowl" && vessel) ||
-             (kind == "blender" && v == "food processor") ||
-             (kind == "tin" && vessel);
+             (kind == "blender" && v == "food processor") || (kind == "tin" && vessel);
     });
   }
 
@@ -383,22 +434,24 @@ class Facts {
       if (c.work == Work::kProbe) add_hazard(Hazard::kProbing, 0.9, from);
       const bool after_boiling = so_far_.heat == Work::kBoil || so_far_.heat == Work::kSimmer ||
                                  so_far_.heat == Work::kBringToBoil;
-      if (c.work == Work::kDrain && after_boiling &&
-          has({"pasta", "spaghetti", "potato", "rice", "noodle", "vegetable", "macaroni", "penne",
-               "carrot", "pan"}))
+      // "then drain": whatever was boiling, a full pan is carried.
+      const bool from_the_pan = step_.uses.empty() ||
+                                has({"pasta", "spaghetti", "potato", "rice", "noodle", "vegetable",
+                                     "macaroni", "penne", "carrot", "pan"});
+      if (c.work == Work::kDrain && after_boiling && from_the_pan)
         add_hazard(Hazard::kLargePan, 0.7, from);
     }
-    if (has({"blender", "processor"}) && work_ != Work::kWash) add_hazard(Hazard::kBlender, 0.8, from);
+    if (has({"blender", "processor"}) && work_ != Work::kWash)
+      add_hazard(Hazard::kBlender, 0.8, from);
     if (phrase("core temperature") || has({"probe", "thermometer"}) || phrase("75 c"))
       add_hazard(Hazard::kProbing, 0.8, from);
   }
 
   void hygiene() {
     if (on_heat(work_) || waits(work_) || work_ == Work::kSetOven || work_ == Work::kDrain) {
-      const bool board = std::any_of(pieces_.clauses.begin(), pieces_.clauses.end(),
-                                     [](const Clause& c) {
-                                       return c.work == Work::kCut || c.work == Work::kShape;
-                                     });
+      const bool board = std::any_of(
+          pieces_.clauses.begin(), pieces_.clauses.end(),
+          [](const Clause& c) { return c.work == Work::kCut || c.work == Work::kShape; });
       if (!board) return;
     }
     const std::string from = words_text(pieces_.main);
@@ -415,8 +468,9 @@ class Facts {
                 any([&](int i) { return ingredients_.salad(i); }))) {
       step_.hygiene = Guess<Hygiene>{Hygiene::kReadyToEat, 0.7, from};
     } else if (work_ == Work::kCut || work_ == Work::kGrate) {
-      const bool leaf = any([&](int i) { return ingredients_.salad(i); }) &&
-                        !any([&](int i) { return ingredients_.vegetable(i) && !ingredients_.salad(i); });
+      const bool leaf = any([&](int i) { return ingredients_.salad(i); }) && !any([&](int i) {
+                          return ingredients_.vegetable(i) && !ingredients_.salad(i);
+                        });
       if (any([&](int i) { return ingredients_.vegetable(i); }) && !leaf)
         step_.hygiene = Guess<Hygiene>{Hygiene::kUnwashed, 0.8, from};
       else if (leaf)
@@ -450,8 +504,7 @@ class Facts {
       const auto& t = sentences_[c.sentence].tokens;
       for (std::size_t i = c.begin; i < c.end; ++i) {
         if (!t[i].is("until") && !t[i].is("till")) continue;
-        step_.check = base::trimmed(
-            words_between(sentences_[c.sentence].text, t, i, c.end));
+        step_.check = base::trimmed(words_between(sentences_[c.sentence].text, t, i, c.end));
         return;
       }
     }
@@ -469,7 +522,8 @@ class Facts {
     if (work_ == Work::kGrill && pieces_.main.action->work != Work::kGrill) name = "Grill";
     for (const int i : step_.uses) {
       if (by_itself && work_ != Work::kBoil) break;
-      const auto words = base::words_of(base::folded(draft_.ingredients[static_cast<std::size_t>(i)].name));
+      const auto words = base::words_of(
+          base::folded(draft_.ingredients[static_cast<std::size_t>(i)].name));
       if (words.empty()) continue;
       const std::string thing = singular(words.back());
       if (base::letters(name) + 1 + base::letters(thing) <= kMost) {

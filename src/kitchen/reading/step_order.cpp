@@ -120,9 +120,8 @@ class Order {
 
   // A preparation of ingredients nobody has touched yet.
   bool handles_only_fresh(const StepDraft& s) const {
-    return !s.uses.empty() && std::none_of(s.uses.begin(), s.uses.end(), [&](int u) {
-      return last_of_.count(u) != 0;
-    });
+    return !s.uses.empty() && std::none_of(s.uses.begin(), s.uses.end(),
+                                           [&](int u) { return last_of_.count(u) != 0; });
   }
 
   // What nobody waits for must be done before the last step, or it would be left over.

@@ -8,40 +8,63 @@ namespace {
 // How much a kind of work decides what the step is.
 int rank(Work w) {
   switch (w) {
-    case Work::kSetOven: return 20;
-    case Work::kDeepFry: return 19;
-    case Work::kBake: return 18;
-    case Work::kGrill: return 17;
-    case Work::kMicrowave: return 16;
+    case Work::kSetOven:
+      return 20;
+    case Work::kDeepFry:
+      return 19;
+    case Work::kBake:
+      return 18;
+    case Work::kGrill:
+      return 17;
+    case Work::kMicrowave:
+      return 16;
     case Work::kSimmer:
-    case Work::kBoil: return 15;
+    case Work::kBoil:
+      return 15;
     case Work::kFreeze:
-    case Work::kChill: return 14;
+    case Work::kChill:
+      return 14;
     case Work::kThicken:
     case Work::kFry:
     case Work::kMelt:
-    case Work::kCookOn: return 13;
-    case Work::kBringToBoil: return 12;
-    case Work::kKettle: return 11;
-    case Work::kStand: return 10;
-    case Work::kDrain: return 9;
-    case Work::kBlend: return 8;
-    case Work::kKnead: return 8;
-    case Work::kProbe: return 8;
-    case Work::kRollOut: return 7;
-    case Work::kShape: return 6;
-    case Work::kWhisk: return 6;
+    case Work::kCookOn:
+      return 13;
+    case Work::kBringToBoil:
+      return 12;
+    case Work::kKettle:
+      return 11;
+    case Work::kStand:
+      return 10;
+    case Work::kDrain:
+      return 9;
+    case Work::kBlend:
+      return 8;
+    case Work::kKnead:
+      return 8;
+    case Work::kProbe:
+      return 8;
+    case Work::kRollOut:
+      return 7;
+    case Work::kShape:
+      return 6;
+    case Work::kWhisk:
+      return 6;
     case Work::kCut:
-    case Work::kGrate: return 5;
+    case Work::kGrate:
+      return 5;
     case Work::kMix:
-    case Work::kMash: return 4;
+    case Work::kMash:
+      return 4;
     case Work::kLine:
     case Work::kServe:
-    case Work::kAssemble: return 3;
+    case Work::kAssemble:
+      return 3;
     case Work::kWeigh:
     case Work::kWash:
-    case Work::kOpen: return 2;
-    default: return 1;
+    case Work::kOpen:
+      return 2;
+    default:
+      return 1;
   }
 }
 
@@ -52,18 +75,23 @@ Group group(Work w) {
     case Work::kCut:
     case Work::kGrate:
     case Work::kWash:
-    case Work::kOpen: return Group::kPrepare;
+    case Work::kOpen:
+      return Group::kPrepare;
     case Work::kMix:
     case Work::kWhisk:
     case Work::kAdd:
-    case Work::kMash: return Group::kMixing;
+    case Work::kMash:
+      return Group::kMixing;
     case Work::kRollOut:
-    case Work::kShape: return Group::kDough;
+    case Work::kShape:
+      return Group::kDough;
     case Work::kAssemble:
     case Work::kServe:
     case Work::kLine:
-    case Work::kTakeOut: return Group::kBuild;
-    default: return Group::kOther;
+    case Work::kTakeOut:
+      return Group::kBuild;
+    default:
+      return Group::kOther;
   }
 }
 
@@ -75,7 +103,8 @@ bool busy_at_ring(Work w) {
   return w == Work::kFry || w == Work::kMelt || w == Work::kThicken || w == Work::kCookOn;
 }
 bool light(Work w) {
-  return w == Work::kAdd || w == Work::kMix || w == Work::kAssemble || w == Work::kTakeOut || w == Work::kSeason;
+  return w == Work::kAdd || w == Work::kMix || w == Work::kAssemble || w == Work::kTakeOut ||
+         w == Work::kSeason;
 }
 
 class Gatherer {
@@ -117,9 +146,7 @@ class Gatherer {
     return says(s.tokens, c.begin, std::min(c.begin + 2, c.end), {"meanwhile", "while", "whilst"});
   }
 
-  bool short_sentence(const Clause& c) const {
-    return sentences_[c.sentence].tokens.size() <= 7;
-  }
+  bool short_sentence(const Clause& c) const { return sentences_[c.sentence].tokens.size() <= 7; }
 
   static bool closed(const StepPieces& step) {
     const bool timed = std::any_of(step.clauses.begin(), step.clauses.end(),
@@ -163,7 +190,8 @@ class Gatherer {
     if (waits(now)) return all_light(step);
     if (was == Work::kTakeOut || now == Work::kTakeOut) return true;
     if (group(was) == group(now)) return group(was) != Group::kOther;
-    if (now == Work::kAdd || was == Work::kAdd) return group(was) != Group::kOther || was == Work::kAdd;
+    if (now == Work::kAdd || was == Work::kAdd)
+      return group(was) != Group::kOther || was == Work::kAdd;
     if (now == Work::kCut && (was == Work::kRollOut || was == Work::kShape)) return true;
     if (now == Work::kWhisk || was == Work::kWhisk) return group(was) == group(now);
     return now == Work::kAssemble && (group(was) == Group::kMixing || group(was) == Group::kDough);

@@ -8,9 +8,9 @@
 namespace kitchen {
 
 struct StepPieces {
-  std::vector<Clause> clauses;       ///< at least one
+  std::vector<Clause> clauses;         ///< at least one
   std::vector<std::size_t> sentences;  ///< sentences without an action that belong to it
-  Clause main;                       ///< the one that says what kind of work it is
+  Clause main;                         ///< the one that says what kind of work it is
 };
 
 /// Every clause in exactly one step, in order. Sentences without an action join the step before

@@ -18,8 +18,8 @@ struct TaskTime {
   std::vector<std::string> things;  ///< any of these must be named; empty = whatever it is
   double novice_minutes = 1;        ///< median, > 0
   double adult_minutes = 1;
-  double spread = 0.35;             ///< sigma of the logarithm of the duration
-  bool each = false;                ///< for one piece: two pieces take twice as long
+  double spread = 0.35;  ///< sigma of the logarithm of the duration
+  bool each = false;     ///< for one piece: two pieces take twice as long
   std::string source;
 };
 
