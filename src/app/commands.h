@@ -49,9 +49,20 @@ struct FoodsAsked {
   std::string own_file;  ///< the school's own foods
 };
 
+struct AllergensAsked {
+  std::vector<std::string> what;  ///< dishes (as find_dish) and lesson files; lessons of one room
+                                  ///< and date are a day
+  std::string foods_file, needs_file, labels_file;
+  bool details = false;
+  bool json = false;
+  int width = 80;
+};
+
 int plan(const PlanAsked&);
 int check(const CheckAsked&);
 int dishes(const DishesAsked&);
+/// kDoesNotFit when something must be changed for somebody.
+int allergens(const AllergensAsked&);
 int foods(const FoodsAsked&);
 
 }  // namespace app

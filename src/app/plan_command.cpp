@@ -7,6 +7,7 @@
 #include "app/console.h"
 #include "app/files.h"
 #include "app/shipped.h"
+#include "app/shipped_foods.h"
 #include "base/clock.h"
 #include "base/text.h"
 #include "kitchen/check_lesson.h"
@@ -14,6 +15,7 @@
 #include "print/machine.h"
 #include "print/picture.h"
 #include "print/say.h"
+#include "safety/food_allergens.h"
 #include "timeplan/answer.h"
 #include "timeplan/export.h"
 #include "timeplan/quick_lesson.h"
@@ -108,12 +110,26 @@ base::Result<kitchen::Lesson> lesson_of(const PlanAsked& asked) {
   return kitchen::read_lesson(text.value(), asked.lesson_file, file_loader());
 }
 
+// The table of foods speaks for what dish files forgot; a lesson in which no allergen matters stays
+// as it is.
+base::Result<std::vector<std::string>> add_allergens(kitchen::Lesson& lesson) {
+  if (!safety::allergens_matter(lesson)) return std::vector<std::string>{};
+  const kitchen::Foods& foods = shipped_foods();
+  auto notes = safety::notes_on_labels(lesson, foods);
+  for (kitchen::Dish& dish : lesson.dishes) dish = safety::with_food_allergens(dish, foods);
+  const Problems wrong = kitchen::check(lesson);
+  if (!wrong.empty()) return wrong;
+  return notes;
+}
+
 }  // namespace
 
 int plan(const PlanAsked& asked) {
   auto read = lesson_of(asked);
   if (!read) return tell(read.problems());
   kitchen::Lesson lesson = std::move(read).value();
+  const auto label_notes = add_allergens(lesson);
+  if (!label_notes) return tell(label_notes.problems());
 
   std::optional<timeplan::Answer> answer;
   {
@@ -127,6 +143,7 @@ int plan(const PlanAsked& asked) {
     answer = timeplan::plan_lesson(lesson, options);
   }
   answer->notes = kitchen::notes(lesson);
+  answer->notes.insert(answer->notes.end(), label_notes.value().begin(), label_notes.value().end());
   // What only works with a timeline for every cook is shown so.
   if (answer->own_timelines_needed) lesson.timelines = kitchen::Timelines::kOwn;
 

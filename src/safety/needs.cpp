@@ -89,6 +89,8 @@ base::Result<LessonNeeds> read_needs(std::string_view csv, std::string file_name
   if (!rows.has_columns({"cook", "need", "reach"})) return rows.problems();
   NeedsOfCook out = own_needs(lesson);
   while (rows.next()) {
+    const std::string of = base::folded(rows.cell("lesson"));
+    if (!of.empty() && of != base::folded(lesson.title)) continue;
     const int cook = cook_named(rows, lesson);
     const Need need = need_in(rows);
     if (cook != -1) add(out[cook], need);

@@ -77,8 +77,9 @@ using LessonNeeds = std::vector<CookNeeds>;  ///< cooks in the order of the less
 LessonNeeds needs_in(const kitchen::Lesson&);
 
 /// The lesson's needs with those of the school's list: columns cook, need (an allergen or a diet),
-/// reach. Where both name one thing the farther reach counts. Errors: table.*, needs.column,
-/// needs.cook (no cook of that name in the lesson), needs.value.
+/// reach, and lesson (a title; left out, the line is for every lesson). Where both name one thing
+/// the farther reach counts. Errors: table.*, needs.column, needs.cook (no cook of that name in the
+/// lesson), needs.value.
 base::Result<LessonNeeds> read_needs(std::string_view csv, std::string file_name,
                                      const kitchen::Lesson&);
 
