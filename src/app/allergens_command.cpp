@@ -1,13 +1,18 @@
 // benchbell allergens: what is stated of dishes, and who in a lesson must not have it.
 #include <unistd.h>
+#include <algorithm>
 #include <cstdio>
 #include <deque>
+#include <map>
+#include <optional>
 
 #include "app/commands.h"
 #include "app/files.h"
 #include "app/safety_tables.h"
 #include "app/shipped.h"
 #include "app/shipped_foods.h"
+#include "kitchen/json_tree.h"
+#include "kitchen/words.h"
 #include "print/say_allergens.h"
 
 namespace app {
@@ -35,14 +40,45 @@ void know_variants(Asked& asked, const std::string& text, const std::string& fil
   asked.known.insert(asked.known.end(), read.value().begin(), read.value().end());
 }
 
+// A lesson in which a cook makes what they must avoid is refused by its reader. Here that is the
+// very question, so it is read without the allergies, which are put back after.
+base::Result<kitchen::Lesson> read_though_avoided(const std::string& text, const std::string& file,
+                                                  const kitchen::Loader& load) {
+  Problems problems;
+  auto tree = kitchen::parse_json(text, file, problems);
+  kitchen::Node* cooks = tree ? tree->find("cooks") : nullptr;
+  if (cooks == nullptr) return problems;
+  std::map<std::string, kitchen::Allergens> avoids;
+  for (kitchen::Node& cook : cooks->items) {
+    const kitchen::Node* name = cook.find("name");
+    const kitchen::Node* list = cook.find("avoids");
+    if (name == nullptr || list == nullptr) continue;
+    for (const kitchen::Node& each : list->items) {
+      if (const auto a = kitchen::value_of(kitchen::kAllergenWords, each.text))
+        avoids[name->text].insert(*a);
+    }
+    cook.erase("avoids");
+  }
+  auto read = kitchen::read_lesson(kitchen::json_text(*tree), file, load);
+  if (!read) return read.problems();
+  kitchen::Lesson lesson = std::move(read).value();
+  for (kitchen::Cook& cook : lesson.cooks) cook.avoids = avoids[cook.name];
+  return lesson;
+}
+
 void take_lesson(Asked& asked, const std::string& text, const std::string& file,
                  Problems& problems) {
-  const kitchen::Loader load = file_loader();
-  auto lesson = kitchen::read_lesson(text, file, [&](const std::string& path) {
-    auto loaded = load(path);
+  const kitchen::Loader load = [&, open = file_loader()](const std::string& path) {
+    auto loaded = open(path);
     if (loaded) know_variants(asked, loaded.value(), path);
     return loaded;
-  });
+  };
+  auto lesson = kitchen::read_lesson(text, file, load);
+  const bool only_avoided = !lesson && std::all_of(lesson.problems().begin(),
+                                                   lesson.problems().end(), [](const auto& p) {
+                                                     return p.code == "lesson.cook_avoids";
+                                                   });
+  if (only_avoided) lesson = read_though_avoided(text, file, load);
   if (lesson) {
     asked.lessons.push_back(std::move(lesson).value());
   } else {
@@ -84,13 +120,6 @@ void take_needs(Asked& asked, const std::string& file, Problems& problems) {
     if (!needs) return keep(problems, needs.problems());
     asked.needs.push_back(std::move(needs).value());
   }
-}
-
-base::Result<safety::Labels> labels_of(const std::string& file, const kitchen::Foods& foods) {
-  if (file.empty()) return safety::Labels{};
-  const auto text = read_file(file);
-  if (!text) return text.problems();
-  return safety::read_labels(text.value(), file, foods);
 }
 
 int print_sheet(const Asked& asked, const safety::Evidence& evidence, const AllergensAsked& how) {

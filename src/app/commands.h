@@ -25,8 +25,9 @@ struct PlanAsked {
   std::string from = "09:00";
   std::string to = "10:00";
   std::string purpose = "eat here";
-  bool trays = false;      ///< quick: trays stand at the places
-  std::string rules_file;  ///< quick: the school's house rules
+  bool trays = false;                   ///< quick: trays stand at the places
+  std::string rules_file;               ///< quick: the school's house rules
+  std::string foods_file, labels_file;  ///< allergens: the school's own foods, labels read
   bool details = false;
   bool json = false;
   std::string svg_file, html_file, minizinc_file;

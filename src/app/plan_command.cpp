@@ -1,11 +1,13 @@
 // benchbell plan: a lesson file, or the quick way in; words, picture, JSON out.
 #include <unistd.h>
+#include <algorithm>
 #include <cstdio>
 #include <optional>
 
 #include "app/commands.h"
 #include "app/console.h"
 #include "app/files.h"
+#include "app/safety_tables.h"
 #include "app/shipped.h"
 #include "app/shipped_foods.h"
 #include "base/clock.h"
@@ -110,15 +112,31 @@ base::Result<kitchen::Lesson> lesson_of(const PlanAsked& asked) {
   return kitchen::read_lesson(text.value(), asked.lesson_file, file_loader());
 }
 
-// The table of foods speaks for what dish files forgot; a lesson in which no allergen matters stays
-// as it is.
-base::Result<std::vector<std::string>> add_allergens(kitchen::Lesson& lesson) {
+// The table of foods speaks for what dish files forgot. A lesson in which nobody avoids anything is
+// planned as it is; it is only held against the house rule on nuts. Gives the notes on labels.
+base::Result<std::vector<std::string>> add_allergens(const PlanAsked& asked,
+                                                     kitchen::Lesson& lesson) {
   if (!safety::allergens_matter(lesson)) return std::vector<std::string>{};
-  const kitchen::Foods& foods = shipped_foods();
-  auto notes = safety::notes_on_labels(lesson, foods);
-  for (kitchen::Dish& dish : lesson.dishes) dish = safety::with_food_allergens(dish, foods);
-  const Problems wrong = kitchen::check(lesson);
+  const auto foods = foods_with(asked.foods_file);
+  if (!foods) return foods.problems();
+  const auto labels = labels_of(asked.labels_file, foods.value());
+  if (!labels) return labels.problems();
+  kitchen::Lesson all_said = lesson;
+  for (kitchen::Dish& dish : all_said.dishes)
+    dish = safety::with_food_allergens(dish, foods.value(), labels.value());
+  Problems wrong = kitchen::check(all_said);
+  for (base::Problem& problem : wrong) {
+    problem.file = asked.lesson_file;
+    if (problem.code != "lesson.cook_avoids" && problem.code != "rules.nuts") continue;
+    problem.remedy +=
+        " The table of foods says so, or leaves it to the label: record the labels "
+        "you read and name that file with --labels; `benchbell allergens` says more.";
+  }
   if (!wrong.empty()) return wrong;
+  auto notes = safety::notes_on_labels(lesson, foods.value(), labels.value());
+  const bool avoided = std::any_of(lesson.cooks.begin(), lesson.cooks.end(),
+                                   [](const kitchen::Cook& cook) { return !cook.avoids.empty(); });
+  if (avoided) lesson = std::move(all_said);
   return notes;
 }
 
@@ -128,7 +146,7 @@ int plan(const PlanAsked& asked) {
   auto read = lesson_of(asked);
   if (!read) return tell(read.problems());
   kitchen::Lesson lesson = std::move(read).value();
-  const auto label_notes = add_allergens(lesson);
+  const auto label_notes = add_allergens(asked, lesson);
   if (!label_notes) return tell(label_notes.problems());
 
   std::optional<timeplan::Answer> answer;

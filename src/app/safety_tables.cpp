@@ -2,6 +2,7 @@
 
 #include <stdexcept>
 
+#include "app/files.h"
 #include "app/shipped_data.h"
 #include "app/shipped_foods.h"
 
@@ -28,6 +29,13 @@ const safety::Substitutes& shipped_substitutes() {
   static const safety::Substitutes kSubstitutes = sound(safety::read_substitutes(
       shipped_table("substitutes.csv"), "substitutes.csv", shipped_foods()));
   return kSubstitutes;
+}
+
+base::Result<safety::Labels> labels_of(const std::string& file, const kitchen::Foods& foods) {
+  if (file.empty()) return safety::Labels{};
+  const auto text = read_file(file);
+  if (!text) return text.problems();
+  return safety::read_labels(text.value(), file, foods);
 }
 
 }  // namespace app

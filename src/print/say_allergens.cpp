@@ -7,6 +7,7 @@
 #include "kitchen/words.h"
 #include "print/facts.h"
 #include "print/paper.h"
+#include "safety/annex.h"
 
 namespace print {
 namespace {
@@ -83,7 +84,7 @@ class Sheet {
       std::vector<std::string> names;
       for (std::size_t i = 0; i < said.size(); ++i) {
         if (stated != Stated::kNotListed && said[i][safety::at(a)].stated == stated)
-          names.push_back(tame(dish.ingredients[i].name));
+          names.push_back(with_kinds(dish.ingredients[i], a));
       }
       const std::string reason = names.empty() ? "" : " (" + base::joined(names) + ")";
       if (!by_reason.contains(reason)) reasons.push_back(reason);
@@ -95,6 +96,14 @@ class Sheet {
     std::string text;
     for (const std::string& item : items) text += (text.empty() ? "" : "; ") + item;
     paper_.entry(capital(std::string(word(stated))), text, 2, kLead);
+  }
+
+  // "plain flour: wheat": the law wants the cereal and the nut named.
+  std::string with_kinds(const kitchen::Ingredient& ingredient, safety::Allergen allergen) const {
+    const kitchen::Food* food = safety::food_of(ingredient, sheet_.evidence.foods);
+    const auto kinds = food == nullptr ? std::vector<std::string>{}
+                                       : safety::kinds_in(*food, allergen);
+    return tame(ingredient.name) + (kinds.empty() ? "" : ": " + base::joined(kinds));
   }
 
   void say_sources(const Dish& dish, const std::vector<safety::Statements>& said) {
@@ -126,14 +135,19 @@ class Sheet {
       const std::size_t to = std::min(dishes.size(), from + side_by_side);
       paper_.space();
       std::vector<safety::Summary> columns;
-      std::string head = padded("", lead);
+      std::vector<std::vector<std::string>> heads;
+      std::size_t tallest = 0;
       for (std::size_t d = from; d < to; ++d) {
         columns.push_back(
             safety::summary(dishes[d], sheet_.evidence.foods, sheet_.evidence.labels));
-        head += padded(base::first_letters(tame(dish_name(dishes[d])), kDishColumn - 2),
-                       kDishColumn);
+        heads.push_back(wrapped(dish_name(dishes[d]), kDishColumn - 2));
+        tallest = std::max(tallest, heads.back().size());
       }
-      line(head);
+      for (std::size_t i = 0; i < tallest; ++i) {
+        std::string head = padded("", lead);
+        for (const auto& name : heads) head += padded(i < name.size() ? name[i] : "", kDishColumn);
+        line(head);
+      }
       for (const safety::Allergen a : safety::kFourteen) {
         std::string row = padded(std::string(kitchen::word(a)), lead);
         for (const safety::Summary& column : columns)
@@ -181,21 +195,65 @@ class Sheet {
       words.push_back(say(word(need), ", ", kitchen::word_for(safety::kReachWords, need.reach)));
     const std::string& place = one.lesson.room.places[static_cast<std::size_t>(cook.place)].name;
     paper_.subheading(tame(say(cook.name, ", ", place, ": ", base::joined(words))));
-    std::size_t told = 0;
+    std::vector<const Conflict*> own;
     for (const Conflict& c : one.conflicts) {
-      if (c.cook != needs.cook) continue;
-      ++told;
-      paper_.entry(capital(std::string(word(c.seriousness))),
-                   tame(say(word(c.need), ": ", sentence(one.lesson, c))), 4, 26);
-      for (const safety::Remedy& remedy : c.settled_by)
-        paper_.entry("-", tame(remedy.says) + ".", 30, 2);
+      if (c.cook == needs.cook) own.push_back(&c);
     }
-    if (told == 0)
+    if (own.empty())
       paper_.paragraph("Nothing in the dishes of this lesson is stated or in doubt for this cook.",
                        4);
+    std::string_view last;
+    for (std::size_t i = 0; i < own.size(); ++i) {
+      const std::string_view lead = word(own[i]->seriousness);
+      const std::string of = needs.needs.size() > 1 ? std::string(word(own[i]->need)) + ": " : "";
+      i = say_conflict(one.lesson, own, i, lead == last ? "" : capital(std::string(lead)), of);
+      last = lead;
+    }
     say_own_things(needs);
     paper_.space();
   }
+
+  // One conflict, or all foods of one dish that are in no table together. Gives the last one told.
+  std::size_t say_conflict(const kitchen::Lesson& lesson, const std::vector<const Conflict*>& own,
+                           std::size_t i, const std::string& lead, const std::string& of) {
+    const int indent = 4, column = 26;
+    const Conflict& first = *own[i];
+    const auto unlisted = [&](const Conflict& c) {
+      return c.why == safety::Why::kOwnDish && c.stated == Stated::kUnknown && c.ingredient >= 0 &&
+             c.need == first.need && c.dishes == first.dishes;
+    };
+    std::vector<std::string> names;
+    std::size_t end = i;
+    for (; unlisted(first) && end < own.size() && unlisted(*own[end]); ++end)
+      names.push_back(ingredient_of(lesson, *own[end]));
+    if (names.size() < 2) {
+      paper_.entry(lead, tame(of + sentence(lesson, first)), indent, column);
+      for (const safety::Remedy& remedy : first.settled_by)
+        paper_.entry("-", stopped(tame(remedy.says)), indent + column, 2);
+      return i;
+    }
+    const Dish& dish = lesson.dishes[static_cast<std::size_t>(first.dishes.front())];
+    paper_.entry(lead,
+                 tame(say(of, dish_name(dish), ": not known for ", word(first.need), ": ",
+                          base::joined(names), ".")),
+                 indent, column);
+    paper_.entry("-", "Say which foods of the table they are, or enter them from their labels.",
+                 indent + column, 2);
+    for (const safety::Remedy& remedy : first.settled_by) {
+      if (remedy.kind == safety::Remedy::Kind::kVariant)
+        paper_.entry("-", stopped(tame(remedy.says)), indent + column, 2);
+    }
+    return end - 1;
+  }
+
+  static std::string ingredient_of(const kitchen::Lesson& lesson, const Conflict& c) {
+    return lesson.dishes[static_cast<std::size_t>(c.dishes.front())]
+        .ingredients[static_cast<std::size_t>(c.ingredient)]
+        .name;
+  }
+
+  // With one full stop, also after "Chidi O.".
+  static std::string stopped(std::string text) { return text.ends_with('.') ? text : text + "."; }
 
   void say_own_things(const safety::CookNeeds& needs) {
     std::vector<std::string> things;
@@ -223,7 +281,7 @@ class Sheet {
       if (!text.empty()) text += turn.clean_before ? "; full clean; then " : "; then ";
       text += base::joined(names);
     }
-    return tame(capital(text)) + ".";
+    return stopped(tame(capital(text)));
   }
 
   void say_leftovers(int lesson) {

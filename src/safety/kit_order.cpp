@@ -152,17 +152,26 @@ class Users {
     return out;
   }
 
-  void clear() { uses_.clear(), who_.clear(); }
+  void clear() {
+    uses_.clear();
+    who_.clear();
+  }
+  /// A cook comes once, with all their dishes: what lies between their own two dishes is told as a
+  /// conflict, and to send them twice would help nobody.
   void add(int cook, int dish, std::uint32_t brings) {
-    uses_.push_back({brings, minds(cook)});
-    who_.push_back({cook, dish});
+    if (who_.empty() || who_.back().first != cook) {
+      uses_.push_back({0, minds(cook)});
+      who_.push_back({cook, {}});
+    }
+    uses_.back().brings |= brings;
+    who_.back().second.push_back(dish);
   }
 
   /// Somebody could meet what another cook leaves.
   bool contested() const {
     for (std::size_t a = 0; a < uses_.size(); ++a) {
       for (std::size_t b = 0; b < uses_.size(); ++b) {
-        if (who_[a].first != who_[b].first && (uses_[a].brings & uses_[b].minds) != 0) return true;
+        if (a != b && (uses_[a].brings & uses_[b].minds) != 0) return true;
       }
     }
     return false;
@@ -180,8 +189,8 @@ class Users {
       const auto add_once = [](std::vector<int>& list, int what) {
         if (std::find(list.begin(), list.end(), what) == list.end()) list.push_back(what);
       };
-      add_once(out.back().cooks, who_[u].first);
-      add_once(out.back().dishes, who_[u].second);
+      out.back().cooks.push_back(who_[u].first);
+      for (const int d : who_[u].second) add_once(out.back().dishes, d);
     }
     return out;
   }
@@ -200,7 +209,7 @@ class Users {
   std::vector<std::uint32_t> minds_;
   std::map<int, std::uint32_t> brings_;
   std::vector<ThingUse> uses_;
-  std::vector<std::pair<int, int>> who_;  ///< cook, dish
+  std::vector<std::pair<int, std::vector<int>>> who_;  ///< cook, dishes
 };
 
 }  // namespace

@@ -79,6 +79,28 @@ TEST_F(Program, the_schools_own_label_wins_and_a_fault_in_it_names_its_line) {
   EXPECT_THAT(bad.said, HasSubstr("line 2"));
 }
 
+TEST_F(Program, the_sheet_of_allergens_says_that_labels_decide_and_nothing_is_free_from) {
+  const Ran ran = benchbell("allergens fruit-scones");
+  EXPECT_EQ(ran.code, 0);
+  EXPECT_THAT(ran.said, HasSubstr("milk (butter and milk)"));
+  EXPECT_THAT(ran.said, HasSubstr("Check the label"));
+  EXPECT_THAT(ran.said, HasSubstr("Labels and the school's own records decide"));
+}
+
+TEST_F(Program, a_cook_who_makes_what_they_avoid_gets_what_would_settle_it) {
+  std::string lesson = text(std::string(BENCHBELL_SOURCE_DIR) + "/demo/lessons/b-two-dishes.json");
+  const std::string mild = "[\"soup\", \"scones: oat drink and spread\"]";
+  lesson.replace(lesson.find(mild), mild.size(), "[\"soup\", \"scones\"]");
+  for (auto i = lesson.find("\"../"); i != std::string::npos; i = lesson.find("\"../", i))
+    lesson.replace(i, 4, std::string("\"") + BENCHBELL_SOURCE_DIR + "/demo/");
+  write("lesson.json", lesson);
+  const Ran ran = benchbell("allergens " + at("lesson.json"));
+  EXPECT_EQ(ran.code, 1) << ran.said;
+  EXPECT_THAT(ran.said, HasSubstr("Change it"));
+  EXPECT_THAT(ran.said, HasSubstr("Make the variant 'oat drink and spread'"));
+  EXPECT_EQ(benchbell("check " + at("lesson.json")).code, 2);
+}
+
 TEST_F(Program, plans_from_four_answers) {
   const Ran ran = benchbell(
       "plan --dish fruit-scones --pupils 24 --in pairs --cookers 6 --sinks 6 --from 09:05 --to "

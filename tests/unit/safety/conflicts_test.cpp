@@ -18,8 +18,8 @@ std::vector<Conflict> found(const kitchen::Lesson& lesson, const LessonNeeds& ne
 }
 
 const Conflict* first(const std::vector<Conflict>& all, Why why) {
-  const auto at =
-      std::find_if(all.begin(), all.end(), [&](const Conflict& c) { return c.why == why; });
+  const auto at = std::find_if(all.begin(), all.end(),
+                               [&](const Conflict& c) { return c.why == why; });
   return at == all.end() ? nullptr : &*at;
 }
 
@@ -107,8 +107,8 @@ TEST(Conflicts, SharedKitIsFoundAsRuleK2Does) {
 }
 
 TEST(Conflicts, TheNeighbourIsNamedAndABayWithoutItIsOffered) {
-  auto lesson = samples::lesson(
-      {dish("Scones", {"butter_salted"}), dish("Salad", {"carrot"})}, {{0}, {1}, {1}});
+  auto lesson = samples::lesson({dish("Scones", {"butter_salted"}), dish("Salad", {"carrot"})},
+                                {{0}, {1}, {1}});
   const auto all = found(lesson, {{1, {{Allergen::kMilk, Reach::kEat}}}});
   const Conflict* bay = first(all, Why::kNeighbour);
   ASSERT_NE(bay, nullptr);

@@ -17,8 +17,8 @@ TEST(FoodAllergens, TheTableAddsWhatTheDishForgotAndAnUnreadLabelCounts) {
 
 TEST(FoodAllergens, AReadLabelTakesOnlyTheDoubtAway) {
   const Labels read = {{"pesto_green", "jar", "today", {}, {Allergen::kNuts}, true}};
-  const auto dish =
-      with_food_allergens(samples::dish("Pasta", {"pesto_green"}), shipped_foods(), read);
+  const auto dish = with_food_allergens(samples::dish("Pasta", {"pesto_green"}), shipped_foods(),
+                                        read);
   EXPECT_EQ(dish.ingredients[0].contains, (Allergens{Allergen::kMilk, Allergen::kNuts}));
 }
 

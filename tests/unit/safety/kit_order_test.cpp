@@ -44,7 +44,8 @@ RC_GTEST_PROP(KitOrder, FreeFromUsesComeBeforeAllOthers, ()) {
   const UseOrder order = free_from_first(uses);
   bool other_seen = false;
   for (std::size_t i = 0; i < order.order.size(); ++i) {
-    const bool free = (uses[static_cast<std::size_t>(order.order[i])].brings & minded_by(uses)) == 0;
+    const bool free = (uses[static_cast<std::size_t>(order.order[i])].brings & minded_by(uses)) ==
+                      0;
     if (free) {
       RC_ASSERT(!other_seen);
       RC_ASSERT(!order.clean_before[i]);

@@ -30,16 +30,15 @@ TEST(Labels, AReadingWithoutPacketDateOrKnownFoodIsRefused) {
   ASSERT_FALSE(read);
   std::vector<std::string> told;
   for (const auto& p : read.problems()) told.push_back(p.code + " " + p.where);
-  EXPECT_EQ(told, (std::vector<std::string>{"labels.food line 2, food",
-                                            "labels.value line 2, contains",
-                                            "labels.value line 3, pack",
-                                            "labels.value line 3, read_on"}));
+  EXPECT_EQ(told, (std::vector<std::string>{
+                      "labels.food line 2, food", "labels.value line 2, contains",
+                      "labels.value line 3, pack", "labels.value line 3, read_on"}));
   EXPECT_NE(read.problems()[0].remedy.find("curry_paste"), std::string::npos);
 }
 
 TEST(Labels, AListThatSaysNothingOfContentsIsNotTakenAsEmpty) {
-  const auto read =
-      read_labels("food,pack,read_on\nsalt,drum,today\n", "l.csv", tests::shipped_foods());
+  const auto read = read_labels("food,pack,read_on\nsalt,drum,today\n", "l.csv",
+                                tests::shipped_foods());
   ASSERT_FALSE(read);
   EXPECT_EQ(read.problems().size(), 2U);
   EXPECT_EQ(read.problems()[0].code, "labels.column");

@@ -16,8 +16,7 @@ kitchen::Lesson two_cooks() {
 }
 
 TEST(Needs, ALessonsOwnAllergiesAreMayNotEat) {
-  EXPECT_EQ(needs_in(two_cooks()),
-            (LessonNeeds{{0, {{Allergen::kMilk, Reach::kEat}}}}));
+  EXPECT_EQ(needs_in(two_cooks()), (LessonNeeds{{0, {{Allergen::kMilk, Reach::kEat}}}}));
 }
 
 TEST(Needs, TheSchoolsListAddsAndTheFartherReachCounts) {

@@ -25,8 +25,8 @@ inline std::string shipped_text(const std::string& name) {
 
 inline const safety::Hidden& shipped_hidden() {
   static const safety::Hidden kHidden = [] {
-    auto read =
-        safety::read_hidden(shipped_text("hidden.csv"), "hidden.csv", tests::shipped_foods());
+    auto read = safety::read_hidden(shipped_text("hidden.csv"), "hidden.csv",
+                                    tests::shipped_foods());
     if (!read) throw std::runtime_error(read.problems().front().message);
     return std::move(read).value();
   }();

@@ -71,8 +71,8 @@ TEST(Substitutes, WhatTheSubstituteBringsIsFromTheTable) {
 
 // 2 eggs, 7 g linseed and 45 ml water an egg: 14 g and 90 ml.
 TEST(Substitutes, AmountsGrowWithTheIngredient) {
-  const Substitute& linseed =
-      *substitutes_for(shipped_substitutes(), "egg_whole", Function::kBinding).front();
+  const Substitute&
+      linseed = *substitutes_for(shipped_substitutes(), "egg_whole", Function::kBinding).front();
   kitchen::Ingredient eggs = samples::of_food("egg_whole");
   eggs.amount = 2;
   eggs.unit = "eggs";
@@ -112,8 +112,7 @@ TEST(Substitutes, EveryFaultOfATableIsTold) {
   for (const auto& p : read.problems()) told.push_back(p.code + " " + p.where);
   EXPECT_EQ(told, (std::vector<std::string>{
                       "substitutes.value line 2, function", "substitutes.value line 2, per",
-                      "substitutes.value line 2, use", "substitutes.value line 2, use",
-                      "substitutes.self line 3, use"}));
+                      "substitutes.value line 2, use", "substitutes.self line 3, use"}));
 }
 
 }  // namespace
