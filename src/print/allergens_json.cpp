@@ -69,7 +69,9 @@ Node conflict_node(const Lesson& lesson, const safety::Conflict& c) {
   out.set("seriousness", Node::of(word(c.seriousness)));
   out.set("stated", Node::of(word(c.stated)));
   out.set("says", Node::of(sentence(lesson, c)));
-  out.set("dishes", dishes_of(lesson, c.dishes));
+  Node& dishes = out.set("dishes", dishes_of(lesson, c.dishes));
+  for (std::size_t i = 0; i < dishes.items.size(); ++i)
+    dishes.items[i].set("stated", Node::of(word(c.of_dishes[i])));
   if (!c.others.empty()) out.set("brought_by", cooks_of(lesson, c.others));
   Node& remedies = out.set("settled_by", Node::list());
   for (const safety::Remedy& remedy : c.settled_by) remedies.add(Node::of(remedy.says));

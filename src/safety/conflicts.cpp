@@ -23,6 +23,15 @@ std::vector<std::string> dish_names(const kitchen::Lesson& lesson, const std::ve
   return out;
 }
 
+// "Fruit scones and Tomato soup (not known)": what is in doubt says so.
+std::string dishes_words(const kitchen::Lesson& lesson, const Conflict& c) {
+  std::vector<std::string> out = dish_names(lesson, c.dishes);
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    if (c.of_dishes[i] != Stated::kContains) out[i] += say(" (", word(c.of_dishes[i]), ")");
+  }
+  return base::joined(out);
+}
+
 std::string others_words(const kitchen::Lesson& lesson, const std::vector<int>& others) {
   std::vector<std::string> names;
   for (std::size_t i = 0; i < others.size() && i < 3; ++i)
@@ -80,6 +89,7 @@ void find_in_own_dishes(const ConflictsAsked& asked, const CookNeeds& cook,
         c.stated = finding.statement.stated;
         c.seriousness = of_own_dish(need, c.stated);
         c.dishes = {d};
+        c.of_dishes = {c.stated};
         c.ingredient = finding.ingredient;
         for (const int s : kitchen::reading_order(dish)) {
           const auto& uses = dish.method[static_cast<std::size_t>(s)].uses;
@@ -98,11 +108,11 @@ void find_in_own_dishes(const ConflictsAsked& asked, const CookNeeds& cook,
     c.why = Why::kDishBefore;
     c.seriousness = Seriousness::kKeepApart;
     c.dishes = with;
-    for (const int d : with)
-      c.stated = d == with.front()
-                     ? strongest(findings(dish_at(asked.lesson, d), need, asked.evidence))
-                     : stronger(c.stated, strongest(findings(dish_at(asked.lesson, d), need,
-                                                             asked.evidence)));
+    c.stated = Stated::kNotListed;
+    for (const int d : with) {
+      c.of_dishes.push_back(strongest(findings(dish_at(asked.lesson, d), need, asked.evidence)));
+      c.stated = stronger(c.stated, c.of_dishes.back());
+    }
     c.settled_by = {{Remedy::Kind::kFirstInLine,
                      say("Make ", base::joined(dish_names(asked.lesson, without)),
                          " first, or clean down and change board, knife and cloth between")}};
@@ -128,29 +138,26 @@ std::string full_name(const kitchen::Dish& dish) {
 }
 
 std::string sentence(const kitchen::Lesson& lesson, const Conflict& c) {
-  const std::string dishes = base::joined(dish_names(lesson, c.dishes));
-  const std::string what(word(c.need));
-  const std::string doubt = c.stated == Stated::kContains ? "" : say(" (", word(c.stated), ")");
+  const std::string dishes = dishes_words(lesson, c);
   const std::string who = others_words(lesson, c.others);
   switch (c.why) {
     case Why::kOwnDish:
       return own_dish_words(lesson, c);
     case Why::kDishBefore:
-      return say("The other dish, ", dishes, ": ", brings_words(c), ".");
+      return say("The other dish, ", base::joined(dish_names(lesson, c.dishes)), ": ",
+                 brings_words(c), ".");
     case Why::kSamePlace:
-      return say("The same place is used by ", who, " for ", dishes, doubt, ".");
+      return say("The same place is used by ", who, " for ", dishes, ".");
     case Why::kSharedKit:
-      return say("Shared kit: ", c.thing, ", used by ", who, " for ", dishes, doubt, ".");
+      return say("Shared kit: ", c.thing, ", used by ", who, " for ", dishes, ".");
     case Why::kSharedOil:
-      return say("Frying oil in the same bay: ", who, ", ", dishes, doubt, ".");
+      return say("Frying oil in the same bay: ", who, ", ", dishes, ".");
     case Why::kAirborne:
-      return say("In the air: ", c.thing, " from ", dishes, " (", who, ")", doubt, ".");
+      return say("In the air: ", c.thing, " from ", dishes, ", ", who, ".");
     case Why::kNeighbour:
-      return say("The same bay, its sink and cloths: ", who, " with ", dishes, doubt, ".");
+      return say("The same bay, its sink and cloths: ", who, " with ", dishes, ".");
     case Why::kInTheRoom:
-      return say("Not in the room: ", what, ", and ", dishes, " ",
-                 c.dishes.size() == 1 ? "brings" : "bring", " it", doubt,
-                 who.empty() ? "" : say(" (", who, ")"), ".");
+      return say("Not in the room: ", word(c.need), ". Brought by ", dishes, ", ", who, ".");
   }
   return {};
 }

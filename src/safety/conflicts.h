@@ -57,6 +57,7 @@ struct Conflict {
   Seriousness seriousness = Seriousness::kStop;
   Stated stated = Stated::kContains;  ///< the strongest of what brings it
   std::vector<int> dishes;            ///< that bring it: indices into Lesson::dishes; never empty
+  std::vector<Stated> of_dishes;      ///< what is stated of each of them; same length
   std::vector<int> others;            ///< the cooks who bring it; empty = the cook's own dish
   int ingredient = -1;                ///< of dishes.front(); -1 = several
   int step = -1;                      ///< of dishes.front(); -1 = any

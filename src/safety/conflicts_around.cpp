@@ -17,10 +17,18 @@ using Kind = Remedy::Kind;
 struct Brought {
   Stated stated = Stated::kNotListed;
   std::vector<int> dishes, cooks;
+  std::vector<Stated> of_dishes;  ///< as dishes
 
   void add(Stated more, int dish, int cook) {
     stated = stronger(stated, more);
-    if (std::find(dishes.begin(), dishes.end(), dish) == dishes.end()) dishes.push_back(dish);
+    const auto known = std::find(dishes.begin(), dishes.end(), dish);
+    if (known == dishes.end()) {
+      dishes.push_back(dish);
+      of_dishes.push_back(more);
+    } else {
+      Stated& of = of_dishes[static_cast<std::size_t>(known - dishes.begin())];
+      of = stronger(of, more);
+    }
     if (std::find(cooks.begin(), cooks.end(), cook) == cooks.end()) cooks.push_back(cook);
   }
   bool any() const { return !dishes.empty(); }
@@ -76,6 +84,7 @@ class Around {
     c.seriousness = seriousness;
     c.stated = what.stated;
     c.dishes = what.dishes;
+    c.of_dishes = what.of_dishes;
     c.others = what.cooks;
     c.thing = std::move(thing);
     c.settled_by = std::move(remedies);

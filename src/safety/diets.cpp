@@ -74,10 +74,12 @@ std::string from_food(const Food& food) {
   return food.schools_own ? "the school's foods" : "the table of foods";
 }
 
-std::string because(const Food& food, Matter matter, const Hidden& hidden) {
+std::string because(const Food& food, Matter matter, Known known, const Hidden& hidden) {
   const std::string why = why_hidden(food, matter, hidden);
   const std::string_view brings = kitchen::word_for(kMatterWords, matter);
-  return base::say(brings, why.empty() ? ", says " + from_food(food) : ": " + why);
+  if (!why.empty()) return base::say(brings, ": ", why);
+  if (known == Known::kCheckLabel) return from_food(food) + " leaves it to the label";
+  return base::say(brings, ", says ", from_food(food));
 }
 
 Statement by_diet(const Ingredient& ingredient, Diet diet, const Evidence& evidence) {
@@ -91,12 +93,15 @@ Statement by_diet(const Ingredient& ingredient, Diet diet, const Evidence& evide
   };
   for (const Matter matter : rule.never) {
     const Known known = brings(*food, matter, hidden);
-    if (known == Known::kYes) note(Stated::kContains, because(*food, matter, hidden));
-    if (known == Known::kCheckLabel) note(Stated::kCheckLabel, because(*food, matter, hidden));
+    if (known == Known::kNo) continue;
+    note(known == Known::kYes ? Stated::kContains : Stated::kCheckLabel,
+         because(*food, matter, known, hidden));
   }
   for (const Matter matter : rule.asks) {
-    if (brings(*food, matter, hidden) != Known::kNo)
-      note(Stated::kCheckLabel, base::say(because(*food, matter, hidden), "; ", rule.asks_for));
+    const Known known = brings(*food, matter, hidden);
+    if (known == Known::kNo) continue;
+    note(Stated::kCheckLabel,
+         base::say(because(*food, matter, known, hidden), "; ", rule.asks_for));
   }
   return out;
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <bit>
+#include <compare>
 #include <map>
 #include <utility>
 
@@ -47,8 +48,14 @@ std::pair<std::uint32_t, int> after(const UseKind& kind, std::uint32_t dirt) {
   return {dirt, cleans};
 }
 
+/// Cleans first; of orders with as many, those who mind come early.
+struct Cost {
+  int cleans = 0, waiting = 0;
+  friend auto operator<=>(const Cost&, const Cost&) = default;
+};
+
 struct Reached {
-  int cleans = 0;
+  Cost cost;
   std::size_t last = 0;
   std::uint32_t dirt_before = 0;
 };
@@ -63,16 +70,17 @@ std::vector<std::size_t> fewest_cleans(const std::vector<UseKind>& kinds) {
       for (std::size_t k = 0; k < n; ++k) {
         if ((done >> k & 1U) != 0) continue;
         const auto [left, cleans] = after(kinds[k], dirt);
-        const Reached here{so_far.cleans + cleans, k, dirt};
+        const int waits = kinds[k].use.minds == 0 ? 0 : std::popcount(done);
+        const Reached here{{so_far.cost.cleans + cleans, so_far.cost.waiting + waits}, k, dirt};
         const auto [at, fresh] = reached[done | std::size_t{1} << k].emplace(left, here);
-        if (!fresh && here.cleans < at->second.cleans) at->second = here;
+        if (!fresh && here.cost < at->second.cost) at->second = here;
       }
     }
   }
   std::size_t done = reached.size() - 1;
   auto best = reached[done].begin();
   for (auto at = best; at != reached[done].end(); ++at) {
-    if (at->second.cleans < best->second.cleans) best = at;
+    if (at->second.cost < best->second.cost) best = at;
   }
   std::vector<std::size_t> order;
   for (Reached step = best->second; done != 0; step = reached[done][step.dirt_before]) {
