@@ -153,11 +153,12 @@ std::string sentence(const kitchen::Lesson& lesson, const Conflict& c) {
     case Why::kSharedOil:
       return say("Frying oil in the same bay: ", who, ", ", dishes, ".");
     case Why::kAirborne:
-      return say("In the air: ", c.thing, " from ", dishes, ", ", who, ".");
+      return say("In the air: ", c.thing, " from ", dishes, ", made by ", who, ".");
     case Why::kNeighbour:
       return say("The same bay, its sink and cloths: ", who, " with ", dishes, ".");
     case Why::kInTheRoom:
-      return say("Not in the room: ", word(c.need), ". Brought by ", dishes, ", ", who, ".");
+      return say("Not in the room: ", word(c.need), ". Brought by ", dishes, ", made by ", who,
+                 ".");
   }
   return {};
 }
