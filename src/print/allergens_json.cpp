@@ -42,6 +42,10 @@ Node dish_node(const Dish& dish, const safety::Evidence& evidence) {
   Node& allergens = out.set("allergens", Node::object());
   for (const safety::Allergen a : safety::kFourteen)
     allergens.set(kitchen::word(a), Node::of(word(summary[safety::at(a)])));
+  Node& diets = out.set("diets", Node::object());
+  for (const auto& diet : safety::kDietWords)
+    diets.set(diet.word, Node::of(word(safety::strongest(safety::findings(
+                             dish, {diet.value, safety::Reach::kEat}, evidence)))));
   Node& ingredients = out.set("ingredients", Node::list());
   for (const kitchen::Ingredient& each : dish.ingredients) {
     const safety::Statements said = safety::statements(each, evidence.foods, evidence.labels);

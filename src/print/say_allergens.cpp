@@ -1,13 +1,12 @@
 #include "print/say_allergens.h"
 
 #include <algorithm>
-#include <map>
 
 #include "base/text.h"
 #include "kitchen/words.h"
+#include "print/allergen_parts.h"
 #include "print/facts.h"
-#include "print/paper.h"
-#include "safety/annex.h"
+#include "print/words.h"
 
 namespace print {
 namespace {
@@ -17,23 +16,7 @@ using kitchen::Dish;
 using safety::Conflict;
 using safety::Stated;
 
-constexpr int kLead = 18;        // "check the label" and two spaces
-constexpr int kDishColumn = 17;  // the longest word of a statement and two spaces
-
-constexpr Stated kFromWorst[] = {Stated::kContains, Stated::kMayContain, Stated::kCheckLabel,
-                                 Stated::kUnknown, Stated::kNotListed};
-
-std::string padded(std::string text, int width) {
-  const auto have = static_cast<int>(base::letters(text));
-  if (have < width) text.append(static_cast<std::size_t>(width - have), ' ');
-  return text;
-}
-
-std::string capital(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 32);
-  return text;
-}
-
+constexpr int kLead = 18;  // "check the label" and two spaces
 class Sheet {
  public:
   Sheet(const AllergenSheet& sheet, const AllergenSay& how)
@@ -41,7 +24,7 @@ class Sheet {
 
   std::string text() {
     if (!sheet_.dishes.empty()) {
-      say_dishes(sheet_.dishes);
+      say_dishes(paper_, sheet_.dishes, sheet_.evidence, how_.details);
       paper_.space();
     }
     for (std::size_t i = 0; i < sheet_.lessons.size(); ++i) {
@@ -54,115 +37,6 @@ class Sheet {
   }
 
  private:
-  void say_dishes(const std::vector<Dish>& dishes) {
-    for (const Dish& dish : dishes) {
-      say_dish(dish);
-      paper_.space();
-    }
-    say_table(dishes);
-  }
-
-  // "contains   gluten (plain flour), milk (butter, milk)"
-  void say_dish(const Dish& dish) {
-    paper_.heading(tame(dish_name(dish)));
-    std::vector<safety::Statements> said;
-    for (const kitchen::Ingredient& each : dish.ingredients)
-      said.push_back(safety::statements(each, sheet_.evidence.foods, sheet_.evidence.labels));
-    const safety::Summary summary = safety::summary(dish, sheet_.evidence.foods,
-                                                    sheet_.evidence.labels);
-    for (const Stated stated : kFromWorst) say_group(dish, said, summary, stated);
-    if (how_.details) say_sources(dish, said);
-  }
-
-  void say_group(const Dish& dish, const std::vector<safety::Statements>& said,
-                 const safety::Summary& summary, Stated stated) {
-    std::vector<std::string> items;
-    std::map<std::string, std::vector<std::string>> by_reason;  // the same foods for many allergens
-    std::vector<std::string> reasons;
-    for (const safety::Allergen a : safety::kFourteen) {
-      if (summary[safety::at(a)] != stated) continue;
-      std::vector<std::string> names;
-      for (std::size_t i = 0; i < said.size(); ++i) {
-        if (stated != Stated::kNotListed && said[i][safety::at(a)].stated == stated)
-          names.push_back(with_kinds(dish.ingredients[i], a));
-      }
-      const std::string reason = names.empty() ? "" : " (" + base::joined(names) + ")";
-      if (!by_reason.contains(reason)) reasons.push_back(reason);
-      by_reason[reason].emplace_back(kitchen::word(a));
-    }
-    for (const std::string& reason : reasons)
-      items.push_back(base::joined(by_reason[reason]) + reason);
-    if (items.empty()) return;
-    std::string text;
-    for (const std::string& item : items) text += (text.empty() ? "" : "; ") + item;
-    paper_.entry(capital(std::string(word(stated))), text, 2, kLead);
-  }
-
-  // "plain flour: wheat": the law wants the cereal and the nut named.
-  std::string with_kinds(const kitchen::Ingredient& ingredient, safety::Allergen allergen) const {
-    const kitchen::Food* food = safety::food_of(ingredient, sheet_.evidence.foods);
-    const auto kinds = food == nullptr ? std::vector<std::string>{}
-                                       : safety::kinds_in(*food, allergen);
-    return tame(ingredient.name) + (kinds.empty() ? "" : ": " + base::joined(kinds));
-  }
-
-  void say_sources(const Dish& dish, const std::vector<safety::Statements>& said) {
-    for (std::size_t i = 0; i < said.size(); ++i) {
-      std::map<std::string, std::vector<std::string>> by_words;
-      for (const safety::Allergen a : safety::kFourteen) {
-        const safety::Statement& s = said[i][safety::at(a)];
-        if (s.stated == Stated::kNotListed) continue;
-        by_words[say(word(s.stated), " (", s.from, ")")].emplace_back(kitchen::word(a));
-      }
-      std::string text;
-      for (const auto& [words, allergens] : by_words) {
-        const std::string which = allergens.size() == safety::kAllergenCount
-                                      ? "all fourteen"
-                                      : base::joined(allergens);
-        text += (text.empty() ? "" : "; ") + which + ": " + words;
-      }
-      if (text.empty()) text = "nothing listed (" + said[i][0].from + ")";
-      paper_.entry(tame(dish.ingredients[i].name), text, 4, kLead);
-    }
-  }
-
-  // Fourteen rows in words, a column for each dish, as many side by side as fit.
-  void say_table(const std::vector<Dish>& dishes) {
-    const int lead = 14;
-    const std::size_t side_by_side = static_cast<std::size_t>(
-        std::max(1, (paper_.width() - lead) / kDishColumn));
-    for (std::size_t from = 0; from < dishes.size(); from += side_by_side) {
-      const std::size_t to = std::min(dishes.size(), from + side_by_side);
-      paper_.space();
-      std::vector<safety::Summary> columns;
-      std::vector<std::vector<std::string>> heads;
-      std::size_t tallest = 0;
-      for (std::size_t d = from; d < to; ++d) {
-        columns.push_back(
-            safety::summary(dishes[d], sheet_.evidence.foods, sheet_.evidence.labels));
-        heads.push_back(wrapped(dish_name(dishes[d]), kDishColumn - 2));
-        tallest = std::max(tallest, heads.back().size());
-      }
-      for (std::size_t i = 0; i < tallest; ++i) {
-        std::string head = padded("", lead);
-        for (const auto& name : heads) head += padded(i < name.size() ? name[i] : "", kDishColumn);
-        line(head);
-      }
-      for (const safety::Allergen a : safety::kFourteen) {
-        std::string row = padded(std::string(kitchen::word(a)), lead);
-        for (const safety::Summary& column : columns)
-          row += padded(std::string(word(column[safety::at(a)])), kDishColumn);
-        line(row);
-      }
-    }
-  }
-
-  // A row of a table keeps its spaces, so it goes past the wrapping.
-  void line(std::string text) {
-    while (!text.empty() && text.back() == ' ') text.pop_back();
-    paper_.row(text);
-  }
-
   void say_lesson(const AllergenLesson& one) {
     const kitchen::Lesson& lesson = one.lesson;
     paper_.heading(tame(lesson.title));
@@ -170,9 +44,9 @@ class Sheet {
     for (const int d : dishes_made(lesson))
       dishes.push_back(lesson.dishes[static_cast<std::size_t>(d)]);
     if (how_.details) {
-      say_dishes(dishes);
+      say_dishes(paper_, dishes, sheet_.evidence, true);
     } else {
-      say_table(dishes);
+      say_allergen_table(paper_, dishes, sheet_.evidence);
     }
     paper_.space();
     if (one.needs.empty()) {

@@ -64,6 +64,15 @@ TEST_F(AllergenSheet, WordsStandWhereOthersUseColour) {
   EXPECT_THAT(said(), HasSubstr("gluten        contains         not listed"));
 }
 
+TEST_F(AllergenSheet, ADishSaysWhichDietsItDoesNotFitAndWhy) {
+  const print::AllergenSheet mousse{
+      {samples::dish("Mousse", {"gelatine", "raspberries"})}, {}, {}, evidence_};
+  const std::string text = print::say_allergens(mousse, {});
+  EXPECT_THAT(text, HasSubstr("Does not fit"));
+  EXPECT_THAT(text, HasSubstr("vegetarian, vegan and no gelatine"));
+  EXPECT_THAT(text, HasSubstr("Check labels for"));
+}
+
 TEST_F(AllergenSheet, MachinesReadTheSame) {
   const auto json = nlohmann::json::parse(print::allergens_json(sheet_));
   const auto& lesson = json["lessons"][0];
