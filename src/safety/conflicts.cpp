@@ -45,7 +45,7 @@ std::string others_words(const kitchen::Lesson& lesson, const std::vector<int>& 
 std::string brings_words(const Conflict& c) {
   const std::string what(word(c.need));
   const bool diet = std::holds_alternative<Diet>(c.need.what);
-  const std::string of = diet ? "for " + what : what;
+  std::string of = diet ? "for " + what : what;
   switch (c.stated) {
     case Stated::kContains:
       return diet ? "not " + of : "contains " + of;

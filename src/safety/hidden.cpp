@@ -83,7 +83,7 @@ constexpr std::array<Matter, 7> kOfSlaughter = {
 
 }  // namespace
 
-base::Result<Hidden> read_hidden(std::string_view csv, std::string file_name,
+base::Result<Hidden> read_hidden(std::string_view csv, const std::string& file_name,
                                  const kitchen::Foods& foods) {
   Rows rows(base::read_csv(csv, file_name), file_name, "hidden");
   if (!rows.has_columns({"food", "brings", "how", "why", "source"})) return rows.problems();

@@ -55,7 +55,7 @@ using Hidden = std::vector<HiddenIn>;
 
 /// Columns food, brings, how ("contains", "check label"), why, source. Errors: table.*,
 /// hidden.column, hidden.food, hidden.value.
-base::Result<Hidden> read_hidden(std::string_view csv, std::string file_name,
+base::Result<Hidden> read_hidden(std::string_view csv, const std::string& file_name,
                                  const kitchen::Foods&);
 
 /// Whether a food brings a matter, from its columns, its allergens and the hidden ones; the

@@ -12,7 +12,7 @@ std::vector<const LabelRead*> readings(const Labels& labels, std::string_view fo
   return out;
 }
 
-base::Result<Labels> read_labels(std::string_view csv, std::string file_name,
+base::Result<Labels> read_labels(std::string_view csv, const std::string& file_name,
                                  const kitchen::Foods& foods) {
   Rows rows(base::read_csv(csv, file_name), file_name, "labels");
   // "contains" must be there even if empty: a list nobody wrote is not an empty list.

@@ -31,7 +31,7 @@ std::vector<const LabelRead*> readings(const Labels&, std::string_view food);
 
 /// Columns food, pack, read_on, contains, may_contain, in_use ("yes" or "no"; yes when left out).
 /// Errors: table.*, labels.column, labels.food (no such key), labels.value.
-base::Result<Labels> read_labels(std::string_view csv, std::string file_name,
+base::Result<Labels> read_labels(std::string_view csv, const std::string& file_name,
                                  const kitchen::Foods&);
 
 }  // namespace safety

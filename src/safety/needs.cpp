@@ -83,7 +83,7 @@ std::string_view word(const Need& need) {
 
 LessonNeeds needs_in(const kitchen::Lesson& lesson) { return listed(own_needs(lesson)); }
 
-base::Result<LessonNeeds> read_needs(std::string_view csv, std::string file_name,
+base::Result<LessonNeeds> read_needs(std::string_view csv, const std::string& file_name,
                                      const kitchen::Lesson& lesson) {
   Rows rows(base::read_csv(csv, file_name), file_name, "needs");
   if (!rows.has_columns({"cook", "need", "reach"})) return rows.problems();

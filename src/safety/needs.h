@@ -80,7 +80,7 @@ LessonNeeds needs_in(const kitchen::Lesson&);
 /// reach, and lesson (a title; left out, the line is for every lesson). Where both name one thing
 /// the farther reach counts. Errors: table.*, needs.column, needs.cook (no cook of that name in the
 /// lesson), needs.value.
-base::Result<LessonNeeds> read_needs(std::string_view csv, std::string file_name,
+base::Result<LessonNeeds> read_needs(std::string_view csv, const std::string& file_name,
                                      const kitchen::Lesson&);
 
 }  // namespace safety

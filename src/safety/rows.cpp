@@ -99,7 +99,7 @@ std::vector<std::string> Rows::foods(std::string_view column, const kitchen::Foo
   return out;
 }
 
-void Rows::wrong(std::string code, std::string_view column, std::string message,
+void Rows::wrong(const std::string& code, std::string_view column, std::string message,
                  std::string remedy) {
   problems_.push_back({kind_ + "." + code, file_,
                        say("line ", table_.rows[row_ - 1].line, ", ", column), std::move(message),

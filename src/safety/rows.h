@@ -41,7 +41,8 @@ class Rows {
     return words[0].value;
   }
 
-  void wrong(std::string code, std::string_view column, std::string message, std::string remedy);
+  void wrong(const std::string& code, std::string_view column, std::string message,
+             std::string remedy);
   void unknown_word(std::string_view column, const std::vector<std::string>& known);
   /// The problems so far; empty = all well.
   const base::Problems& problems() const { return problems_; }

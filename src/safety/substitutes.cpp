@@ -81,7 +81,7 @@ std::string name_of(const std::string& key, const Foods& foods) {
 
 }  // namespace
 
-base::Result<Substitutes> read_substitutes(std::string_view csv, std::string file_name,
+base::Result<Substitutes> read_substitutes(std::string_view csv, const std::string& file_name,
                                            const Foods& foods) {
   Rows rows(base::read_csv(csv, file_name), file_name, "substitutes");
   if (!rows.has_columns({"foods", "function", "per", "use", "method_change", "does_not", "source"}))

@@ -71,7 +71,7 @@ using Substitutes = std::vector<Substitute>;
 /// Columns foods, function, per, use ("linseed=7 g;water=45 ml"), method_change, does_not, source.
 /// Errors: table.*, substitutes.column, substitutes.food, substitutes.value, substitutes.self
 /// (stands for itself).
-base::Result<Substitutes> read_substitutes(std::string_view csv, std::string file_name,
+base::Result<Substitutes> read_substitutes(std::string_view csv, const std::string& file_name,
                                            const kitchen::Foods&);
 
 /// The rows that replace a food where it does that work, in the order of the table.
