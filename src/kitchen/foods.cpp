@@ -145,9 +145,12 @@ void Foods::index() {
     const auto add = [&](const std::string& name) {
       std::vector<std::string> tokens = tokens_of(name);
       if (tokens.empty()) return;
-      const auto [at, fresh] = by_name_.emplace(joined_tokens(tokens), i);
-      // The school's own food takes the name from the shipped one.
-      if (!fresh && food.schools_own && !foods_[at->second].schools_own) at->second = i;
+      // The very words come first: "peppers" are no "pepper". The school's own food takes a name
+      // from the shipped one.
+      for (const std::string& key : {base::folded(name), joined_tokens(tokens)}) {
+        const auto [at, fresh] = by_name_.emplace(key, i);
+        if (!fresh && food.schools_own && !foods_[at->second].schools_own) at->second = i;
+      }
       tokens_.insert(tokens_.end(), tokens.begin(), tokens.end());
       names_.push_back({i, name, {}});
       words.push_back(std::move(tokens));
@@ -171,7 +174,8 @@ const Food* Foods::find(std::string_view key) const {
 }
 
 const Food* Foods::named(std::string_view name) const {
-  const auto found = by_name_.find(joined_tokens(tokens_of(name)));
+  auto found = by_name_.find(base::folded(name));
+  if (found == by_name_.end()) found = by_name_.find(joined_tokens(tokens_of(name)));
   return found == by_name_.end() ? nullptr : &foods_[found->second];
 }
 
