@@ -189,11 +189,19 @@ constexpr std::array kActions = {
     Action{"prove", Work::kStand, "Prove", kDough},
     Action{"proof", Work::kStand, "Prove", kDough, true},
     Action{"soak", Work::kStand, "Soak", ""},
+    Action{"keep", Work::kStand, "Keep", ""},
+    Action{"move", Work::kAdd, "Move", ""},
+    Action{"slide", Work::kAdd, "Slide", "", true},
+    Action{"make", Work::kMix, "Make", ""},
+    Action{"flake", Work::kMix, "Flake", ""},
+    Action{"invert", Work::kTakeOut, "Turn out", ""},
+    Action{"repeat", Work::kMix, "Repeat", ""},
 };
 
 constexpr Action kRollOut{"rollout", Work::kRollOut, "Roll out", "rolling out"};
 constexpr Action kBoilKettle{"kettle", Work::kKettle, "Kettle", ""};
 constexpr Action kHeatOven{"preheat", Work::kSetOven, "Oven on", ""};
+constexpr Action kCheckCore{"probe", Work::kProbe, "Probe", "using a probe"};
 constexpr Action kWhizz{"blitz", Work::kBlend, "Blend", "blending"};
 
 bool word_in(std::string_view word, std::initializer_list<std::string_view> all) {
@@ -212,6 +220,21 @@ bool after_a_verb(const std::vector<LineToken>& t, std::size_t i) {
        "at",         "to",     "under",   "off",     "through", "any",  "this",     "these",
        "everything", "slowly", "quickly", "lightly", "evenly",  "up",   "down",     "thinly",
        "thickly",    "aside",  "every",   "one",     "two",     "any",  "as",       "carefully"});
+}
+
+// "drain and mash.", "cover, then simmer until soft": a verb without an object. "Flour and butter."
+// are foods.
+bool alone(const std::vector<LineToken>& t, std::size_t i) {
+  if (i == 0 || !word_in(t[i - 1].word, {"and", "then", ",", "&"})) return false;
+  if (word_in(t[i].word, {"cream",  "butter", "oil",     "flour", "zest",     "juice",  "mince",
+                          "roll",   "ice",    "crumble", "slice", "quarter",  "spread", "dip",
+                          "toast",  "brown",  "puree",   "glaze", "core",     "stone",  "skin",
+                          "seed",   "line",   "layer",   "top",   "cool",     "warm",   "set",
+                          "smooth", "level",  "rest",    "open",  "separate", "place",  "plate",
+                          "lower",  "tip",    "heat",    "spoon", "dollop",   "sieve",  "steam"}))
+    return false;
+  return i + 1 >= t.size() ||
+         word_in(t[i + 1].word, {".", ",", "and", "then", ";", "until", "till", "!"});
 }
 
 }  // namespace
@@ -288,6 +311,10 @@ const Action* action_at(const std::vector<LineToken>& t, std::size_t i) {
     return false;
   };
   if (word == "whizz" || word == "whiz") return &kWhizz;
+  if (word == "check" || word == "test") {
+    const bool core = ahead("probe", 14) || ahead("thermometer", 14) || ahead("temperature", 14);
+    return core ? &kCheckCore : nullptr;
+  }
   if ((word == "heat" || word == "turn" || word == "set" || word == "put" || word == "switch") &&
       (ahead("oven", 6) || (ahead("grill", 4) && word != "put"))) {
     const bool inside = ahead("in", 5) || ahead("into", 5);
@@ -301,7 +328,7 @@ const Action* action_at(const std::vector<LineToken>& t, std::size_t i) {
   const Action* found = action_named(word);
   if (found == nullptr) return nullptr;
   const bool first = i == 0 || t[i - 1].is("then") || t[i - 1].is(":") || t[i - 1].is(")");
-  if (found->noun_too && !first && !after_a_verb(t, i + 1)) return nullptr;
+  if (found->noun_too && !first && !after_a_verb(t, i + 1) && !alone(t, i)) return nullptr;
   if (found->noun_too && first && i + 1 < t.size() &&
       word_in(t[i + 1].word, {"mixture", "tin", "cheese", "and"}) && found->work == Work::kLine)
     return nullptr;

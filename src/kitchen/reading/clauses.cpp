@@ -75,8 +75,8 @@ bool word_in(std::string_view word, std::initializer_list<std::string_view> all)
 bool adverb(const LineToken& t) {
   return t.kind == LineToken::Kind::kWord &&
          ((t.word.size() > 4 && t.word.ends_with("ly")) ||
-          word_in(t.word,
-                  {"next", "now", "also", "just", "once", "again", "immediately", "please"}));
+          word_in(t.word, {"next", "now", "also", "just", "once", "again", "immediately", "please",
+                           "meanwhile", "first", "while", "whilst", "afterwards", "so"}));
 }
 
 // "turn the heat down", "reduce the heat", "set aside": how, not what.
@@ -197,7 +197,12 @@ std::vector<Clause> clauses_of(const Sentence& s, std::size_t index) {
     std::size_t before = i;
     while (before > from && adverb(t[before - 1])) --before;
     begins = begins || before == from || joint(t[before - 1]);
-    if (!begins) continue;
+    // "until bubbling and brown on top": how it looks, not what is done.
+    const std::size_t clause = starts.empty() ? 0 : starts.back();
+    const bool looks = says(t, clause, i, {"until", "till"}) &&
+                       word_in(t[i].word,
+                               {"brown", "cool", "warm", "set", "smooth", "level", "toast"});
+    if (!begins || looks) continue;
     const std::size_t start = starts.empty() ? 0 : before;
     starts.push_back(start);
     actions.push_back(action);
@@ -206,8 +211,7 @@ std::vector<Clause> clauses_of(const Sentence& s, std::size_t index) {
   if (starts.empty()) {
     for (std::size_t i = 0; i < t.size() && starts.empty(); ++i) {
       const Action* action = action_at(t, i);
-      const bool verb_like = action != nullptr && !action->noun_too && !modifies(t, i);
-      if (!verb_like) continue;
+      if (action == nullptr || modifies(t, i)) continue;
       starts.push_back(0);
       actions.push_back(action);
     }

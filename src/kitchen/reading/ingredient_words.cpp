@@ -4,6 +4,7 @@
 #include <array>
 
 #include "base/folding.h"
+#include "kitchen/reading/actions.h"
 
 namespace kitchen {
 namespace {
@@ -62,16 +63,13 @@ IngredientWords::IngredientWords(const std::vector<IngredientDraft>& ingredients
   for (const IngredientDraft& each : ingredients) {
     tokens_.push_back(words_of_name(each.name));
     foods_.push_back(each.food.value.empty() ? nullptr : foods.find(each.food.value));
-    Words other;
+    std::vector<Words> other;
     if (foods_.back() != nullptr) {
-      other = words_of_name(foods_.back()->name);
-      for (const std::string& name : foods_.back()->other_names) {
-        for (std::string& word : words_of_name(name)) other.push_back(std::move(word));
-      }
+      for (const std::string& name : foods_.back()->other_names)
+        other.push_back(words_of_name(name));
     }
     other_.push_back(std::move(other));
     groups_.push_back(base::folded(each.group));
-    preparations_.push_back(base::folded(each.preparation));
   }
 }
 
@@ -91,7 +89,12 @@ IngredientWords::Named IngredientWords::named_in(const Words& words, const std::
         return &other != &name && holds(other, name[k]);
       });
       score[i] += k + 1 == name.size() ? 1 : (only_here ? 0.8 : 0.4);
-      if (only_here && !says_little(name[k])) head = true;
+      // "the chicken" names chicken breast; "the curry" does not name curry powder.
+      const bool needs_head = one_of(
+          name.back(),
+          {"powder", "paste", "sauce", "oil", "milk", "flour", "stock", "puree", "seed", "leaf",
+           "cube", "sugar", "vinegar", "syrup", "wrap", "crumb", "breadcrumb"});
+      if (only_here && !says_little(name[k]) && !needs_head) head = true;
     }
     // A describing word decides between two of a kind, but names nothing alone.
     if (head) {
@@ -99,14 +102,17 @@ IngredientWords::Named IngredientWords::named_in(const Words& words, const std::
         if (says_little(word) && word != name.back() && holds(words, word)) score[i] += 0.5;
     }
     if (!head) score[i] = 0;
-    // "the meat sauce needs beef": another name of the food in the text.
-    if (score[i] == 0) {
-      for (const std::string& word : other_[i]) {
-        if (says_little(word) || !holds(words, word)) continue;
-        const bool anybody_else = std::any_of(tokens_.begin(), tokens_.end(),
-                                              [&](const Words& o) { return holds(o, word); });
-        if (!anybody_else) score[i] = std::max(score[i], 0.3);
-      }
+    // "the scallions" of a line that says spring onions: all words of another name.
+    if (score[i] > 0) continue;
+    for (const Words& other : other_[i]) {
+      const bool all = !other.empty() &&
+                       std::all_of(other.begin(), other.end(),
+                                   [&](const auto& w) { return holds(words, w); });
+      const bool anybody_else = std::any_of(tokens_.begin(), tokens_.end(), [&](const Words& o) {
+        return !o.empty() && !other.empty() && o.back() == other.back();
+      });
+      if (all && !anybody_else && !(other.size() == 1 && action_named(other[0]) != nullptr))
+        score[i] = 0.3;
     }
   }
   // Of several with the same head word the one with most of its words is meant; without a

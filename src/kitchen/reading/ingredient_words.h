@@ -32,10 +32,9 @@ class IngredientWords {
 
  private:
   std::vector<std::vector<std::string>> tokens_;  ///< of the name, singular; the head word last
-  std::vector<std::vector<std::string>> other_;   ///< words of the food's other names
+  std::vector<std::vector<std::vector<std::string>>> other_;  ///< the food's other names, as words
   std::vector<const Food*> foods_;
   std::vector<std::string> groups_;  ///< headings, folded
-  std::vector<std::string> preparations_;
 };
 
 /// The tokens as folded words in the singular.

@@ -83,6 +83,7 @@ std::optional<StatedTime> time_from(const Tokens& t, std::size_t i) {
   const auto first = number_from(t, i);
   if (!first) return std::nullopt;
   std::size_t at = first->end;
+  if (word_at(t, at, "more") || word_at(t, at, "further") || word_at(t, at, "extra")) ++at;
   int unit = time_unit(t, at);
   if (unit != 0) ++at;
   Ratio most = first->value;
@@ -128,8 +129,8 @@ std::optional<StatedTime> time_from(const Tokens& t, std::size_t i) {
 bool beside_the_point(const Tokens& t, const StatedTime& time) {
   if (time.begin > 0) {
     const std::string& before = t[time.begin - 1].word;
-    if (before == "every" || before == "after" || before == "last" || before == "final" ||
-        before == "within" || before == "per" || before == "first" || before == "in")
+    if (before == "every" || before == "after" || before == "within" || before == "per" ||
+        before == "first" || before == "in")
       return before != "in" || word_at(t, time.end, "advance") || word_at(t, time.end, "time");
   }
   return word_at(t, time.end, "before") || word_at(t, time.end, "later") ||
@@ -244,6 +245,10 @@ std::optional<StatedTime> stated_time(const Tokens& t) {
     if (!time) continue;
     i = time->end - 1;
     if (beside_the_point(t, *time)) continue;
+    // "Boil for 12 minutes, with the peas for the last 3": the last minutes are among the twelve.
+    const bool among = time->begin > 0 &&
+                       (t[time->begin - 1].is("last") || t[time->begin - 1].is("final"));
+    if (among && sum) continue;
     if (for_each_side(t, time->end)) {
       time->least *= 2;
       time->most *= 2;

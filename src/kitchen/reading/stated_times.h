@@ -18,8 +18,8 @@ struct StatedTime {
   std::size_t begin = 0, end = 0;  ///< tokens, end not included
 };
 
-/// The time a step takes if its tokens say so: several in a row add up; "every 5 minutes", "for the
-/// last 5 minutes" and "after 10 minutes" are not the step's own time.
+/// The time a step takes if its tokens say so: several in a row add up; "every 5 minutes" and
+/// "after 10 minutes" are not the step's own time, "the last 5 minutes" only if no other is given.
 std::optional<StatedTime> stated_time(const std::vector<LineToken>&);
 
 struct StatedOven {

@@ -18,79 +18,82 @@ struct Ware {
 };
 
 // Longer names first: a frying pan is no pan.
-constexpr std::array<Ware, 62> kWares = {{
-    {"deep fat fryer", "deep fryer"},
-    {"deep frying pan", "deep pan"},
-    {"food processor", "food processor"},
-    {"hand blender", "hand blender"},
-    {"stick blender", "hand blender"},
-    {"immersion blender", "hand blender"},
-    {"electric whisk", "electric whisk"},
-    {"hand mixer", "electric whisk"},
-    {"electric mixer", "electric whisk"},
-    {"stand mixer", "food mixer"},
-    {"balloon whisk", "whisk"},
-    {"mixing bowl", "bowl"},
-    {"measuring jug", "jug"},
-    {"measuring spoon", "measuring spoons"},
-    {"wooden spoon", "wooden spoon"},
-    {"metal spoon", "spoon"},
-    {"slotted spoon", "slotted spoon"},
-    {"rolling pin", "rolling pin"},
-    {"frying pan", "frying pan"},
-    {"skillet", "frying pan"},
-    {"wok", "wok"},
-    {"griddle pan", "griddle pan"},
-    {"saucepan", "saucepan"},
-    {"sauce pan", "saucepan"},
-    {"stockpot", "large pan"},
-    {"casserole", "casserole"},
-    {"roasting tin", "roasting tin"},
-    {"roasting tray", "roasting tin"},
-    {"baking tray", "baking tray"},
-    {"baking sheet", "baking tray"},
-    {"cookie sheet", "baking tray"},
-    {"sheet pan", "baking tray"},
-    {"baking pan", "tin"},
-    {"muffin tin", "muffin tin"},
-    {"bun tin", "muffin tin"},
-    {"muffin tray", "muffin tin"},
-    {"cake tin", "tin"},
-    {"loaf tin", "loaf tin"},
-    {"flan tin", "flan tin"},
-    {"flan dish", "flan dish"},
-    {"tart tin", "flan tin"},
-    {"ovenproof dish", "ovenproof dish"},
-    {"baking dish", "ovenproof dish"},
-    {"pie dish", "pie dish"},
-    {"ramekin", "ramekins"},
-    {"colander", "colander"},
-    {"sieve", "sieve"},
-    {"grater", "grater"},
-    {"peeler", "peeler"},
-    {"masher", "masher"},
-    {"garlic press", "garlic press"},
-    {"piping bag", "piping bag"},
-    {"pastry brush", "pastry brush"},
-    {"wire rack", "cooling rack"},
-    {"cooling rack", "cooling rack"},
-    {"cutter", "cutter"},
-    {"kettle", "kettle"},
-    {"blender", "blender"},
-    {"jug", "jug"},
-    {"scale", "scales"},
-    {"bowl", "bowl"},
-    {"spatula", "spatula"},
-}};
-constexpr std::array<Ware, 7> kPlainWares = {{
-    {"large pan", "large pan"},
-    {"small pan", "small pan"},
-    {"pan", "pan"},
-    {"pot", "pan"},
-    {"tray", "tray"},
-    {"tin", "tin"},
-    {"board", "board"},
-}};
+constexpr std::array kWares = {
+    Ware{"deep fat fryer", "deep fryer"},
+    Ware{"deep frying pan", "deep pan"},
+    Ware{"food processor", "food processor"},
+    Ware{"hand blender", "hand blender"},
+    Ware{"stick blender", "hand blender"},
+    Ware{"immersion blender", "hand blender"},
+    Ware{"electric whisk", "electric whisk"},
+    Ware{"hand mixer", "electric whisk"},
+    Ware{"electric mixer", "electric whisk"},
+    Ware{"stand mixer", "food mixer"},
+    Ware{"balloon whisk", "whisk"},
+    Ware{"mixing bowl", "bowl"},
+    Ware{"measuring jug", "jug"},
+    Ware{"measuring spoon", "measuring spoons"},
+    Ware{"wooden spoon", "wooden spoon"},
+    Ware{"metal spoon", "spoon"},
+    Ware{"slotted spoon", "slotted spoon"},
+    Ware{"rolling pin", "rolling pin"},
+    Ware{"frying pan", "frying pan"},
+    Ware{"skillet", "frying pan"},
+    Ware{"wok", "wok"},
+    Ware{"griddle pan", "griddle pan"},
+    Ware{"saucepan", "saucepan"},
+    Ware{"sauce pan", "saucepan"},
+    Ware{"stockpot", "large pan"},
+    Ware{"casserole", "casserole"},
+    Ware{"roasting tin", "roasting tin"},
+    Ware{"roasting tray", "roasting tin"},
+    Ware{"baking tray", "baking tray"},
+    Ware{"baking sheet", "baking tray"},
+    Ware{"cookie sheet", "baking tray"},
+    Ware{"sheet pan", "baking tray"},
+    Ware{"baking pan", "tin"},
+    Ware{"muffin tin", "muffin tin"},
+    Ware{"bun tin", "muffin tin"},
+    Ware{"muffin tray", "muffin tin"},
+    Ware{"cake tin", "tin"},
+    Ware{"loaf tin", "loaf tin"},
+    Ware{"flan tin", "flan tin"},
+    Ware{"flan dish", "flan dish"},
+    Ware{"tart tin", "flan tin"},
+    Ware{"ovenproof dish", "ovenproof dish"},
+    Ware{"baking dish", "ovenproof dish"},
+    Ware{"pie dish", "pie dish"},
+    Ware{"ramekin", "ramekins"},
+    Ware{"colander", "colander"},
+    Ware{"sieve", "sieve"},
+    Ware{"grater", "grater"},
+    Ware{"peeler", "peeler"},
+    Ware{"masher", "masher"},
+    Ware{"garlic press", "garlic press"},
+    Ware{"piping bag", "piping bag"},
+    Ware{"pastry brush", "pastry brush"},
+    Ware{"wire rack", "wire rack"},
+    Ware{"cooling rack", "wire rack"},
+    Ware{"cutter", "cutter"},
+    Ware{"kettle", "kettle"},
+    Ware{"blender", "blender"},
+    Ware{"jug", "jug"},
+    Ware{"scale", "scales"},
+    Ware{"bowl", "bowl"},
+    Ware{"spatula", "spatula"},
+};
+constexpr std::array kPlainWares = {
+    Ware{"large pan", "large pan"},
+    Ware{"small pan", "small pan"},
+    Ware{"pan", "pan"},
+    Ware{"pot", "pan"},
+    Ware{"tray", "tray"},
+    Ware{"tin", "tin"},
+    Ware{"board", "board"},
+    Ware{"knife", "knife"},
+    Ware{"spoon", "spoon"},
+    Ware{"whisk", "whisk"},
+};
 
 class Facts {
  public:
@@ -216,7 +219,9 @@ class Facts {
       if (holds_food) return name;
     }
     for (const Ware& ware : kPlainWares) {
-      if (ware.name != "board" && phrase(ware.words)) return std::string(ware.name);
+      const bool holds_food = ware.name == "tray" || ware.name == "tin" ||
+                              ware.name.find("pan") != std::string_view::npos;
+      if (holds_food && phrase(ware.words)) return std::string(ware.name);
     }
     return "";
   }
@@ -245,7 +250,7 @@ class Facts {
     if (work_ == Work::kSetOven && has({"grill", "broiler"}) && !has({"oven"}))
       heat.value.where = Where::kGrill;
     for (const Clause& c : pieces_.clauses) {
-      if (!c.oven) continue;
+      if (!c.oven || heat.value.where != Where::kOven) continue;
       heat.value.celsius = c.oven->celsius;
       heat.value.oven = c.oven->kind;
       heat.confidence = c.oven->confidence;
@@ -395,6 +400,7 @@ class Facts {
     for (const Clause& c : pieces_.clauses) {
       const Work w = c.work == Work::kCookOn ? work_ : c.work;
       if (step_.heat && on_heat(w) && w != Work::kBake && w != Work::kGrill) continue;
+      if (w == Work::kWash && has({"hand", "board", "knife", "surface", "worktop"})) continue;
       for (std::string& name : usual_equipment(w)) {
         const bool bowl_already = (name == "bowl" || name == "blender" || name == "whisk" ||
                                    name == "tin") &&
@@ -402,7 +408,18 @@ class Facts {
         if (!bowl_already) add_ware(std::move(name), 0.7, "");
       }
       if (c.action->verb == "peel") add_ware("peeler", 0.6, "");
+      if (c.action->verb == "brush" || c.action->verb == "glaze") add_ware("pastry brush", 0.7, "");
+      if (c.action->verb == "sift" || c.action->verb == "sieve") add_ware("sieve", 0.8, "");
+      if (c.action->verb == "ladle") add_ware("ladle", 0.9, "");
+      if (c.action->verb == "measure" && has({"ml", "milk", "water", "stock"}))
+        add_ware("jug", 0.7, "");
     }
+    // What is stirred, mashed or blended after cooking stands in its pan still.
+    const bool in_its_pan = work_ == Work::kMix || work_ == Work::kBlend || work_ == Work::kMash ||
+                            work_ == Work::kDrain || work_ == Work::kTakeOut ||
+                            work_ == Work::kSeason;
+    if (in_its_pan && so_far_.on_ring && so_far_.ring && vessel().empty() && !has({"bowl", "jug"}))
+      add_ware(so_far_.ring->vessel, 0.5, "");
     if (step_.heat && !step_.heat->value.vessel.empty() && work_ != Work::kSetOven)
       add_ware(step_.heat->value.vessel, step_.heat->confidence, step_.heat->value.vessel);
   }
@@ -473,13 +490,10 @@ class Facts {
                         });
       if (any([&](int i) { return ingredients_.vegetable(i); }) && !leaf)
         step_.hygiene = Guess<Hygiene>{Hygiene::kUnwashed, 0.8, from};
-      else if (leaf)
+      else if (leaf || !step_.uses.empty() || cooked_before())
         step_.hygiene = Guess<Hygiene>{Hygiene::kReadyToEat, 0.6, from};
-      else if (cooked_before() && work_ == Work::kCut)
-        step_.hygiene = Guess<Hygiene>{Hygiene::kReadyToEat, 0.5, from};
-    } else if (work_ == Work::kKnead || work_ == Work::kRollOut || work_ == Work::kShape) {
-      // Flour on the bench is not ready to eat: H1 counts it as unwashed.
-      step_.hygiene = Guess<Hygiene>{Hygiene::kUnwashed, 0.6, from};
+    } else if (work_ == Work::kWash && any([&](int i) { return ingredients_.vegetable(i); })) {
+      step_.hygiene = Guess<Hygiene>{Hygiene::kUnwashed, 0.7, from};
     }
   }
 

@@ -58,7 +58,6 @@ class Order {
   std::map<int, int> last_of_;  // ingredient -> step that handled it last
   int main_ = -1;               // the step that holds what is being made
   int oven_ = -1, tin_ = -1;    // set and lined in advance
-  bool boiling_used_ = false;
 
   StepDraft& step(int i) { return draft_.method[static_cast<std::size_t>(i)]; }
 
@@ -78,9 +77,11 @@ class Order {
       tin_ = i;
       return;
     }
-    const bool strand = begins_with(s, {"meanwhile", "while", "whilst"}) ||
-                        says_any(s, {"separate", "another", "second"}) || new_heading(i);
     const bool prepare = prepares(s);
+    const bool strand = begins_with(s, {"meanwhile", "while", "whilst"}) ||
+                        says_any(s, {"separate", "another", "second"}) || new_heading(i) ||
+                        (handles_only_fresh(s) && in_a_vessel(s)) || opens_tins(s);
+    if (cleans(s) && i > 0) wait_for(i, i - 1);
     for (const int used : s.uses) {
       const auto last = last_of_.find(used);
       if (last == last_of_.end()) continue;
@@ -92,7 +93,7 @@ class Order {
     if (s.heat && (s.heat->value.where == Where::kOven)) {
       wait_for(i, oven_);
     }
-    if (tin_ >= 0 && says_any(s, {"tin", "tray", "dish", "case"})) {
+    if (tin_ >= 0 && says_any(s, {"tin", "tray", "dish", "case", "sheet", "ramekin", "mould"})) {
       wait_for(i, tin_);
       tin_ = -1;
     }
@@ -105,12 +106,35 @@ class Order {
           if (last == main_ && main_ >= 0) last = i;
         }
       }
-      previous_ = strand ? main_ : previous_;
       main_ = i;
     }
   }
 
-  int previous_ = -1;  // the strand that "meanwhile" left
+  // "Melt the butter in a saucepan": a vessel that was not there before begins something of its
+  // own.
+  static bool in_a_vessel(const StepDraft& s) {
+    const auto words = base::words_of(base::folded(s.says));
+    for (std::size_t k = 0; k + 2 < words.size(); ++k) {
+      if (words[k] != "in" || (words[k + 1] != "a" && words[k + 1] != "another")) continue;
+      for (std::size_t m = k + 2; m < std::min(k + 6, words.size()); ++m) {
+        for (const char* vessel : {"pan", "saucepan", "bowl", "jug", "wok", "processor", "pot",
+                                   "casserole", "skillet"}) {
+          if (words[m] == vessel) return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  static bool opens_tins(const StepDraft& s) {
+    return s.uses.empty() && begins_with(s, {"open", "drain"}) && says_any(s, {"tin", "can"});
+  }
+
+  // Hands, board and knife after raw meat: that step comes before, and what is next comes after.
+  static bool cleans(const StepDraft& s) {
+    return begins_with(s, {"wash", "clean", "scrub", "wipe"}) &&
+           says_any(s, {"hand", "board", "surface", "worktop", "bench"});
+  }
 
   bool new_heading(int i) {
     if (i == 0) return false;
@@ -142,6 +166,11 @@ class Order {
   // The next step that builds on more than it prepares; else the last.
   int joining_step(int i) {
     const int count = static_cast<int>(draft_.method.size());
+    if (lines_tin(step(i))) {
+      for (int k = i + 1; k < count; ++k) {
+        if (step(k).heat && step(k).heat->value.where == Where::kOven && !step(k).preheat) return k;
+      }
+    }
     for (int k = i + 1; k < count; ++k) {
       const StepDraft& s = step(k);
       if (!s.preheat && !prepares(s) && !lines_tin(s) && !begins_with(s, {"meanwhile", "while"}) &&

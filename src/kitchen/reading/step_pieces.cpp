@@ -146,7 +146,7 @@ class Gatherer {
     return says(s.tokens, c.begin, std::min(c.begin + 2, c.end), {"meanwhile", "while", "whilst"});
   }
 
-  bool short_sentence(const Clause& c) const { return sentences_[c.sentence].tokens.size() <= 7; }
+  bool short_sentence(const Clause& c) const { return sentences_[c.sentence].tokens.size() <= 5; }
 
   static bool closed(const StepPieces& step) {
     const bool timed = std::any_of(step.clauses.begin(), step.clauses.end(),
@@ -162,7 +162,7 @@ class Gatherer {
                               sentences_[c.sentence].group;
     if (now == Work::kSetOven || was == Work::kSetOven || new_strand(c) || !same_heading)
       return false;
-    if (now == Work::kSeason) return same_sentence || (!waits(was) && short_sentence(c));
+    if (now == Work::kSeason) return same_sentence;
     if (!same_sentence) {
       if (closed(step) && now != Work::kTakeOut) return false;
       if (closed(step)) return c.action->brief == "Turn" && !waits(was) && short_sentence(c);

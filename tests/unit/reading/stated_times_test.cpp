@@ -34,6 +34,8 @@ TEST(StatedTimes, AreReadInTheUsualNotations) {
   EXPECT_EQ(time_of("fry for a couple of minutes"), "2");
   EXPECT_EQ(time_of("soak overnight"), "720");
   EXPECT_EQ(time_of("for about twenty minutes"), "20");
+  EXPECT_EQ(time_of("fry for 4 more minutes"), "4");
+  EXPECT_EQ(time_of("add the peas for the last 3 minutes"), "3");
 }
 
 TEST(StatedTimes, BothSidesTakeTwiceAsLong) {
@@ -47,7 +49,7 @@ TEST(StatedTimes, SeveralInOneStepAddUp) {
 
 TEST(StatedTimes, WhatIsNotTheStepsOwnTimeDoesNotCount) {
   EXPECT_EQ(time_of("stirring every 5 minutes"), "none");
-  EXPECT_EQ(time_of("add the peas for the last 3 minutes"), "none");
+  EXPECT_EQ(time_of("boil for 12 minutes, with the peas for the last 3 minutes"), "12");
   EXPECT_EQ(time_of("turn after 10 minutes"), "none");
   EXPECT_EQ(time_of("take out 20 minutes before serving"), "none");
   EXPECT_EQ(time_of("add 2 onions"), "none");
