@@ -1,6 +1,7 @@
 // How long the order of a large department's week takes, how near the best it is proved to be, and
 // how much memory it uses: 40 lessons of 24 pupils, 250 foods, 600 packs, three suppliers with two
-// vans each. Foods, dishes and prices are random and mean nothing; the same seed gives the same week.
+// vans each. Foods, dishes and prices are random and mean nothing; the same seed gives the same
+// week.
 #include <sys/resource.h>
 
 #include <chrono>
@@ -59,7 +60,10 @@ Made random_week(unsigned seed) {
   const base::Date monday = *base::date_in("2026-11-16");
   const char* names[] = {"North", "South", "Corner"};
   for (int s = 0; s < 3; ++s) {
-    out.week.suppliers.push_back({names[s], s == 2 ? 0 : 450, s == 2 ? 0 : 4000, s == 2,
+    out.week.suppliers.push_back({names[s],
+                                  s == 2 ? 0 : 450,
+                                  s == 2 ? 0 : 4000,
+                                  s == 2,
                                   {{base::Date{monday.days - 3}, monday},
                                    {base::Date{monday.days}, base::Date{monday.days + 2}}}});
   }
@@ -94,8 +98,7 @@ Made random_week(unsigned seed) {
     lesson.class_name = base::say("Class ", l % 12);
     lesson.date = base::Date{monday.days + l % 5};
     lesson.pupils = kPupils;
-    lesson.dishes.push_back({dishes[static_cast<std::size_t>(l)],
-                             Ratio(kPupils + 2), {}, 0});
+    lesson.dishes.push_back({dishes[static_cast<std::size_t>(l)], Ratio(kPupils + 2), {}, 0});
     out.week.lessons.push_back(std::move(lesson));
   }
   return out;
@@ -115,8 +118,8 @@ int main() {
     OrderWish wish;
     wish.today = *base::date_in("2026-11-12");
     const Order order = plan_order(in, wish);
-    const double seconds =
-        std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
+    const double seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - start)
+                               .count();
     rusage usage{};
     getrusage(RUSAGE_SELF, &usage);
     std::printf("%4u %6zu %6zu %9.2f %9.2f %9.2f %8.3f %8.2f %8.1f\n", seed, needs.foods.size(),

@@ -51,9 +51,9 @@ struct FoodsAsked {
 
 struct OrderAsked {
   std::string week_file, prices_file;
-  std::string stock_file;  ///< empty = nothing in the stores
-  std::string own_file;    ///< the school's own foods
-  std::string today;       ///< empty = by the clock
+  std::string stock_file;       ///< empty = nothing in the stores
+  std::string own_file;         ///< the school's own foods
+  std::string today;            ///< empty = by the clock
   std::string format = "text";  ///< text, csv, xlsx, json
   std::string out_file;         ///< empty = printed
   bool details = false;
@@ -66,8 +66,8 @@ struct BringAsked {
 
 struct StockAsked {
   std::string stock_file;
-  std::string week_file;  ///< its planned use is taken off; empty = none
-  std::string from, to;   ///< days of it; empty = the beginning, today
+  std::string week_file;                 ///< its planned use is taken off; empty = none
+  std::string from, to;                  ///< days of it; empty = the beginning, today
   std::vector<std::string> corrections;  ///< "milk=2 l"
   std::string own_file, today, out_file;
 };

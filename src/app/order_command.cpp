@@ -38,8 +38,7 @@ int order(const OrderAsked& asked) {
   wish.today = today.value();
   const larder::Order made = larder::plan_order(in, wish);
   const larder::Costs costs = larder::costs_of(in, made);
-  const larder::CountDown days =
-      larder::count_down(week.value(), made.unsettled, today.value());
+  const larder::CountDown days = larder::count_down(week.value(), made.unsettled, today.value());
   const print::OrderView view{in, made, costs, days};
   const Spoken spoken{print::say_order(view, {asked.details, asked.families}),
                       print::order_csv(view),

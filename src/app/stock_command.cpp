@@ -31,8 +31,9 @@ base::Result<larder::Correction> correction(const std::string& text, const kitch
                          "\"eggs@2026-11-20=12\", \"cream=0\"."};
   }
   // None left is none in any unit.
-  const kitchen::Quantity left_there =
-      none ? kitchen::Quantity::of(kitchen::Ratio(0), kitchen::Unit::kGram) : *there;
+  const kitchen::Quantity left_there = none ? kitchen::Quantity::of(kitchen::Ratio(0),
+                                                                    kitchen::Unit::kGram)
+                                            : *there;
   return larder::Correction{food->key, date, left_there};
 }
 
@@ -55,7 +56,8 @@ int stock(const StockAsked& asked) {
     if (!from) return tell(from.problems());
     if (!to) return tell(to.problems());
     const larder::Needs needs = larder::needs_of(week.value(), foods.value());
-    after = larder::deduct(after.lots, needs, week.value(), foods.value(), from.value(), to.value());
+    after = larder::deduct(after.lots, needs, week.value(), foods.value(), from.value(),
+                           to.value());
   }
   base::Problems problems;
   std::vector<larder::Correction> corrections;
@@ -70,10 +72,10 @@ int stock(const StockAsked& asked) {
   auto corrected = larder::corrected(after.lots, corrections, foods.value());
   if (!corrected) return tell(corrected.problems());
   const auto& lots = corrected.value();
-  std::fputs(print::say_stock(lots, larder::to_look_at(lots, today.value()), after.warnings,
-                              foods.value())
-                 .c_str(),
-             stdout);
+  std::fputs(
+      print::say_stock(lots, larder::to_look_at(lots, today.value()), after.warnings, foods.value())
+          .c_str(),
+      stdout);
   if (asked.out_file.empty()) return kFits;
   const auto written = write_file(asked.out_file, larder::write_stock(lots, foods.value()));
   return written ? kFits : tell(written.problems());

@@ -103,7 +103,8 @@ std::string bring_text(const BringList& list, Date date) {
   for (const BringLine& line : list.lines)
     out += say("  - ", line.text, line.used.empty() ? "" : ". ", line.used, "\n");
   return out +
-         "Keep cold food cold until it is in the school's fridge, and leave the packet or its label "
+         "Keep cold food cold until it is in the school's fridge, and leave the packet or its "
+         "label "
          "on: we read every label for allergens.\nIf bringing any of this is difficult, tell the "
          "school office or the food teacher; it is settled quietly and nobody else is told.\n";
 }

@@ -10,9 +10,9 @@
 namespace larder {
 
 struct BringLine {
-  std::string food;         ///< as the dish says it
-  std::string text;         ///< "1 tin of chopped tomatoes (400 g)"
-  std::string used;         ///< "We use 400 g."
+  std::string food;            ///< as the dish says it
+  std::string text;            ///< "1 tin of chopped tomatoes (400 g)"
+  std::string used;            ///< "We use 400 g."
   std::optional<Pence> pence;  ///< about what it costs, if the list has a price
   friend bool operator==(const BringLine&, const BringLine&) = default;
 };

@@ -42,7 +42,7 @@ struct Expected {
 struct OrderWish {
   Date today;  ///< vans whose order day is over are left out
   std::vector<Expected> expected;
-  double gap = 0.0005;     ///< each food within this share of its least cost
+  double gap = 0.0005;    ///< each food within this share of its least cost
   double seconds = 0.05;  ///< for one hard food in the mixed-integer solver
 };
 

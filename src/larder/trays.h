@@ -16,25 +16,25 @@ namespace larder {
 
 /// One pot of a tray.
 struct Pot {
-  std::string food;  ///< key, or the ingredient's name when the table does not know it
-  std::string name;  ///< as the dish says it
+  std::string food;         ///< key, or the ingredient's name when the table does not know it
+  std::string name;         ///< as the dish says it
   std::string amount;       ///< as the dish says it: "120 g", "1 onion", "to taste"
   std::string preparation;  ///< "peeled and diced"
   Measure measure;
-  Ratio size = 0;       ///< in the measure; 0 = to taste
-  bool summed = true;   ///< false: the amount cannot be turned into the food's measure
-  bool cold = false;    ///< stays in the fridge until the lesson
+  Ratio size = 0;      ///< in the measure; 0 = to taste
+  bool summed = true;  ///< false: the amount cannot be turned into the food's measure
+  bool cold = false;   ///< stays in the fridge until the lesson
   kitchen::Allergens contains;
   friend bool operator==(const Pot&, const Pot&) = default;
 };
 
 struct Tray {
-  int bay = 0, place = 0;   ///< indices into the room
-  int cook = 0;             ///< index into the lesson's cooks
-  std::string where;        ///< "Bay A, A1"
+  int bay = 0, place = 0;  ///< indices into the room
+  int cook = 0;            ///< index into the lesson's cooks
+  std::string where;       ///< "Bay A, A1"
   std::vector<std::string> dishes;
-  std::vector<Pot> pots;    ///< in the order of the dishes
-  bool apart = false;       ///< its cook avoids something: weighed first, covered, stands apart
+  std::vector<Pot> pots;  ///< in the order of the dishes
+  bool apart = false;     ///< its cook avoids something: weighed first, covered, stands apart
   friend bool operator==(const Tray&, const Tray&) = default;
 };
 
@@ -60,8 +60,8 @@ struct Weighing {
 };
 
 struct Trays {
-  std::vector<Tray> trays;          ///< those apart first, then by bay and place
-  std::vector<Weighing> weighings;  ///< foods of the trays apart first; dry before cold
+  std::vector<Tray> trays;            ///< those apart first, then by bay and place
+  std::vector<Weighing> weighings;    ///< foods of the trays apart first; dry before cold
   std::vector<std::string> warnings;  ///< a pot of a tray apart contains what its cook avoids
   friend bool operator==(const Trays&, const Trays&) = default;
 };

@@ -15,9 +15,12 @@ Node date(base::Date d) { return Node::of(base::date_text(d)); }
 
 std::string unit_of(const larder::Measure& m) {
   switch (m.kind) {
-    case larder::MeasureKind::kGrams: return "g";
-    case larder::MeasureKind::kMillilitres: return "ml";
-    case larder::MeasureKind::kPieces: break;
+    case larder::MeasureKind::kGrams:
+      return "g";
+    case larder::MeasureKind::kMillilitres:
+      return "ml";
+    case larder::MeasureKind::kPieces:
+      break;
   }
   return m.piece.empty() ? "each" : m.piece;
 }
@@ -76,8 +79,7 @@ Node shortfalls(const OrderView& v) {
   for (const larder::Shortfall& s : v.order.shortfalls) {
     Node one = Node::object();
     one.set("name", Node::of(food_name(v, s.food)));
-    one.set("lesson",
-            Node::of(v.in.week.lessons[static_cast<std::size_t>(s.lesson)].title));
+    one.set("lesson", Node::of(v.in.week.lessons[static_cast<std::size_t>(s.lesson)].title));
     one.set("amount", Node::of(s.amount.value()));
     one.set("unit", Node::of(unit_of(measure_of(v, s.food))));
     one.set("why", Node::of(s.why));

@@ -82,8 +82,8 @@ class Saying {
     if (line.left > larder::Ratio(0))
       out_ += say("      ", amount_text(line.left, m), " left over\n");
     out_ += say("      closed, good until ", day_text(line.good_until),
-                line.keeping_assumed ? " (assumed: the price list does not say)" : "",
-                "; opened, ", base::counted(line.opened_days, "day", "days"), "\n");
+                line.keeping_assumed ? " (assumed: the price list does not say)" : "", "; opened, ",
+                base::counted(line.opened_days, "day", "days"), "\n");
   }
 
   void stores() {
@@ -151,8 +151,10 @@ class Saying {
   void proof() {
     const Order& o = v_.order;
     out_ += say("\nHow good this is: prices less the worth of what is left and lasts come to ",
-                pounds_text(larder::Ratio::near(o.cost)), "; no order for the same needs comes to "
-                "less than ", pounds_text(larder::Ratio::near(o.bound)), " (within ",
+                pounds_text(larder::Ratio::near(o.cost)),
+                "; no order for the same needs comes to "
+                "less than ",
+                pounds_text(larder::Ratio::near(o.bound)), " (within ",
                 base::decimal_text(larder::Ratio::near(o.gap() * 100), 2), " %).\n");
   }
 
@@ -168,9 +170,9 @@ std::string say_order(const OrderView& view, const SayOrder& how) {
 }
 
 std::vector<std::vector<std::string>> order_rows(const OrderView& v) {
-  std::vector<std::vector<std::string>> rows = {
-      {"supplier", "order by", "comes", "food", "pack", "count", "price", "for", "left over",
-       "good until"}};
+  std::vector<std::vector<std::string>> rows = {{"supplier", "order by", "comes", "food", "pack",
+                                                 "count", "price", "for", "left over",
+                                                 "good until"}};
   for (const OrderLine& line : v.order.lines) {
     const larder::Measure& m = measure_of(v, line.food);
     std::vector<std::string> uses;

@@ -42,7 +42,8 @@ std::string say_trays(const kitchen::Lesson& lesson, const Trays& trays) {
                                      [](const Tray& t) { return t.apart; });
   out += "\nWeigh, each food once\n";
   if (any_apart)
-    out += "  Clean scales, scoop and hands to begin with. Pots marked * first, lid on, set apart.\n";
+    out +=
+        "  Clean scales, scoop and hands to begin with. Pots marked * first, lid on, set apart.\n";
   for (const Weighing& w : trays.weighings) {
     const std::string total = total_text(w);
     out += say(w.clean_first ? "  Wash hands, scoop and scales.\n" : "", "  ", w.name,
@@ -62,8 +63,7 @@ std::string say_trays(const kitchen::Lesson& lesson, const Trays& trays) {
     for (const Pot& pot : tray.pots)
       out += say("      ", pot_text(pot), pot.cold ? " (fridge)" : "", "\n");
   }
-  return out +
-         "\nAllergies: the school's own records and the labels decide, not this list.\n";
+  return out + "\nAllergies: the school's own records and the labels decide, not this list.\n";
 }
 
 std::string tray_cards(const kitchen::Lesson& lesson, const Trays& trays) {
