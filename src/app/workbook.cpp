@@ -51,7 +51,10 @@ void write(lxw_workbook* book, const Sheet& sheet) {
 
 base::Result<bool> write_workbook(const std::string& path, const std::vector<Sheet>& sheets) {
   const std::string part = path + ".part";
-  lxw_workbook* book = workbook_new(part.c_str());
+  // Tried first, because the library says what went wrong on the error stream by itself.
+  std::FILE* tried = std::fopen(part.c_str(), "wb");
+  if (tried != nullptr) std::fclose(tried);
+  lxw_workbook* book = tried == nullptr ? nullptr : workbook_new(part.c_str());
   if (book != nullptr) {
     for (const Sheet& sheet : sheets) write(book, sheet);
     if (workbook_close(book) == LXW_NO_ERROR && std::rename(part.c_str(), path.c_str()) == 0)

@@ -1,6 +1,6 @@
 #include "larder/measure.h"
 
-#include <array>
+#include <utility>
 
 #include "base/text.h"
 #include "kitchen/weigh.h"
@@ -63,6 +63,10 @@ base::Result<Ratio> bought_in_measure(const Quantity& q, const Food& food, const
 
 Measure measure_for(const std::vector<Quantity>& all, const Food& food) {
   std::vector<Measure> ways = {{MeasureKind::kGrams, {}}, {MeasureKind::kMillilitres, {}}};
+  bool poured = !all.empty();
+  for (const Quantity& q : all) poured = poured && kitchen::dimension(q.unit) == Dimension::kVolume;
+  // What every dish measures in a jug is not turned into grams.
+  if (poured) std::swap(ways[0], ways[1]);
   for (const Quantity& q : all) {
     if (kitchen::dimension(q.unit) == Dimension::kCount)
       ways.push_back({MeasureKind::kPieces, q.piece == "each" ? "" : q.piece});

@@ -32,8 +32,8 @@ base::Result<Ratio> in_measure(const kitchen::Quantity&, const kitchen::Food&, c
 base::Result<Ratio> bought_in_measure(const kitchen::Quantity&, const kitchen::Food&,
                                       const Measure&);
 
-/// Grams if all the quantities can be weighed, else millilitres, else pieces of one kind; the
-/// measure that fits most of them if none fits all.
+/// Millilitres if all the quantities are volumes, grams if all can be weighed, else millilitres,
+/// else pieces of one kind; the measure that fits most of them if none fits all.
 Measure measure_for(const std::vector<kitchen::Quantity>&, const kitchen::Food&);
 
 /// "1.2 kg", "350 g", "2.5 l", "30 ml", "6 sheets", "12" for a person who weighs: grams and

@@ -151,6 +151,16 @@ class PriceReader {
             "Write what of one pack is used: 240 g for a drained tin, 12 sheets.");
       return;
     }
+    // "1,20" without quotation marks leaves the price as 1 and "20" in this column.
+    const bool bare = kitchen::dimension(pack.usable->unit) == kitchen::Dimension::kCount &&
+                      pack.usable->piece.empty();
+    if (bare && kitchen::dimension(pack.size.unit) != kitchen::Dimension::kCount) {
+      fault("prices.usable", "usable",
+            say(quoted(food.name), ": usable is ", quoted(used), ", a number without a unit."),
+            "Write its unit: 240 g, 12 sheets. If it is the end of a price with a comma, put the "
+            "price in quotation marks: \"1,20\".");
+      return;
+    }
     const auto same = kitchen::converted(*pack.usable, pack.size.unit);
     if (same && kitchen::dimension(pack.size.unit) != kitchen::Dimension::kCount &&
         same->middle() > pack.size.middle()) {

@@ -1,6 +1,8 @@
 #include "larder/stock.h"
 
 #include <algorithm>
+#include <map>
+#include <utility>
 
 #include "base/text.h"
 
@@ -37,18 +39,23 @@ class Deduction {
   }
 
   void food(const FoodNeed& need, Date first, Date last) {
+    std::map<int, std::pair<Ratio, Ratio>> lessons;  // short by, planned
     for (const Need& part : need.parts) {
       if (part.date < first || last < part.date) continue;
-      const Ratio missing = use(need, part);
+      auto& [missing, planned] = lessons[part.lesson];
+      missing += use(need, part);
+      planned += part.amount;
+    }
+    for (const auto& [index, amounts] : lessons) {
+      const auto& [missing, planned] = amounts;
       if (missing <= Ratio(0)) continue;
-      const WeekLesson& lesson = week_.lessons[static_cast<std::size_t>(part.lesson)];
+      const WeekLesson& lesson = week_.lessons[static_cast<std::size_t>(index)];
       out_.warnings.push_back(
           {need.name,
-           say(lesson.title, ", ", day_text(part.date), ": ", amount_text(missing, need.measure),
-               " of ", quoted(need.name), " short of the ", amount_text(part.amount, need.measure),
-               " planned. The lesson can go on: look in "
-               "the cupboard, top up, or use a stand-in whose label has been read."),
-           part.lesson});
+           say(lesson.title, ", ", day_text(lesson.date), ": ", quoted(need.name), " is ",
+               amount_text(missing, need.measure), " short of the ",
+               amount_text(planned, need.measure), " planned."),
+           index});
     }
   }
 

@@ -25,6 +25,10 @@ std::string say_stock(const std::vector<larder::StockLot>& all,
                lot.use_by ? ", use by " + larder::day_text(*lot.use_by) : "",
                lot.where.empty() ? "" : ", ", lot.where, "\n");
   }
+  if (!warnings.empty())
+    out +=
+        "Warnings; no lesson stops for them. Look in the cupboard, top up, or use a stand-in whose "
+        "label has been read.\n";
   for (const larder::StockWarning& warning : warnings) out += say("  ! ", warning.text, "\n");
   return out;
 }

@@ -30,6 +30,7 @@ TEST(Prices, KeepGoodRowsAndTellTheOthersWithTheirLine) {
       "plane flower,North,bag,1.5 kg,1.20,,,,\n"  // nobody sells these
       "red lentils,North,bag,,0.95,,,,\n"
       "caster sugar,North,bag,1 kg,1,25,,,,\n"  // a decimal comma without quotation marks
+      "caster sugar,North,bag,5 kg,5,80,,no,300,100\n"
       "caster sugar,North,bag,1 kg,\"1,25\",,,,\n"
       "butter,North,block,0 g,1.79,,,,\n"
       "milk,North,bottle,2 l,soon,,,,\n"
@@ -44,7 +45,7 @@ TEST(Prices, KeepGoodRowsAndTellTheOthersWithTheirLine) {
     EXPECT_THAT(p.where, testing::StartsWith("line "));
   }
   EXPECT_THAT(codes, testing::UnorderedElementsAre("table.row_long", "prices.food", "prices.size",
-                                                   "prices.size", "prices.price"));
+                                                   "prices.usable", "prices.size", "prices.price"));
 }
 
 TEST(Prices, AnUnknownFoodIsToldWithTheNearestNames) {

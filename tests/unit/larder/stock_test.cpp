@@ -41,7 +41,7 @@ TEST(Stock, AShortfallWarnsAndStopsNothing) {
   // Thursday's 300 g may not come from a lot that ended on Wednesday, and that lot is told.
   ASSERT_EQ(after.warnings.size(), 2U);
   EXPECT_EQ(after.warnings[0].lesson, 1);
-  EXPECT_THAT(after.warnings[0].text, testing::HasSubstr("The lesson can go on"));
+  EXPECT_THAT(after.warnings[0].text, testing::HasSubstr("300 g short of the 300 g planned"));
   EXPECT_THAT(after.warnings[1].text, testing::HasSubstr("do not use it"));
 }
 

@@ -23,8 +23,9 @@ TEST(Week, OfTheDemoIsReadWithItsLessons) {
                               tests::load);
   ASSERT_TRUE(week) << week.problems()[0].message;
   EXPECT_EQ(week.value().lessons.size(), 6U);
-  // 12 cooks make soup and one set more is made for the demonstration of the commonest dish.
   EXPECT_EQ(week.value().lessons[0].pupils, 24);
+  // 23 cooks make plain scones, the commonest dish, and one set more is for the demonstration.
+  EXPECT_EQ(week.value().lessons[0].dishes[1].sets, Ratio(24));
   EXPECT_EQ(day_text(week.value().lessons[0].date), "Tue 17 Nov");
   EXPECT_EQ(week.value().suppliers[0].minimum, 4000);
 }
