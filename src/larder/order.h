@@ -120,8 +120,8 @@ struct Order {
   double gap() const { return cost > 0 && bound < cost ? (cost - bound) / cost : 0; }
 };
 
-/// Cost:    one small programme a food and choice of vans; 250 foods and 600 packs take about a
-///          second (bench/larder).
+/// Cost:    one small programme a food and choice of vans; 250 foods and 600 packs take a tenth of
+///          a second (bench/larder).
 /// Promise: the least cost within Order::gap(), which is computed, not assumed.
 Order plan_order(const OrderInput&, const OrderWish&);
 
