@@ -242,7 +242,7 @@ Order plan_order(const OrderInput& in, const OrderWish& wish) {
   Order order;
   order.unsettled = in.needs.unsettled;
   const Works works = works_of(in, wish, order);
-  const Chosen chosen = choose(works, in.prices, wish);
+  const Chosen chosen = choose(works, wish);
   write_lines(in, wish, works, chosen, order);
   order.naive = naive_order(in, works);
   return order;

@@ -14,8 +14,7 @@ constexpr std::size_t kMostSubsets = 10;  ///< vans with a charge that are tried
 
 class Choice {
  public:
-  Choice(const Works& works, const PriceList& prices, const OrderWish& wish)
-      : works_(works), prices_(prices), known_(works.foods.size()) {
+  Choice(const Works& works, const OrderWish& wish) : works_(works), known_(works.foods.size()) {
     how_.gap = wish.gap;
     how_.seconds = wish.seconds;
     for (std::size_t k = 0; k < works.slots.size(); ++k) {
@@ -156,7 +155,6 @@ class Choice {
   }
 
   const Works& works_;
-  const PriceList& prices_;
   FoodSearch how_;
   std::vector<std::map<std::uint64_t, Known>> known_;
   std::vector<std::uint64_t> charged_;
@@ -166,8 +164,6 @@ class Choice {
 
 }  // namespace
 
-Chosen choose(const Works& works, const PriceList& prices, const OrderWish& wish) {
-  return Choice(works, prices, wish).run();
-}
+Chosen choose(const Works& works, const OrderWish& wish) { return Choice(works, wish).run(); }
 
 }  // namespace larder

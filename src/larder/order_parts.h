@@ -55,7 +55,7 @@ struct Chosen {
   std::vector<std::vector<Batch>> packs;  ///< what its counts count
   double bound = 0;                       ///< over all choices of vans
 };
-Chosen choose(const Works&, const PriceList&, const OrderWish&);
+Chosen choose(const Works&, const OrderWish&);
 
 void write_lines(const OrderInput&, const OrderWish&, const Works&, const Chosen&, Order&);
 NaiveOrder naive_order(const OrderInput&, const Works&);
