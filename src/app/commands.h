@@ -59,11 +59,44 @@ struct AllergensAsked {
   int width = 80;
 };
 
+struct OrderAsked {
+  std::string week_file, prices_file;
+  std::string stock_file;       ///< empty = nothing in the stores
+  std::string own_file;         ///< the school's own foods
+  std::string today;            ///< empty = by the clock
+  std::string format = "text";  ///< text, csv, xlsx, json
+  std::string out_file;         ///< empty = printed
+  bool details = false;
+  bool families = false;  ///< the private split
+};
+
+struct BringAsked {
+  std::string week_file, prices_file, own_file;
+};
+
+struct StockAsked {
+  std::string stock_file;
+  std::string week_file;                 ///< its planned use is taken off; empty = none
+  std::string from, to;                  ///< days of it; empty = the beginning, today
+  std::vector<std::string> corrections;  ///< "milk=2 l"
+  std::string own_file, today, out_file;
+};
+
+struct TraysAsked {
+  std::string lesson_file, own_file;
+  bool cards = false;
+  std::string format = "text", out_file;
+};
+
 int plan(const PlanAsked&);
 int check(const CheckAsked&);
 int dishes(const DishesAsked&);
 /// kDoesNotFit when something must be changed for somebody.
 int allergens(const AllergensAsked&);
 int foods(const FoodsAsked&);
+int order(const OrderAsked&);
+int bring(const BringAsked&);
+int stock(const StockAsked&);
+int trays(const TraysAsked&);
 
 }  // namespace app
