@@ -51,7 +51,7 @@ TEST(Foods, TheSchoolsOwnFoodWinsOverTheShippedOne) {
 }
 
 TEST(Foods, AMissingFigureIsNotNone) {
-  const Food& coconut = *shipped_foods().find("coconut_milk_tinned");
+  const Food& coconut = *shipped_foods().find("coconut_milk");
   EXPECT_EQ(coconut.nutrients[Nutrient::kSugars], std::nullopt);
 }
 
