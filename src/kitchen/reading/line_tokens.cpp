@@ -36,10 +36,24 @@ struct Vulgar {
   std::string_view text;
 };
 constexpr std::array<Vulgar, 18> kVulgar = {{
-    {0xBC, "1/4"},    {0xBD, "1/2"},    {0xBE, "3/4"},    {0x2150, "1/7"},  {0x2151, "1/9"},
-    {0x2152, "1/10"}, {0x2153, "1/3"},  {0x2154, "2/3"},  {0x2155, "1/5"},  {0x2156, "2/5"},
-    {0x2157, "3/5"},  {0x2158, "4/5"},  {0x2159, "1/6"},  {0x215A, "5/6"},  {0x215B, "1/8"},
-    {0x215C, "3/8"},  {0x215D, "5/8"},  {0x215E, "7/8"},
+    {0xBC, "1/4"},
+    {0xBD, "1/2"},
+    {0xBE, "3/4"},
+    {0x2150, "1/7"},
+    {0x2151, "1/9"},
+    {0x2152, "1/10"},
+    {0x2153, "1/3"},
+    {0x2154, "2/3"},
+    {0x2155, "1/5"},
+    {0x2156, "2/5"},
+    {0x2157, "3/5"},
+    {0x2158, "4/5"},
+    {0x2159, "1/6"},
+    {0x215A, "5/6"},
+    {0x215B, "1/8"},
+    {0x215C, "3/8"},
+    {0x215D, "5/8"},
+    {0x215E, "7/8"},
 }};
 
 bool digit(char c) { return c >= '0' && c <= '9'; }
@@ -67,7 +81,9 @@ std::optional<std::string> instead(char32_t c, const std::string& so_far) {
   for (const Vulgar& each : kVulgar) {
     if (each.code != c) continue;
     const bool after_digit = !so_far.empty() && digit(so_far.back());
-    return (after_digit ? " " : "") + std::string(each.text);
+    std::string text(after_digit ? " " : "");
+    text += each.text;
+    return text;
   }
   if (space_mark(c)) return " ";
   if (unseen(c)) return "";
@@ -189,7 +205,8 @@ class Lexer {
     std::size_t end = at_;
     while (end < line_.size()) {
       const char c = line_[end];
-      const bool joins = (c == '-' || c == '\'') && end + 1 < line_.size() && letter(line_[end + 1]);
+      const bool joins = (c == '-' || c == '\'') && end + 1 < line_.size() &&
+                         letter(line_[end + 1]);
       const bool ends_with_mark = c == '\'' && end > at_;
       if (!letter(c) && !joins && !ends_with_mark) break;
       ++end;

@@ -17,11 +17,11 @@ namespace kitchen {
 struct LineToken {
   enum class Kind : std::int8_t { kNumber, kWord, kSign };
   Kind kind = Kind::kSign;
-  std::string text;      ///< as written
-  std::string word;      ///< words: small letters without accents; signs: the sign
-  base::Ratio value;     ///< numbers only
-  bool fraction = false; ///< a number written with a fraction bar
-  bool spaced = false;   ///< there is a space before it
+  std::string text;                ///< as written
+  std::string word;                ///< words: small letters without accents; signs: the sign
+  base::Ratio value;               ///< numbers only
+  bool fraction = false;           ///< a number written with a fraction bar
+  bool spaced = false;             ///< there is a space before it
   std::size_t begin = 0, end = 0;  ///< in the tidied line
 
   bool is(std::string_view w) const { return kind != Kind::kNumber && word == w; }
