@@ -127,7 +127,7 @@ class AmountReader {
   AmountReader(const Tokens& t, const Measures& measures) : t_(t), measures_(measures) {}
 
   std::optional<Amount> read(std::size_t i) {
-    i_ = i;
+    i_ = start_ = i;
     about();
     if (!range()) return few_or_none(i);
     times_or_size();
@@ -148,7 +148,7 @@ class AmountReader {
  private:
   const Tokens& t_;
   const Measures& measures_;
-  std::size_t i_ = 0;
+  std::size_t i_ = 0, start_ = 0;
   Amount amount_;
   bool spooned_ = false;  // the unit is known already
 
@@ -333,6 +333,8 @@ class AmountReader {
     const auto piece = piece_word(t_[k].word);
     if (!piece) return false;
     if (at(t_, k + 1, "of") || at(t_, k + 1, "(")) return true;
+    // "Garlic - 2 cloves": the food stands before the amount.
+    if (start_ > 0 && (k + 1 >= t_.size() || at(t_, k + 1, ",") || at(t_, k + 1, ")"))) return true;
     if (!word(t_, k + 1) || preparation_word(t_[k + 1].word)) return false;
     // "2 bay leaves", "1 stock cube" never come here; "1 ball mozzarella" does, "1 half fat" not.
     return !(names_food_itself(*piece) || t_[k + 1].word == "and" || t_[k + 1].word == "or");

@@ -26,7 +26,12 @@ bool begins_ingredient(const Tokens& t, std::size_t i) {
   const auto amount = amount_at(t, i, measures);
   if (!amount || amount->next >= t.size()) return false;
   const LineToken& name = t[amount->next];
-  if (name.kind != LineToken::Kind::kWord || preparation_word(name.word)) return false;
+  if (name.kind != LineToken::Kind::kWord) return false;
+  // "2 eggs, 1 beaten" is one ingredient, "1 tsp mixed spice" another.
+  const std::size_t after = amount->next + 1;
+  const bool goes_on = after < t.size() && t[after].kind == LineToken::Kind::kWord &&
+                       !t[after].is("and") && !t[after].is("into");
+  if (preparation_word(name.word) && !goes_on) return false;
   static constexpr std::array<std::string_view, 12> kNoFood = {
       "minutes", "mins", "min",   "hours",  "hour",  "degrees",
       "c",       "f",    "times", "people", "thick", "wide"};
@@ -132,6 +137,7 @@ std::vector<std::string> columns_of(const std::string& line) {
   const bool ingredient = a.amount_first || a.amount_last;
   const bool other = b.amount_first || b.amount_last || b.verb_first || b.numbered;
   if (ingredient && other) return {left, right};
+  if (portions_in(tidied_line(right))) return {left, right};
   // The headings of two columns.
   const bool headings = section_heading(tidied_line(left)).section == Section::kIngredients &&
                         section_heading(tidied_line(right)).section == Section::kMethod;

@@ -176,7 +176,11 @@ const Food* FoodMatcher::in_form(const Food& food, const Words& words,
   if (has(words, "fresh")) return or_self(sibling(food, {"fresh", "root"}));
   if (has(words, "ground") || has(words, "powdered"))
     return or_self(sibling(food, {"ground", "powder"}));
-  if (has(words, "cooked")) return or_self(sibling(food, {"cooked"}));
+  if (has(words, "cooked")) {
+    if (const Food* other = sibling(food, {"cooked"})) return other;
+    // Dry rice is never "cooked basmati rice".
+    return or_self(foods_.named(base::say("cooked ", words.back())));
+  }
   if (has(words, "raw")) return or_self(sibling(food, {"raw", "fillet"}));
   if (has(words, "seed")) return or_self(sibling(food, {"seed"}));
   if (hints.container || (hints.drained && food.key.ends_with("_dry")))

@@ -51,6 +51,10 @@ class LineReader {
         measures_(measures) {}
 
   std::vector<IngredientDraft> read() {
+    // "3. 500 g flour": the number of the list, not of the food.
+    if (t_.size() > 2 && t_[0].number() && t_[0].value.whole() &&
+        (t_[1].is(".") || t_[1].is(")")) && !t_[1].spaced && t_[2].spaced)
+      t_.erase(t_.begin(), t_.begin() + 2);
     const bool letters = std::any_of(
         t_.begin(), t_.end(), [](const LineToken& t) { return t.kind == LineToken::Kind::kWord; });
     if (!letters) return {};

@@ -127,9 +127,10 @@ class LayingOut {
         return;
       const bool other = line.heading.section != Section::kNone || portions_in(line.tidy) ||
                          time_line(line.tidy) || line.looks.words == 0 || address(line.tidy);
-      const bool short_line = line.looks.words <= 12 && !line.looks.sentence &&
-                              !line.looks.amount_alone;
-      const bool ingredient = line.looks.amount_first || line.looks.amount_last;
+      const bool short_line = (line.looks.words <= 12 || title_cut(line.tidy)) &&
+                              !line.looks.sentence && !line.looks.amount_alone;
+      const bool ingredient = (line.looks.amount_first || line.looks.amount_last) &&
+                              !portions_within(line.tidy) && !title_cut(line.tidy);
       const bool titled = line.tidy.starts_with("# ");
       if (titled || (!other && short_line && !ingredient && !chatty(line))) {
         title_ = i;
@@ -268,9 +269,30 @@ class LayingOut {
                          before.ends_with(" or") || open;
     if (!small_first(line.tidy)) return open;
     const auto words = base::words_of(base::folded(line.tidy));
-    return goes_on || (!words.empty() && was.amount_first &&
-                       (preparation_word(words[0]) || manner_word(words[0])) &&
-                       words[0] != "ground" && words[0] != "mixed");
+    return goes_on || only_prepares(words) || (was.amount_first && no_food_yet(before));
+  }
+
+  // "peeled and diced", "cut into chunks", but not "grated nutmeg".
+  static bool only_prepares(const std::vector<std::string>& words) {
+    static constexpr std::array<std::string_view, 8> kLinks = {"and", "into", "in", "for",
+                                                               "to",  "with", "at", "or"};
+    std::size_t i = 0;
+    while (i < words.size() && manner_word(words[i])) ++i;
+    if (i >= words.size() || !preparation_word(words[i])) return false;
+    return i + 1 >= words.size() ||
+           std::find(kLinks.begin(), kLinks.end(), words[i + 1]) != kLinks.end();
+  }
+  // "2 tbsp chopped fresh": the food stands in the next line.
+  static bool no_food_yet(const std::string& tidy) {
+    const auto t = line_tokens(tidy);
+    const auto amount = amount_at(t, 0, Measures{});
+    if (!amount) return false;
+    for (std::size_t i = amount->next; i < t.size(); ++i) {
+      if (!(preparation_word(t[i].word) || quality_word(t[i].word) || manner_word(t[i].word) ||
+            t[i].is("fresh") || t[i].is("and")))
+        return false;
+    }
+    return true;
   }
 
   void in_ingredients(const Line& line) {
@@ -348,9 +370,22 @@ class LayingOut {
     if (amount && !(looks.sentence && looks.words > 14 && list_parts(line.tidy, false).size() < 2))
       return ingredient(line);
     const bool short_line = looks.words <= 8 && !looks.sentence && !chatty(line);
-    const bool beside = begun || next_is_ingredient();
+    const bool beside = begun || next_is_ingredient() || begins_list();
     if (short_line && beside) return ingredient(line);
     put(line, LineRole::kUnread);
+  }
+
+  // Three short lines or more, then the method: a list without a single amount.
+  bool begins_list() const {
+    std::size_t many = 0;
+    for (std::size_t i = i_; i < lines_.size(); ++i) {
+      const Line& line = lines_[i];
+      if (line.heading.section == Section::kMethod || method_like(line)) return many >= 3;
+      const bool short_line = line.looks.words > 0 && line.looks.words <= 6 && !line.looks.sentence;
+      if (!short_line || line.heading.section != Section::kNone) return false;
+      ++many;
+    }
+    return false;
   }
 
   bool next_is_ingredient() const {

@@ -107,7 +107,24 @@ bool step_number(const Tokens& t, std::size_t& next) {
 
 bool verb_at(const Tokens& t, std::size_t i) {
   if (i >= t.size() || t[i].kind != LineToken::Kind::kWord) return false;
-  if (method_verb(t[i].word)) return true;
+  static constexpr std::array<std::string_view, 24> kAlsoFoods = {
+      "butter", "flour", "oil",      "zest",  "juice",  "ice",     "mince",   "cube",
+      "dry",    "light", "roast",    "toast", "batter", "core",    "roll",    "steam",
+      "top",    "grill", "sandwich", "pinch", "dot",    "squeeze", "drizzle", "flake"};
+  static constexpr std::array<std::string_view, 17> kObjects = {
+      "the", "a",   "an",  "your", "and",  "both", "each", "two",    "them",
+      "it",  "any", "all", "in",   "with", "over", "well", "lightly"};
+  const std::string next = i + 1 < t.size() ? t[i + 1].word : "";
+  if (among(kAlsoFoods, t[i].word)) {
+    const bool fruit = (t[i].is("zest") || t[i].is("juice")) && next == "and";
+    return among(kObjects, next) && !fruit;
+  }
+  if (t[i].is("to") &&
+      (next == "serve" || next == "garnish" || next == "decorate" || next == "finish"))
+    return i + 2 < t.size() && t[i + 2].is(",");
+  if (method_verb(t[i].word))
+    return next != "," || t[i].is("then") || t[i].is("next") || t[i].is("finally") ||
+           t[i].is("meanwhile") || t.size() > 8;
   // "Carefully fold", "Very gently stir".
   return t[i].word.ends_with("ly") && i + 1 < t.size() && method_verb(t[i + 1].word);
 }
@@ -171,7 +188,6 @@ HeadingFound section_heading(std::string_view line) {
   HeadingFound found;
   found.rest = line.size();
   const std::string whole = bare(line);
-  if (whole.size() > 60 && line.find(':') == std::string_view::npos) return found;
   found.section = named_section(whole);
   if (found.section != Section::kNone) return found;
   // "Ingredients (serves 4)", "Method for the cake", "Ingredients for 4".
@@ -218,6 +234,21 @@ bool group_heading(std::string_view line, const LineLooks& looks) {
   if (for_the && (looks.colon_last || looks.words <= 5)) return line.back() != '.';
   if (looks.colon_last) return true;
   if (line.starts_with("#") || (line.starts_with("**") && line.ends_with("**"))) return true;
+  // "Dough", "Topping": parts of dishes. "Tomato sauce" may be an ingredient, "Sauce" is not.
+  static constexpr std::array<std::string_view, 26> kParts = {
+      "dough",    "topping",  "filling",   "sauce",    "base",  "dressing",   "marinade",
+      "crumble",  "glaze",    "icing",     "pastry",   "salad", "coating",    "batter",
+      "stuffing", "frosting", "crust",     "toppings", "cake",  "decoration", "garnish",
+      "sponge",   "rub",      "meatballs", "assembly", "slaw"};
+  static constexpr std::array<std::string_view, 8> kAlsoFoods = {
+      "sauce", "icing", "pastry", "salad", "stuffing", "dressing", "cake", "base"};
+  const auto space = folded.rfind(' ');
+  const std::string_view noun = std::string_view(folded).substr(
+      space == std::string::npos ? 0 : space + 1);
+  const bool plain = line.find(',') == std::string_view::npos && line[0] >= 'A' && line[0] <= 'Z';
+  if (looks.words <= 3 && !looks.bullet && plain && among(kParts, noun)) {
+    if (looks.words == 1 || !among(kAlsoFoods, noun)) return true;
+  }
   const bool letters = std::any_of(line.begin(), line.end(),
                                    [](char c) { return c >= 'A' && c <= 'Z'; });
   return looks.capitals && letters && looks.words <= 4 && !looks.bullet;

@@ -230,7 +230,8 @@ class Sorter {
       const bool free_range = t.is("free") && at(head, from + 1, "range");
       const bool quality = quality_word(t.word) || free_range || t.is("fresh,");
       // "Ground", "mixed" and the like belong to the food's name when they stand before it.
-      if (t.is("ground") || t.is("mixed") || t.is("skinned")) break;
+      const bool named_by = t.is("ground") || t.is("mixed") || t.is("cooked");
+      if (named_by && (from == 0 || !manner_word(head[from - 1].word))) break;
       const bool prep = preparation_word(t.word) ||
                         (manner_word(t.word) && only_about_food(head[from + 1]));
       const bool linking = (t.is("and") || t.is("&") || t.is("-")) && from > 0;
