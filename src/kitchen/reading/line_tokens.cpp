@@ -81,7 +81,9 @@ std::optional<std::string> instead(char32_t c, const std::string& so_far) {
   for (const Vulgar& each : kVulgar) {
     if (each.code != c) continue;
     const bool after_digit = !so_far.empty() && digit(so_far.back());
-    return (after_digit ? " " : "") + std::string(each.text);
+    std::string text(after_digit ? " " : "");
+    text += each.text;
+    return text;
   }
   if (space_mark(c)) return " ";
   if (unseen(c)) return "";

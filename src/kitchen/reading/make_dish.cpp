@@ -387,6 +387,13 @@ void ask(DishDraft& draft, const Foods& foods) {
     add(say("Which food is ", quoted(d.name.empty() ? d.line : d.name), "?"), answers,
         say("ingredient ", i + 1));
   }
+  for (std::size_t i = 0; i < draft.ingredients.size(); ++i) {
+    const IngredientDraft& d = draft.ingredients[i];
+    // "200 g/2 lb": the two amounts of a line speak of different weights.
+    if (d.quantity.confidence > 0.45 || d.also.empty()) continue;
+    add(say("Which amount is right in ", quoted(d.line), "?"),
+        {quantity_text(d.quantity.value), d.also}, say("ingredient ", i + 1));
+  }
   for (std::size_t i = 0; i < draft.method.size(); ++i) {
     const StepDraft& s = draft.method[i];
     const bool guessed = s.least.confidence < 0.5 && s.attention.value == Attention::kLeave;
