@@ -180,6 +180,8 @@ class LayingOut {
       put(line, LineRole::kUnread);
       return;
     }
+    if (section_ != Section::kMethod && section_ != Section::kOther && group_with_list(line))
+      return;
     switch (section_) {
       case Section::kIngredients:
         return in_ingredients(line);
@@ -192,7 +194,42 @@ class LayingOut {
     }
   }
 
+  // "For the lemon mayo: 4 tbsp mayonnaise and 1 tsp juice", "To serve: soured cream, salad".
+  bool group_with_list(const Line& line) {
+    const auto colon = line.tidy.find(": ");
+    if (colon == std::string::npos || colon > 40) return false;
+    const std::string before = base::folded(line.tidy.substr(0, colon));
+    const bool opens = before.starts_with("for ") || before.starts_with("to serve") ||
+                       before.starts_with("to finish") || before.starts_with("to decorate") ||
+                       before.starts_with("to garnish") || before.starts_with("topping") ||
+                       before.starts_with("serve with");
+    if (!opens || method_begun_) return false;
+    group_ = heading_text(line.tidy.substr(0, colon));
+    put(line.number, line.tidy.substr(0, colon + 1), LineRole::kHeading);
+    run_on(line.number, base::trimmed(line.tidy.substr(colon + 1)), true);
+    group_.clear();
+    return true;
+  }
+
+  // Among lines with bullets one without, short and without an amount, names what follows.
+  bool plain_among_bullets(const Line& line) const {
+    const Line* next = following();
+    const bool short_line = line.looks.words > 0 && line.looks.words <= 4 && !line.looks.sentence;
+    const bool amount = line.looks.amount_first || line.looks.amount_last ||
+                        line.looks.amount_alone;
+    return short_line && !amount && !line.looks.bullet && next != nullptr && next->looks.bullet &&
+           next->looks.amount_first;
+  }
+
   void heading(const Line& line) {
+    // "Equipment: a grill pan, skewers" is done with at the end of its line.
+    const bool aside = line.heading.section == Section::kOther &&
+                       line.heading.rest < line.tidy.size();
+    if (aside) {
+      put(line.number, base::trimmed(line.tidy.substr(0, line.heading.rest)), LineRole::kHeading);
+      put(line.number, line.tidy.substr(line.heading.rest), LineRole::kUnread);
+      return;
+    }
     section_ = line.heading.section;
     group_.clear();
     if (section_ != Section::kOther && !out_.portions) out_.portions = portions_within(line.tidy);
@@ -302,7 +339,8 @@ class LayingOut {
       if (!method_begun_) group_.clear();
       return put(line, LineRole::kMethod);
     }
-    if (group_heading(line.tidy, line.looks) && following() != nullptr) {
+    if ((group_heading(line.tidy, line.looks) || plain_among_bullets(line)) &&
+        following() != nullptr) {
       group_ = heading_text(line.tidy);
       return put(line, LineRole::kHeading);
     }
@@ -357,7 +395,7 @@ class LayingOut {
       group_.clear();
       return put(line, LineRole::kMethod, false);
     }
-    if (group_heading(line.tidy, looks) && following() != nullptr &&
+    if ((group_heading(line.tidy, looks) || plain_among_bullets(line)) && following() != nullptr &&
         (following()->looks.amount_first || following()->looks.amount_last ||
          !out_.lines.empty())) {
       group_ = heading_text(line.tidy);

@@ -125,8 +125,9 @@ bool verb_at(const Tokens& t, std::size_t i) {
   if (method_verb(t[i].word))
     return next != "," || t[i].is("then") || t[i].is("next") || t[i].is("finally") ||
            t[i].is("meanwhile") || t.size() > 8;
-  // "Carefully fold", "Very gently stir".
-  return t[i].word.ends_with("ly") && i + 1 < t.size() && method_verb(t[i + 1].word);
+  // "Carefully fold", "Very gently stir"; "finely grated zest" is no instruction.
+  return t[i].word.ends_with("ly") && i + 1 < t.size() && method_verb(t[i + 1].word) &&
+         !t[i + 1].word.ends_with("ed");
 }
 
 }  // namespace
@@ -223,6 +224,14 @@ HeadingFound section_heading(std::string_view line) {
 }
 
 bool group_heading(std::string_view line, const LineLooks& looks) {
+  // "TO DECORATE (choose one or more)", "Sauce (mix together)": what stands in brackets is a
+  // remark.
+  const auto bracket = line.find(" (");
+  if (bracket != std::string_view::npos && bracket > 2 && line.back() == ')') {
+    const std::string_view before = line.substr(0, bracket);
+    if (line_tokens(line.substr(bracket)).size() <= 9 && !looks.amount_first)
+      return group_heading(before, looks_of(before));
+  }
   if (looks.words == 0 || looks.words > 7 || looks.amount_first || looks.amount_last ||
       looks.amount_alone || looks.sentence)
     return false;
