@@ -122,12 +122,13 @@ bool verb_at(const Tokens& t, std::size_t i) {
   if (t[i].is("to") &&
       (next == "serve" || next == "garnish" || next == "decorate" || next == "finish"))
     return i + 2 < t.size() && t[i + 2].is(",");
+  // "finely grated zest" is no instruction.
+  if (t[i].word.ends_with("ly") && next.ends_with("ed")) return false;
   if (method_verb(t[i].word))
     return next != "," || t[i].is("then") || t[i].is("next") || t[i].is("finally") ||
            t[i].is("meanwhile") || t.size() > 8;
-  // "Carefully fold", "Very gently stir"; "finely grated zest" is no instruction.
-  return t[i].word.ends_with("ly") && i + 1 < t.size() && method_verb(t[i + 1].word) &&
-         !t[i + 1].word.ends_with("ed");
+  // "Carefully fold", "Very gently stir".
+  return t[i].word.ends_with("ly") && i + 1 < t.size() && method_verb(t[i + 1].word);
 }
 
 }  // namespace
