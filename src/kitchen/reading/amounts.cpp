@@ -272,7 +272,24 @@ class AmountReader {
         }
       }
     }
-    if ((at(t_, i_, "x") || at(t_, i_, "*")) && i_ + 1 < t_.size()) ++i_;
+    if ((at(t_, i_, "x") || at(t_, i_, "*")) && i_ + 1 < t_.size()) {
+      ++i_;
+      size_of_each();
+    }
+  }
+
+  // "4 x 150g salmon fillets", "1 x 2cm piece ginger": what each of them is like.
+  void size_of_each() {
+    std::size_t after = 0, next = 0;
+    if (!number(t_, i_) || !number_at(t_, i_, after)) return;
+    if (length_at(after, next)) {
+      say_quality(as_written(i_, next));
+      i_ = at(t_, next, "-") ? next + 1 : next;
+    } else if (unit_at(t_, after, measures_, next) && next < t_.size()) {
+      amount_.also = as_written(i_, next);
+      i_ = next;
+      spooned_ = true;
+    }
   }
 
   // "2 x 15ml spoons": the measuring spoons of British food rooms.
@@ -348,6 +365,13 @@ class AmountReader {
     if (const auto length = length_at(k, next)) {
       static_cast<void>(length);
       return length_of_piece(next);
+    }
+    // A quart is two pints, American or imperial.
+    if (at(t_, k, "quart") || at(t_, k, "quarts") || at(t_, k, "qt")) {
+      amount_.quantity = times(amount_.quantity, Ratio(2));
+      amount_.quantity.unit = measures_.american ? Unit::kAmericanPint : Unit::kPint;
+      i_ = at(t_, k + 1, ".") ? k + 2 : k + 1;
+      return true;
     }
     if (const auto unit = unit_at(t_, k, measures_, next)) {
       amount_.quantity.unit = *unit;

@@ -183,12 +183,16 @@ const Food* FoodMatcher::in_form(const Food& food, const Words& words,
   }
   if (has(words, "raw")) return or_self(sibling(food, {"raw", "fillet"}));
   if (has(words, "seed")) return or_self(sibling(food, {"seed"}));
-  if (hints.container || (hints.drained && food.key.ends_with("_dry")))
-    return or_self(sibling(food, {"tinned"}));
+  if (hints.container || (hints.drained && food.key.ends_with("_dry"))) {
+    if (const Food* tinned = sibling(food, {"tinned"})) return tinned;
+    if (food.key.ends_with("_dry") && food.category.starts_with("pulse"))
+      return or_self(foods_.named(base::say("cooked ", words.back())));
+    return &food;
+  }
   if (food.category == "veg" && food.key != "ginger_root") return &food;
   if (!herb_or_spice(food) && food.key != "ginger_root") return &food;
   if (fresh_measure(hints.quantity) || hints.cut) return or_self(sibling(food, {"fresh", "root"}));
-  if (spice_measure(hints.quantity)) {
+  if (spice_measure(hints.quantity) && !has(words, "leaf")) {
     if (food.key.ends_with("_fresh") || food.key.ends_with("_root"))
       return or_self(sibling(food, {"ground", "dried"}));
   }
@@ -311,8 +315,11 @@ FoodGuess FoodMatcher::match(std::string_view name, const FoodHints& hints) cons
     }
   }
   if (guess.food == nullptr && words.size() > 1) {
-    guess = guess_from_part(spelt, hints);
-    guess.confidence *= doubt;
+    guess = guess_from_part(words, hints);
+    if (guess.food == nullptr && doubt < 1) {
+      guess = guess_from_part(spelt, hints);
+      guess.confidence *= doubt;
+    }
   }
   const std::vector<Found> found = nearest(spelt);
   if (guess.food == nullptr && !found.empty() && found.front().likeness >= kNearEnough) {

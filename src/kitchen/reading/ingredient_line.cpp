@@ -287,6 +287,13 @@ class LineReader {
       if (note.find('%') != std::string::npos) append(asked, note, " ");
     }
     FoodGuess guess = foods_.match(asked, h);
+    if (guess.food == nullptr && asked != parts.match_name)
+      guess = foods_.match(parts.match_name, h);
+    // "sugar (caster)"
+    for (const std::string& note : parts.notes) {
+      const Food* told = foods_.named(base::say(note, " ", draft.name));
+      if (told != nullptr) guess = {told, 0.9, guess.others};
+    }
     if (counted && amount_->quantity.piece.empty()) peel_piece(draft, parts, guess);
     if (guess.food != nullptr && counted) sized_piece(draft, *guess.food);
     set_food(draft, guess, parts.match_name);

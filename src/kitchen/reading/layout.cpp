@@ -42,12 +42,43 @@ bool about_text(const std::string& tidy) {
          words.size() <= 14;
 }
 
+// "You need 1 carrot, ...": the words that open a list inside a sentence, their length; 0 = none.
+std::size_t opens_list(const std::string& tidy) {
+  const std::string low = base::lower(tidy);
+  for (const std::string_view words : {"you need ", "you will need ", "you'll need ", "take "}) {
+    if (!low.starts_with(words)) continue;
+    const std::size_t length = words.size();
+    return amount_at(line_tokens(std::string_view(low).substr(length)), 0, Measures{}) ? length : 0;
+  }
+  return 0;
+}
+
+// A text that is one paragraph is cut into its sentences.
+std::vector<std::string> sentences_in(const std::string& paragraph) {
+  std::vector<std::string> out;
+  std::size_t from = 0;
+  for (std::size_t i = 0; i + 2 < paragraph.size(); ++i) {
+    const bool end = paragraph[i] == '.' || paragraph[i] == '!';
+    if (!end || paragraph[i + 1] != ' ' || paragraph[i + 2] < 'A' || paragraph[i + 2] > 'Z')
+      continue;
+    out.push_back(paragraph.substr(from, i + 1 - from));
+    from = i + 2;
+  }
+  out.push_back(paragraph.substr(from));
+  return out;
+}
+
 std::vector<Line> lines_of(std::string_view text) {
+  constexpr std::size_t kParagraph = 300;  // letters
   std::vector<Line> out;
   int number = 1;
   std::string line;
+  const auto filled = std::count_if(text.begin(), text.end(), [](char c) { return c == '\n'; });
   const auto close = [&] {
-    for (std::string& column : columns_of(line)) {
+    std::vector<std::string> columns = columns_of(line);
+    if (filled <= 3 && columns.size() == 1 && line.size() > kParagraph)
+      columns = sentences_in(line);
+    for (std::string& column : columns) {
       Line each;
       each.number = number;
       each.text = base::trimmed(column);
@@ -55,6 +86,9 @@ std::vector<Line> lines_of(std::string_view text) {
       if (each.text.empty()) continue;
       each.looks = looks_of(each.tidy);
       each.heading = section_heading(each.tidy);
+      if (const std::size_t opens = opens_list(each.tidy);
+          opens != 0 && each.heading.section == Section::kNone)
+        each.heading = {Section::kIngredients, opens};
       out.push_back(std::move(each));
     }
     line.clear();

@@ -81,9 +81,10 @@ bool begins_remark(const Tokens& t, std::size_t i) {
   static constexpr std::array<std::string_view, 17> kAfterTo = {
       "serve", "taste", "garnish", "decorate", "finish", "dust", "grease",   "fry",  "coat",
       "bind",  "glaze", "form",    "mix",      "make",   "roll", "sprinkle", "brush"};
-  static constexpr std::array<std::string_view, 19> kAlways = {
-      "for",  "plus",  "from",   "with", "without", "into",     "if", "such",      "e.g",     "eg",
-      "like", "about", "approx", "at",   "left",    "optional", "as", "including", "weighing"};
+  static constexpr std::array<std::string_view, 20> kAlways = {
+      "for",  "+",        "from", "with", "without",   "into",    "if",
+      "such", "e.g",      "eg",   "like", "about",     "approx",  "at",
+      "left", "optional", "as",   "plus", "including", "weighing"};
   static constexpr std::array<std::string_view, 11> kKeptIn = {
       "brine",  "oil",       "water", "juice",   "syrup", "tomato",
       "spring", "sunflower", "olive", "natural", "sauce"};
@@ -125,7 +126,7 @@ class Sorter {
       if (holds(note, "optional")) parts_.optional = true;
     }
     const std::string& p = parts_.preparation;
-    parts_.drained = holds(p, "drained") || holds(p, "rinsed");
+    parts_.drained = holds(p, "drained");
     parts_.cut = parts_.cut || holds(p, "chopped") || holds(p, "torn") || holds(p, "shredded") ||
                  holds(p, "leaves") || holds(p, "grated") || holds(p, "sliced") ||
                  holds(p, "crushed") || holds(p, "snipped") || holds(p, "peeled");
@@ -231,6 +232,7 @@ class Sorter {
       const bool quality = quality_word(t.word) || free_range || t.is("fresh,");
       // "Ground", "mixed" and the like belong to the food's name when they stand before it.
       const bool named_by = t.is("ground") || t.is("mixed") || t.is("cooked");
+      if (t.is("minced") && with_meat(head, from, to)) break;
       if (named_by && (from == 0 || !manner_word(head[from - 1].word))) break;
       const bool prep = preparation_word(t.word) ||
                         (manner_word(t.word) && only_about_food(head[from + 1]));
@@ -260,6 +262,13 @@ class Sorter {
         parts_.preparation = prepared + ", " + parts_.preparation;
     }
     return from;
+  }
+
+  // "Minced beef" is a food of its own, "minced garlic" is garlic.
+  bool with_meat(const Tokens& head, std::size_t from, std::size_t to) const {
+    const Food* food = foods_.named(as_written(head, from, to));
+    return food != nullptr && !food->category.starts_with("veg") &&
+           !food->category.starts_with("herb");
   }
 
   // Whether "grated" of "grated mozzarella" is told apart from the food, which is another with it.
