@@ -170,6 +170,10 @@ class ChangeJudge {
                                   "label for allergens."));
       return;
     }
+    if (food->category == "eggs" && not_cooked_through()) {
+      out_.cautions.push_back(
+          "Here egg is not cooked through: follow your employer's rules for raw egg.");
+    }
     std::vector<std::string> brings;
     const Allergens there = known_allergens();
     for (const Allergen allergen : food->contains) {
@@ -182,6 +186,13 @@ class ChangeJudge {
       out_.cautions.push_back(say(food->name, " brings ", base::joined(brings),
                                   ": look at the label and at who eats it."));
     }
+  }
+
+  bool not_cooked_through() const {
+    return std::any_of(found_.begin(), found_.end(), [](const FoundPreparation& in) {
+      return in.key == "mayonnaise" || in.key == "mousse" || in.key == "hollandaise" ||
+             in.key == "cheesecake";
+    });
   }
 
   // What the dish contains for certain before the change: the new food does not bring that.

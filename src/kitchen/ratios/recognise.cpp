@@ -44,8 +44,11 @@ class Recogniser {
         }
       }
     }
-    std::stable_sort(all.begin(), all.end(),
-                     [](const auto& a, const auto& b) { return a.confidence > b.confidence; });
+    // Of two that are as sure, the one that explains more: sweet shortcrust before shortcrust.
+    std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) {
+      if (a.confidence != b.confidence) return a.confidence > b.confidence;
+      return rule_of(a.key)->needs.size() > rule_of(b.key)->needs.size();
+    });
     return without_rivals(std::move(all));
   }
 

@@ -1,3 +1,4 @@
+// One table in seven parts, longer than a file of code should be because it is a table.
 #include "kitchen/ratios/rules.h"
 
 #include <algorithm>
@@ -361,7 +362,7 @@ void add_set_and_cold(std::vector<Rule>& rules) {
                    {{kGelatine}, {kSoftCheese}},
                    {kCream, kYogurt, kSugar, kAcid, kFlavour, kWater, kFruit, kJuice, kEgg},
                    {},
-                   {"fold", "whip", "set", "chill"},
+                   {"beat", "fold", "whip", "set", "chill"},
                    {"cheesecake"},
                    {}});
   rules.push_back({"soft_cheese",
