@@ -37,6 +37,13 @@ std::vector<std::string> naming_words(const std::string& name) {
   return out;
 }
 
+// " caster sugar ", every word in the singular.
+std::string singular_words(std::string_view folded) {
+  std::string out = " ";
+  for (const std::string& word : base::words_of(folded)) out += singular(word) + " ";
+  return out;
+}
+
 bool holds(const std::vector<int>& list, int value) {
   return std::find(list.begin(), list.end(), value) != list.end();
 }
@@ -102,7 +109,44 @@ std::vector<int> Flow::named_in(const std::string& text) const {
     });
     if (all || named) out.push_back(static_cast<int>(i));
   }
-  return out;
+  return all ? out : without_namesakes(out, words);
+}
+
+// "Cream the butter and caster sugar" does not mean the icing sugar, and "rub in the butter" not
+// the butter for the sauce.
+std::vector<int> Flow::without_namesakes(const std::vector<int>& named,
+                                         const std::string& words) const {
+  struct Name {
+    std::string last, whole, purpose;
+    bool said;
+  };
+  std::vector<Name> names;
+  for (const int i : named) {
+    const std::string name = base::folded(dish_.ingredients[index(i)].name);
+    const auto cut = name.find(" for ");
+    Name out{" ", singular_words(name.substr(0, cut)), "", false};
+    const auto parts = naming_words(name);
+    if (!parts.empty()) out.last = parts.back();
+    if (cut != std::string::npos) out.purpose = singular_words(name.substr(cut + 5));
+    out.said = words.find(out.whole) != std::string::npos;
+    names.push_back(std::move(out));
+  }
+  std::vector<int> kept;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    const Name& mine = names[i];
+    const bool purpose_said = !mine.purpose.empty() &&
+                              words.find(mine.purpose) != std::string::npos;
+    const bool meant_less = std::any_of(names.begin(), names.end(), [&](const Name& other) {
+      if (&other == &mine || other.last != mine.last) return false;
+      const bool other_purpose = !other.purpose.empty() &&
+                                 words.find(other.purpose) != std::string::npos;
+      if (purpose_said != other_purpose) return other_purpose;
+      if (mine.purpose.empty() != other.purpose.empty()) return other.purpose.empty();
+      return other.said && !mine.said;
+    });
+    if (!meant_less) kept.push_back(named[i]);
+  }
+  return kept;
 }
 
 // After the oven, the grill or the frying pan nothing more goes into a dough or batter.
@@ -127,8 +171,8 @@ bool Flow::leads_to(int from, int to) const {
   return false;
 }
 
-std::vector<Flow::Made> Flow::made_around(int ingredient,
-                                          const std::vector<std::string_view>& words) const {
+std::set<int> Flow::core(int ingredient, const std::vector<std::string_view>& words,
+                         int back) const {
   std::set<int> steps;
   const int count = static_cast<int>(dish_.method.size());
   for (int s = 0; s < count; ++s) {
@@ -140,6 +184,28 @@ std::vector<Flow::Made> Flow::made_around(int ingredient,
     const bool joins = std::any_of(worked.begin(), worked.end(),
                                    [&](int w) { return leads_to(s, w); });
     if (joins) steps.insert(s);
+  }
+  for (; back > 0; --back) {
+    const std::set<int> now = steps;
+    for (const int step : now) {
+      for (const int led : before_[index(step)]) {
+        if (!only_prepares(led) && !ends_the_mixing(led)) steps.insert(led);
+      }
+    }
+  }
+  return steps;
+}
+
+std::vector<Flow::Made> Flow::made_around(int ingredient,
+                                          const std::vector<std::string_view>& words,
+                                          int back) const {
+  std::set<int> steps = core(ingredient, words, back);
+  if (steps.empty()) {
+    Made all;
+    for (std::size_t i = 0; i < dish_.method.size(); ++i) all.steps.push_back(static_cast<int>(i));
+    for (std::size_t i = 0; i < dish_.ingredients.size(); ++i)
+      all.ingredients.push_back(static_cast<int>(i));
+    return {all};
   }
   const std::set<int> core = steps;
   std::vector<Made> out{made_in(steps, core, ingredient)};

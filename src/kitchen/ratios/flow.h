@@ -32,10 +32,12 @@ class Flow {
     std::vector<int> steps, ingredients;
   };
   /// What is made around an ingredient, from narrow to wide. First the steps in which it is worked
-  /// and those that lead into them by the `words` of a method; then, one layer after the other,
-  /// what follows, up to the oven. Where in a method one mixture ends and the next begins is the
-  /// caller's to judge.
-  std::vector<Made> made_around(int ingredient, const std::vector<std::string_view>& words) const;
+  /// and those that lead into them by the `words` of a method, with what comes `back` steps before
+  /// ("Whisk egg and milk. Stir the wet into the flour."); then, one layer after the other, what
+  /// follows, up to the oven. Where in a method one mixture begins and ends is the caller's to
+  /// judge. An ingredient that no step names: everything.
+  std::vector<Made> made_around(int ingredient, const std::vector<std::string_view>& words,
+                                int back) const;
 
  private:
   const Dish& dish_;
@@ -48,6 +50,8 @@ class Flow {
   static std::size_t index(int i) { return static_cast<std::size_t>(i); }
   std::vector<int> named_in(const std::string& text) const;
   bool ends_the_mixing(int step) const;
+  std::set<int> core(int ingredient, const std::vector<std::string_view>& words, int back) const;
+  std::vector<int> without_namesakes(const std::vector<int>& named, const std::string& words) const;
   bool leads_to(int from, int to) const;
   Made made_in(const std::set<int>& steps, const std::set<int>& core, int around) const;
 };

@@ -69,12 +69,15 @@ class Recogniser {
   }
 
   // A method written as one line runs from the pastry into its filling: of all the places where
-  // the mixture may end, the one that reads surest; of equals, the latest.
+  // the mixture may begin and end, the one that reads surest; of equals, the latest of both.
   std::optional<FoundPreparation> candidate(const Rule& rule, int around) const {
+    constexpr int kMostStepsBack = 2;
     std::optional<FoundPreparation> best;
-    for (const Flow::Made& made : flow_.made_around(around, rule.method)) {
-      auto found = reading(rule, made);
-      if (found && (!best || found->confidence >= best->confidence)) best = std::move(found);
+    for (int back = kMostStepsBack; back >= 0; --back) {
+      for (const Flow::Made& made : flow_.made_around(around, rule.method, back)) {
+        auto found = reading(rule, made);
+        if (found && (!best || found->confidence >= best->confidence)) best = std::move(found);
+      }
     }
     return best;
   }

@@ -296,7 +296,7 @@ void add_batters_and_eggs(std::vector<Rule>& rules) {
          {"batter", "hot fat", "smoking", "hot oil", "very hot"},
          {"batter pudding", "yorkshire", "toad", "popover"},
          {{"milk+water", "flour", 1.5, 3.2}, {"egg", "flour", 0.7, 2.3}});
-  batter("coating_batter", "coating batter", {"batter", "dip", "coat", "fry"},
+  batter("coating_batter", "coating batter", {"batter", "dip"},
          {"battered", "coating batter", "tempura", "fritter"},
          {{"milk+water+juice", "flour+cornflour", 0.9, 1.9}});
   batter("drop_scones", "drop scones", {"batter", "drop", "griddle", "spoonful"},
@@ -414,8 +414,8 @@ void add_grains_and_meat(std::vector<Rule>& rules) {
                    {{kRice}},
                    {kWater, kStock, kSalt, kFlavour},
                    {kSugar},
-                   {"rice", "lid", "absorb", "simmer"},
-                   {"rice", "pilau", "curry"},
+                   {"lid", "absorb", "cover"},
+                   {"absorption", "pilau"},
                    {{"water+stock", "rice", 1, 3}}});
   rules.push_back({"couscous",
                    "couscous",

@@ -57,6 +57,62 @@ TEST(Recognise, ASaladOrASoupHoldsNone) {
       testing::IsEmpty());
 }
 
+TEST(Recognise, ButterForTheSauceIsNotInThePastry) {
+  const Dish pie = dish(
+      "Chicken pie",
+      {{"plain flour", 200},
+       {"butter", 100},
+       {"cold water", 40, "ml"},
+       {"butter for sauce", 25},
+       {"plain flour for sauce", 25},
+       {"milk", 300, "ml"},
+       {"chicken breast", 300}},
+      {"Rub the butter into the flour.", "Add cold water and bring the pastry together.",
+       "Dice the chicken.",
+       "Melt the butter for sauce, stir in the flour for sauce, add milk and stir until thick.",
+       "Stir the chicken into the sauce.", "Bake the pie."});
+  const auto all = recognise(pie, counted(pie, shipped_foods()));
+  ASSERT_EQ(all.size(), 2U);
+  EXPECT_EQ(all[0].key, "shortcrust");
+  EXPECT_THAT(all[0].ingredients, testing::ElementsAre(0, 1, 2));
+  EXPECT_EQ(all[1].key, "coating_sauce");
+  EXPECT_THAT(all[1].ingredients, testing::ElementsAre(3, 4, 5));
+}
+
+TEST(Recognise, WhatIsMixedBeforehandComesAlong) {
+  EXPECT_THAT(found(dish("Banana muffins",
+                         {{"self-raising flour", 250},
+                          {"caster sugar", 100},
+                          {"eggs", 2, "eggs"},
+                          {"milk", 150, "ml"},
+                          {"rapeseed oil", 100, "ml"},
+                          {"bananas", 200}},
+                         {"Mash the bananas.", "Whisk eggs, milk and oil.",
+                          "Stir the wet into the flour and sugar until just mixed.", "Bake."})),
+              testing::ElementsAre("muffins"));
+}
+
+TEST(Recognise, TheIcingIsNotInTheCake) {
+  const Dish cake = dish("Lemon drizzle cake",
+                         {{"butter", 175},
+                          {"caster sugar", 175},
+                          {"eggs", 175},
+                          {"self-raising flour", 175},
+                          {"icing sugar", 100}},
+                         {"Cream the butter and caster sugar.", "Beat in the eggs.",
+                          "Fold in the flour.", "Bake.", "Pour the icing sugar in water over."});
+  const auto all = recognise(cake, counted(cake, shipped_foods()));
+  ASSERT_EQ(all.size(), 1U);
+  EXPECT_EQ(all[0].key, "creamed_cake");
+  EXPECT_THAT(all[0].ingredients, testing::ElementsAre(0, 1, 2, 3));
+}
+
+TEST(Recognise, AMethodThatNamesNothingMeansEverything) {
+  EXPECT_THAT(found(dish("Naan", {{"self-raising flour", 250}, {"natural yogurt", 150}},
+                         {"Mix to a dough and knead.", "Roll and cook on a griddle."})),
+              testing::ElementsAre("flatbread"));
+}
+
 TEST(Recognise, AFindSaysHowSureItIsAndWhy) {
   const Dish two = quiche();
   for (const auto& each : recognise(two, counted(two, shipped_foods()))) {
