@@ -25,8 +25,9 @@ struct PlanAsked {
   std::string from = "09:00";
   std::string to = "10:00";
   std::string purpose = "eat here";
-  bool trays = false;      ///< quick: trays stand at the places
-  std::string rules_file;  ///< quick: the school's house rules
+  bool trays = false;                   ///< quick: trays stand at the places
+  std::string rules_file;               ///< quick: the school's house rules
+  std::string foods_file, labels_file;  ///< allergens: the school's own foods, labels read
   bool details = false;
   bool json = false;
   std::string svg_file, html_file, minizinc_file;
@@ -70,9 +71,53 @@ struct ScaleAsked {
 
 int ratios(const RatiosAsked&);
 int scale(const ScaleAsked&);
+struct AllergensAsked {
+  std::vector<std::string> what;  ///< dishes (as find_dish) and lesson files; lessons of one room
+                                  ///< and date are a day
+  std::string foods_file, needs_file, labels_file;
+  bool details = false;
+  bool json = false;
+  int width = 80;
+};
+
+struct OrderAsked {
+  std::string week_file, prices_file;
+  std::string stock_file;       ///< empty = nothing in the stores
+  std::string own_file;         ///< the school's own foods
+  std::string today;            ///< empty = by the clock
+  std::string format = "text";  ///< text, csv, xlsx, json
+  std::string out_file;         ///< empty = printed
+  bool details = false;
+  bool families = false;  ///< the private split
+};
+
+struct BringAsked {
+  std::string week_file, prices_file, own_file;
+};
+
+struct StockAsked {
+  std::string stock_file;
+  std::string week_file;                 ///< its planned use is taken off; empty = none
+  std::string from, to;                  ///< days of it; empty = the beginning, today
+  std::vector<std::string> corrections;  ///< "milk=2 l"
+  std::string own_file, today, out_file;
+};
+
+struct TraysAsked {
+  std::string lesson_file, own_file;
+  bool cards = false;
+  std::string format = "text", out_file;
+};
+
 int plan(const PlanAsked&);
 int check(const CheckAsked&);
 int dishes(const DishesAsked&);
+/// kDoesNotFit when something must be changed for somebody.
+int allergens(const AllergensAsked&);
 int foods(const FoodsAsked&);
+int order(const OrderAsked&);
+int bring(const BringAsked&);
+int stock(const StockAsked&);
+int trays(const TraysAsked&);
 
 }  // namespace app

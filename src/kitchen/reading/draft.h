@@ -35,6 +35,7 @@ struct IngredientDraft {
   Guess<std::string> food;               ///< key of the table; empty = not known
   std::vector<std::string> other_foods;  ///< keys that might be meant instead, nearest first
   std::string preparation;               ///< "finely chopped"
+  std::string quality;  ///< size and quality: "large", "ripe", "heaped"; empty = none
   bool optional = false;
   bool garnish = false;                 ///< "to serve", "to garnish", "for dusting", "for greasing"
   std::vector<std::string> or_instead;  ///< what else the line allows: "or margarine"

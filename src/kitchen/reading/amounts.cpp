@@ -1,0 +1,609 @@
+#include "kitchen/reading/amounts.h"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+#include "base/text.h"
+#include "kitchen/foods.h"
+#include "kitchen/reading/line_words.h"
+
+namespace kitchen {
+namespace {
+
+using Tokens = std::vector<LineToken>;
+
+bool at(const Tokens& t, std::size_t i, std::string_view word) {
+  return i < t.size() && t[i].is(word);
+}
+bool number(const Tokens& t, std::size_t i) { return i < t.size() && t[i].number(); }
+bool word(const Tokens& t, std::size_t i) {
+  return i < t.size() && t[i].kind == LineToken::Kind::kWord;
+}
+
+void append_word(std::string& to, const std::string& word) {
+  if (word.empty()) return;
+  if (!to.empty()) to += ' ';
+  to += word;
+}
+
+struct NumberWord {
+  std::string_view word;
+  int numerator, denominator;
+};
+constexpr std::array<NumberWord, 20> kNumberWords = {{
+    {"one", 1, 1},      {"two", 2, 1},      {"three", 3, 1},   {"four", 4, 1},
+    {"five", 5, 1},     {"six", 6, 1},      {"seven", 7, 1},   {"eight", 8, 1},
+    {"nine", 9, 1},     {"ten", 10, 1},     {"eleven", 11, 1}, {"twelve", 12, 1},
+    {"fifteen", 15, 1}, {"sixteen", 16, 1}, {"twenty", 20, 1}, {"half", 1, 2},
+    {"quarter", 1, 4},  {"third", 1, 3},    {"thirds", 1, 3},  {"quarters", 1, 4},
+}};
+
+std::optional<Ratio> number_word(const Tokens& t, std::size_t i) {
+  if (!word(t, i)) return std::nullopt;
+  for (const NumberWord& each : kNumberWords) {
+    if (t[i].word == each.word) return Ratio(each.numerator, each.denominator);
+  }
+  return std::nullopt;
+}
+
+bool part_word(const Tokens& t, std::size_t i) {
+  const auto value = number_word(t, i);
+  return value && *value < Ratio(1);
+}
+
+// "1 1/2", "1-1/2", "1 and 1/2", "1 & a half" from the whole number before token `i`.
+std::optional<Ratio> part_after(const Tokens& t, std::size_t i, std::size_t& next) {
+  const auto part = [&](std::size_t k) -> std::optional<Ratio> {
+    if (number(t, k) && t[k].fraction && t[k].value < Ratio(1)) {
+      next = k + 1;
+      return t[k].value;
+    }
+    return std::nullopt;
+  };
+  if (const auto plain = part(i)) return plain;
+  if (at(t, i, "-") && !t[i].spaced && number(t, i + 1) && !t[i + 1].spaced) return part(i + 1);
+  if (!at(t, i, "and") && !at(t, i, "&") && !at(t, i, "+")) return std::nullopt;
+  if (const auto later = part(i + 1)) return later;
+  const std::size_t k = at(t, i + 1, "a") || at(t, i + 1, "one") ? i + 2 : i + 1;
+  if (k == i + 1 || !part_word(t, k)) return std::nullopt;
+  next = k + 1;
+  return number_word(t, k);
+}
+
+std::optional<Ratio> dozens(const Tokens& t, std::size_t i, const Ratio& many, std::size_t& next) {
+  std::size_t k = i;
+  if (at(t, k, "a")) ++k;
+  if (!at(t, k, "dozen")) return std::nullopt;
+  next = k + 1;
+  return many * Ratio(12);
+}
+
+// "half a", "half an", "quarter of a", "three quarters of a".
+void skip_of_a(const Tokens& t, std::size_t& i) {
+  std::size_t k = i;
+  if (at(t, k, "of")) ++k;
+  if (at(t, k, "a") || at(t, k, "an")) i = k + 1;
+}
+
+std::optional<Ratio> number_from_article(const Tokens& t, std::size_t i, std::size_t& next) {
+  if (const auto dozen = dozens(t, i, Ratio(1), next)) return dozen;
+  if (part_word(t, i + 1)) {
+    next = i + 2;
+    skip_of_a(t, next);
+    return number_word(t, i + 1);
+  }
+  if (at(t, i + 1, "couple")) {
+    next = at(t, i + 2, "of") ? i + 3 : i + 2;
+    return Ratio(2);
+  }
+  static constexpr std::array<std::string_view, 8> kNotOne = {"little", "bit",  "lot",   "few",
+                                                              "touch",  "good", "taste", "la"};
+  if (!word(t, i + 1)) return std::nullopt;
+  const bool vague = std::find(kNotOne.begin(), kNotOne.end(), t[i + 1].word) != kNotOne.end();
+  const bool good = t[i + 1].word == "good" && word(t, i + 2) && piece_word(t[i + 2].word);
+  if (vague && !good) return std::nullopt;
+  next = i + 1;
+  return Ratio(1);
+}
+
+bool same_measure(const Quantity& a, const Quantity& b) {
+  if (dimension(a.unit) != dimension(b.unit) || dimension(a.unit) == Dimension::kCount) return true;
+  const double one = (a.middle() * in_base_units(a.unit)).value();
+  const double two = (b.middle() * in_base_units(b.unit)).value();
+  return one <= 1.25 * two && two <= 1.25 * one;
+}
+
+std::optional<Unit> larger_part_unit(Unit of, Unit next) {
+  const auto pair = [&](Unit a, Unit b) { return of == a && next == b; };
+  if (pair(Unit::kPound, Unit::kOunce) || pair(Unit::kKilogram, Unit::kGram) ||
+      pair(Unit::kPint, Unit::kFluidOunce) || pair(Unit::kLitre, Unit::kMillilitre))
+    return next;
+  return std::nullopt;
+}
+
+class AmountReader {
+ public:
+  AmountReader(const Tokens& t, const Measures& measures) : t_(t), measures_(measures) {}
+
+  std::optional<Amount> read(std::size_t i) {
+    i_ = start_ = i;
+    about();
+    if (!range()) return few_or_none(i);
+    times_or_size();
+    qualities();
+    if (!unit_or_piece()) amount_.quantity.unit = Unit::kPiece;
+    added();
+    second();
+    if (at(t_, i_, "of")) ++i_;
+    if (at(t_, i_, "each")) {
+      amount_.each = true;
+      ++i_;
+    }
+    if (at(t_, i_, "of")) ++i_;
+    amount_.next = i_;
+    return amount_;
+  }
+
+ private:
+  const Tokens& t_;
+  const Measures& measures_;
+  std::size_t i_ = 0, start_ = 0;
+  Amount amount_;
+  bool spooned_ = false;  // the unit is known already
+
+  void say_quality(const std::string& text) { append_word(amount_.qualities, text); }
+
+  void about() {
+    static constexpr std::array<std::string_view, 9> kAbout = {
+        "about", "approx", "approximately", "around", "roughly", "circa", "ca", "c", "~"};
+    while (i_ < t_.size() && !t_[i_].number() &&
+           std::find(kAbout.begin(), kAbout.end(), t_[i_].word) != kAbout.end()) {
+      amount_.about = true;
+      ++i_;
+      if (at(t_, i_, ".")) ++i_;
+    }
+    while (at(t_, i_, "scant") || at(t_, i_, "generous") || at(t_, i_, "heaped") ||
+           at(t_, i_, "level") || at(t_, i_, "just")) {
+      say_quality(t_[i_].text);
+      ++i_;
+      if (at(t_, i_, "under") || at(t_, i_, "over")) ++i_;
+    }
+    if (at(t_, i_, "the")) {
+      std::size_t next = 0;
+      if (number_at(t_, i_ + 1, next)) ++i_;
+    }
+  }
+
+  // "a few sprigs", "a little oil", "pinch of salt", "few".
+  std::optional<Amount> few_or_none(std::size_t from) {
+    std::size_t k = at(t_, i_, "a") || at(t_, i_, "an") ? i_ + 1 : i_;
+    if (at(t_, k, "few") || at(t_, k, "several")) {
+      amount_.quantity = {Ratio(2), Ratio(4), Unit::kPiece, ""};
+      amount_.about = true;
+      i_ = k + 1;
+      if (at(t_, i_, "good")) ++i_;
+      qualities();
+      unit_or_piece();
+      if (at(t_, i_, "of")) ++i_;
+      amount_.next = i_;
+      return amount_;
+    }
+    if (at(t_, k, "little") || at(t_, k, "bit") || at(t_, k, "touch") || at(t_, k, "some")) {
+      amount_.quantity = Quantity{};
+      i_ = k + 1;
+      if (at(t_, i_, "bit")) ++i_;
+      if (at(t_, i_, "of")) ++i_;
+      amount_.about = true;
+      amount_.next = i_;
+      return amount_;
+    }
+    // A measure without a number: "pinch of salt", "small handful of basil", "juice" is not one.
+    std::size_t q = i_;
+    std::string said;
+    while (word(t_, q) && measure_quality(t_[q].word)) append_word(said, t_[q++].text);
+    if (!word(t_, q)) return std::nullopt;
+    const auto piece = piece_word(t_[q].word);
+    const bool of = at(t_, q + 1, "of");
+    if (!piece || !(of || (vague_piece(*piece) && q + 1 < t_.size()))) return std::nullopt;
+    static_cast<void>(from);
+    const bool many = t_[q].word != *piece;
+    amount_.quantity = {Ratio(many ? 2 : 1), Ratio(many ? 3 : 1), Unit::kPiece, *piece};
+    amount_.container = container_word(*piece);
+    amount_.about = true;
+    say_quality(said);
+    amount_.qualities = trimmed_marks(amount_.qualities);
+    amount_.next = of ? q + 2 : q + 1;
+    return amount_;
+  }
+
+  bool range() {
+    std::size_t next = i_;
+    const auto first = number_at(t_, i_, next);
+    if (!first) return false;
+    amount_.quantity = {*first, *first, Unit::kPiece, ""};
+    i_ = next;
+    std::size_t k = i_;
+    if (!at(t_, k, "-") && !at(t_, k, "to") && !at(t_, k, "or")) return true;
+    std::size_t after = 0;
+    const auto second = number_at(t_, k + 1, after);
+    if (!second || at(t_, k + 1, "a") || at(t_, k + 1, "an")) return true;
+    // "8 - 200 g" is no range, nor is "2-1".
+    if (*second <= *first || *second > *first * Ratio(20)) return true;
+    amount_.quantity.most = *second;
+    i_ = after;
+    return true;
+  }
+
+  // "2 x 400g tins", "2 400g tins", "1 (14 oz) can", "2 x eggs".
+  void times_or_size() {
+    std::size_t k = i_;
+    bool open = false;
+    if (at(t_, k, "x") || at(t_, k, "*")) ++k;
+    if (at(t_, k, "(")) {
+      open = true;
+      ++k;
+    }
+    const std::size_t size_from = k;
+    if (number(t_, k)) {
+      std::size_t after = k, unit_after = 0;
+      const auto size = number_at(t_, k, after);
+      std::size_t most_after = after;
+      if (at(t_, after, "-") && number(t_, after + 1)) most_after = after + 2;
+      std::size_t u = at(t_, most_after, "-") ? most_after + 1 : most_after;
+      if (size && unit_at(t_, u, measures_, unit_after)) {
+        std::size_t end = second_size(unit_after);
+        if (open) {
+          if (!at(t_, end, ")")) return;
+          ++end;
+        }
+        while (word(t_, end) && measure_quality(t_[end].word)) ++end;
+        if (at(t_, end, "-")) ++end;
+        if (word(t_, end) && piece_word(t_[end].word)) {
+          if (spoons(*size, t_[unit_after - 1].word, *piece_word(t_[end].word))) {
+            i_ = end + 1;
+            return;
+          }
+          set_piece(*piece_word(t_[end].word));
+          amount_.also = as_written(open ? size_from - 1 : size_from,
+                                    open ? closing(size_from) + 1 : end);
+          i_ = end + 1;
+          return;
+        }
+      }
+    }
+    if ((at(t_, i_, "x") || at(t_, i_, "*")) && i_ + 1 < t_.size()) ++i_;
+  }
+
+  // "2 x 15ml spoons": the measuring spoons of British food rooms.
+  bool spoons(const Ratio& size, const std::string& unit, const std::string& piece) {
+    if (piece != "spoon" || unit != "ml") return false;
+    if (size == Ratio(5)) amount_.quantity.unit = Unit::kTeaspoon;
+    if (size == Ratio(10)) amount_.quantity.unit = Unit::kDessertspoon;
+    if (size == Ratio(15)) amount_.quantity.unit = Unit::kTablespoon;
+    spooned_ = amount_.quantity.unit != Unit::kPiece;
+    return spooned_;
+  }
+
+  std::size_t closing(std::size_t k) const {
+    while (k < t_.size() && !t_[k].is(")")) ++k;
+    return k;
+  }
+
+  // "/14 oz" after "400 g" inside a size.
+  std::size_t second_size(std::size_t k) const {
+    std::size_t after = 0, next = 0;
+    if (at(t_, k, "/") && number_at(t_, k + 1, after) && unit_at(t_, after, measures_, next))
+      return next;
+    return k;
+  }
+
+  std::string as_written(std::size_t from, std::size_t to) const {
+    std::string out;
+    for (std::size_t i = from; i < to && i < t_.size(); ++i) {
+      if (t_[i].spaced && !out.empty()) out += ' ';
+      out += t_[i].text;
+    }
+    while (!out.empty() && (out.back() == '-' || out.back() == ' ')) out.pop_back();
+    return out;
+  }
+
+  void set_piece(const std::string& piece) {
+    amount_.quantity.unit = Unit::kPiece;
+    amount_.quantity.piece = piece;
+    amount_.container = container_word(piece);
+  }
+
+  void qualities() {
+    // "1 heaped tbsp", "a large handful", "1 (heaped) teaspoon", but not "2 large eggs".
+    std::size_t k = i_;
+    std::string said;
+    while (word(t_, k) && measure_quality(t_[k].word)) append_word(said, t_[k++].text);
+    if (k == i_) return;
+    std::size_t next = 0;
+    const bool measured = unit_at(t_, k, measures_, next) || counts(k);
+    if (!measured) return;
+    say_quality(said);
+    i_ = k;
+  }
+
+  // Whether the word at `k` counts something named after it.
+  bool counts(std::size_t k) const {
+    if (!word(t_, k)) return false;
+    const auto piece = piece_word(t_[k].word);
+    if (!piece) return false;
+    if (at(t_, k + 1, "of") || at(t_, k + 1, "(")) return true;
+    // "Garlic - 2 cloves": the food stands before the amount.
+    if (start_ > 0 && (k + 1 >= t_.size() || at(t_, k + 1, ",") || at(t_, k + 1, ")"))) return true;
+    if (!word(t_, k + 1) || preparation_word(t_[k + 1].word)) return false;
+    // "2 bay leaves", "1 stock cube" never come here; "1 ball mozzarella" does, "1 half fat" not.
+    return !(names_food_itself(*piece) || t_[k + 1].word == "and" || t_[k + 1].word == "or");
+  }
+
+  bool unit_or_piece() {
+    if (spooned_ || !amount_.quantity.piece.empty()) return true;
+    std::size_t next = 0;
+    std::size_t k = i_;
+    if (at(t_, k, "-") && word(t_, k + 1)) ++k;
+    if (const auto length = length_at(k, next)) {
+      static_cast<void>(length);
+      return length_of_piece(next);
+    }
+    if (const auto unit = unit_at(t_, k, measures_, next)) {
+      amount_.quantity.unit = *unit;
+      i_ = next;
+      range_with_units();
+      mass_of_container();
+      return true;
+    }
+    if (!counts(k)) return false;
+    set_piece(*piece_word(t_[k].word));
+    i_ = k + 1;
+    return true;
+  }
+
+  std::optional<Ratio> length_at(std::size_t k, std::size_t& next) const {
+    static constexpr std::array<std::string_view, 7> kLengths = {"cm", "mm",  "inch", "inches",
+                                                                 "in", "cms", "\""};
+    if (k >= t_.size() || t_[k].number() ||
+        std::find(kLengths.begin(), kLengths.end(), t_[k].word) == kLengths.end())
+      return std::nullopt;
+    next = k + 1;
+    return Ratio(1);
+  }
+
+  // "a 5cm piece of ginger", "1 inch ginger": one piece, and how long it is.
+  bool length_of_piece(std::size_t k) {
+    say_quality(as_written(length_start(), k));
+    amount_.quantity = {Ratio(1), Ratio(1), Unit::kPiece, "piece"};
+    if (at(t_, k, "-")) ++k;
+    if (at(t_, k, "/") && number(t_, k + 1)) {  // "5cm/2in piece"
+      std::size_t next = 0;
+      if (length_at(k + 2, next)) k = next;
+    }
+    if (word(t_, k) && measure_quality(t_[k].word)) ++k;
+    if (word(t_, k) && piece_word(t_[k].word)) {
+      amount_.quantity.piece = *piece_word(t_[k].word);
+      ++k;
+    }
+    i_ = k;
+    return true;
+  }
+  std::size_t length_start() const {
+    std::size_t k = i_;
+    while (k > 0 && (t_[k - 1].number() || t_[k - 1].is("-"))) --k;
+    return k;
+  }
+
+  // "200g-250g", "200 g to 250 g".
+  void range_with_units() {
+    if (amount_.quantity.least != amount_.quantity.most) return;
+    if (!at(t_, i_, "-") && !at(t_, i_, "to") && !at(t_, i_, "or")) return;
+    std::size_t after = 0, next = 0;
+    const auto most = number_at(t_, i_ + 1, after);
+    if (!most || *most <= amount_.quantity.most) return;
+    const auto unit = unit_at(t_, after, measures_, next);
+    if (!unit || *unit != amount_.quantity.unit) return;
+    amount_.quantity.most = *most;
+    i_ = next;
+  }
+
+  // "400g tin", "400 g/14 oz can", "14-ounce can".
+  void mass_of_container() {
+    const std::size_t end = second_size(i_);
+    std::size_t k = at(t_, end, "-") && !t_[end].spaced ? end + 1 : end;
+    if (!word(t_, k)) return;
+    const auto piece = piece_word(t_[k].word);
+    if (piece && amount_.quantity.unit == Unit::kMillilitre) {
+      const Ratio size = amount_.quantity.most;
+      amount_.quantity = Quantity::pieces(Ratio(1), "");
+      if (spoons(size, "ml", *piece)) {
+        i_ = k + 1;
+        return;
+      }
+      amount_.quantity = Quantity::of(size, Unit::kMillilitre);
+    }
+    if (!piece ||
+        !(container_word(*piece) || *piece == "block" || *piece == "ball" || *piece == "bar"))
+      return;
+    if (t_[k].word != *piece && amount_.quantity.least != Ratio(1)) {
+      // "400g tins" in the plural without how many: one cannot know.
+      amount_.about = true;
+    }
+    std::size_t from = i_;
+    while (from > 0 && (t_[from - 1].number() || t_[from - 1].kind == LineToken::Kind::kWord ||
+                        t_[from - 1].is("-") || t_[from - 1].is("/")))
+      --from;
+    while (from < i_ && !t_[from].number()) ++from;
+    amount_.also = as_written(from, k);
+    amount_.quantity = Quantity::pieces(Ratio(1), *piece);
+    amount_.container = container_word(*piece);
+    i_ = k + 1;
+  }
+
+  // "1 lb 4 oz", "2 tbsp + 1 tsp", "1 cup plus 2 tbsp".
+  void added() {
+    const Unit unit = amount_.quantity.unit;
+    if (dimension(unit) != Dimension::kMass && dimension(unit) != Dimension::kVolume) return;
+    std::size_t k = i_;
+    const bool joined = at(t_, k, "+") || at(t_, k, "plus") || at(t_, k, "and") || at(t_, k, "&");
+    if (joined) ++k;
+    std::size_t after = 0, next = 0;
+    const auto more = number_at(t_, k, after);
+    if (!more || at(t_, k, "a")) return;
+    const auto small = unit_at(t_, after, measures_, next);
+    if (!small || dimension(*small) != dimension(unit) ||
+        in_base_units(*small) >= in_base_units(unit))
+      return;
+    if (!joined && !larger_part_unit(unit, *small)) return;
+    add(*more, *small);
+    i_ = next;
+  }
+
+  void add(const Ratio& more, Unit small) {
+    Quantity& q = amount_.quantity;
+    // By the US definition a cup is sixteen tablespoons of three teaspoons; with 15 ml spoons the
+    // sum would be no fraction a cook can measure.
+    if (q.unit == Unit::kAmericanCup && (small == Unit::kTablespoon || small == Unit::kTeaspoon)) {
+      const Ratio part = more / Ratio(small == Unit::kTablespoon ? 16 : 48);
+      q.least += part;
+      q.most += part;
+      return;
+    }
+    q = *converted(q, small);
+    q.least += more;
+    q.most += more;
+  }
+
+  // "225g/8oz", "8 oz (225 g)", "2 tins (400g each)", "225g or 8oz".
+  void second() {
+    std::size_t k = i_;
+    const bool open = at(t_, k, "(") || at(t_, k, "[");
+    const bool slash = at(t_, k, "/") || at(t_, k, "|") || at(t_, k, "or");
+    if (!open && !slash) return;
+    const std::size_t from = open ? k : k + 1;
+    ++k;
+    while (at(t_, k, "about") || at(t_, k, "approx") || at(t_, k, "roughly") || at(t_, k, ".") ||
+           at(t_, k, "or"))
+      ++k;
+    std::size_t after = 0, next = 0;
+    const auto least = number_at(t_, k, after);
+    if (!least) return;
+    std::optional<Ratio> most;
+    if (at(t_, after, "-") || at(t_, after, "to")) {
+      std::size_t range_end = 0;
+      most = number_at(t_, after + 1, range_end);
+      if (most) after = range_end;
+    }
+    const auto unit = unit_at(t_, at(t_, after, "-") ? after + 1 : after, measures_, next);
+    if (!unit) return;
+    Quantity other{*least, most.value_or(*least), *unit, ""};
+    next = rest_of_second(other, next);
+    if (open) {
+      while (next < t_.size() && !t_[next].is(")") && !t_[next].is("]")) {
+        if (!word(t_, next) && !at(t_, next, "/") && !number(t_, next) && !at(t_, next, "."))
+          return;
+        ++next;
+      }
+      if (next >= t_.size()) return;
+      ++next;
+    }
+    if (slash && next < t_.size() && at(t_, next, "-")) return;
+    amount_.also = as_written(from, next);
+    amount_.contradicts = !same_measure(amount_.quantity, other);
+    i_ = next;
+  }
+
+  // The smaller unit of a second amount: "1lb 4oz" in "550g/1lb 4oz".
+  std::size_t rest_of_second(Quantity& other, std::size_t next) const {
+    std::size_t after = 0, end = 0;
+    const auto more = number_at(t_, next, after);
+    if (!more) return next;
+    const auto small = unit_at(t_, after, measures_, end);
+    if (!small || !larger_part_unit(other.unit, *small)) return next;
+    other = *converted(other, *small);
+    other.least += *more;
+    other.most += *more;
+    return end;
+  }
+};
+
+}  // namespace
+
+std::optional<Ratio> number_at(const std::vector<LineToken>& t, std::size_t i, std::size_t& next) {
+  if (number(t, i)) {
+    Ratio value = t[i].value;
+    next = i + 1;
+    if (value.whole() && !t[i].fraction) {
+      if (const auto part = part_after(t, i + 1, next)) return value + *part;
+      if (const auto dozen = dozens(t, i + 1, value, next)) return dozen;
+    } else if (value < Ratio(1)) {
+      skip_of_a(t, next);
+    }
+    return value;
+  }
+  if (at(t, i, "a") || at(t, i, "an")) return number_from_article(t, i, next);
+  const auto value = number_word(t, i);
+  if (!value) return std::nullopt;
+  next = i + 1;
+  if (const auto dozen = dozens(t, i + 1, *value, next)) return dozen;
+  if (*value < Ratio(1)) {
+    // "half fat", "half-fat" are qualities.
+    if (at(t, next, "fat") || at(t, next, "and")) return std::nullopt;
+    skip_of_a(t, next);
+    return value;
+  }
+  if (part_word(t, i + 1)) {  // "three quarters of a"
+    next = i + 2;
+    skip_of_a(t, next);
+    return *value * *number_word(t, i + 1);
+  }
+  if (const auto part = part_after(t, i + 1, next)) return *value + *part;
+  return value;
+}
+
+std::optional<Amount> amount_at(const std::vector<LineToken>& t, std::size_t i,
+                                const Measures& measures) {
+  return AmountReader(t, measures).read(i);
+}
+
+std::optional<Unit> unit_at(const std::vector<LineToken>& t, std::size_t i,
+                            const Measures& measures, std::size_t& next) {
+  if (!word(t, i)) return std::nullopt;
+  const auto done = [&](Unit unit, std::size_t end) -> std::optional<Unit> {
+    next = at(t, end, ".") && !t[end].spaced ? end + 1 : end;
+    if (!measures.american) return unit;
+    if (unit == Unit::kCup) return Unit::kAmericanCup;
+    if (unit == Unit::kPint) return Unit::kAmericanPint;
+    if (unit == Unit::kFluidOunce) return Unit::kAmericanFluidOunce;
+    return unit;
+  };
+  const std::string& w = t[i].word;
+  const std::size_t second = at(t, i + 1, ".") ? i + 2 : i + 1;
+  if (w == "fl" || w == "fluid") {
+    if (word(t, second) && unit_named(t[second].word) == Unit::kOunce) {
+      return done(Unit::kFluidOunce, second + 1);
+    }
+    return std::nullopt;
+  }
+  if ((w == "table" || w == "tea" || w == "dessert") && word(t, i + 1) &&
+      (t[i + 1].word == "spoon" || t[i + 1].word == "spoons"))
+    return done(*unit_named(w + "spoon"), i + 2);
+  if ((w == "us" || w == "american") && word(t, i + 1) && unit_named(t[i + 1].word)) {
+    const Measures american{true};
+    return unit_at(t, i + 1, american, next);
+  }
+  // A lone "c" after a number is how an American text shortens cup.
+  if (w == "c" && (at(t, i + 1, ".") || word(t, i + 1)) && i > 0 && t[i - 1].number() &&
+      measures.american)
+    return done(Unit::kCup, i + 1);
+  if (t[i].text == "T" || t[i].text == "t") {
+    if (i == 0) return std::nullopt;
+  }
+  // "2 cup mushrooms" are mushrooms by the cup; "cup mushrooms" alone never gets here.
+  const auto unit = unit_named(t[i].text);
+  if (!unit) return std::nullopt;
+  return done(*unit, i + 1);
+}
+
+}  // namespace kitchen

@@ -1,0 +1,333 @@
+#include "kitchen/reading/food_matcher.h"
+
+#include <algorithm>
+#include <array>
+#include <set>
+
+#include "base/folding.h"
+#include "base/text.h"
+#include "kitchen/reading/line_words.h"
+
+namespace kitchen {
+namespace {
+
+using Words = std::vector<std::string>;
+
+constexpr double kNearEnough = 0.72;  // below it no food is named: measured on tests/data/dishes
+
+Words words_in(std::string_view text) {
+  Words out;
+  for (const std::string& word : base::words_of(base::folded(text))) {
+    std::string one = word;
+    if (one.ends_with("'s")) one.resize(one.size() - 2);
+    while (!one.empty() && one.back() == '\'') one.pop_back();
+    if (!one.empty()) out.push_back(singular(one));
+  }
+  return out;
+}
+
+std::string spoken(const Words& words, std::size_t from, std::size_t to) {
+  std::string out;
+  for (std::size_t i = from; i < to; ++i) {
+    if (!out.empty()) out += ' ';
+    out += words[i];
+  }
+  return out;
+}
+
+template <std::size_t N>
+bool among(const std::array<std::string_view, N>& list, std::string_view word) {
+  return std::find(list.begin(), list.end(), word) != list.end();
+}
+
+// Words that make another food of what they stand with: never dropped, never ignored.
+bool changes_food(const std::string& word) {
+  static constexpr std::array<std::string_view, 74> kWords = {
+      "free",    "vegan",       "vegetarian", "veggie",     "dairy",   "gluten", "plant",
+      "lactose", "reduced",     "low",        "light",      "less",    "sugar",  "diet",
+      "mock",    "imitation",   "oil",        "juice",      "flour",   "puree",  "paste",
+      "sauce",   "stock",       "vinegar",    "powder",     "butter",  "milk",   "cream",
+      "extract", "essence",     "syrup",      "jam",        "jelly",   "drink",  "yogurt",
+      "yoghurt", "cheese",      "spread",     "soup",       "crisp",   "cake",   "bread",
+      "noodle",  "pasta",       "rice",       "seed",       "nut",     "zest",   "rind",
+      "peel",    "pickle",      "pickled",    "chutney",    "ketchup", "cube",   "mince",
+      "sausage", "burger",      "bacon",      "ham",        "liver",   "bone",   "yolk",
+      "white",   "wine",        "beer",       "mix",        "biscuit", "pie",    "pastry",
+      "wrap",    "concentrate", "substitute", "alternative"};
+  return among(kWords, word);
+}
+
+// Little words, and words that add nothing to which food is meant.
+bool idle(const std::string& word) {
+  static constexpr std::array<std::string_view, 57> kWords = {
+      "of",      "the",     "a",       "an",       "and",     "or",     "in",      "with",
+      "for",     "your",    "some",    "leaf",     "piece",   "chunk",  "fresh",   "good",
+      "quality", "pure",    "real",    "whole",    "floret",  "fillet", "raw",     "dry",
+      "plain",   "british", "english", "italian",  "local",   "large",  "small",   "medium",
+      "baby",    "young",   "ripe",    "standard", "natural", "vine",   "premium", "traditional",
+      "style",   "of",      "cube",    "wedge",    "portion", "steak",  "bulb",    "stalk",
+      "stem",    "sprig",   "head",    "clove",    "curly",   "flat",   "coarse",  "fine",
+      "quick"};
+  return among(kWords, word);
+}
+
+// The parts of keys that only say in which form a food is.
+bool form_word(std::string_view word) {
+  static constexpr std::array<std::string_view, 18> kForms = {
+      "fresh", "dried", "dry",    "ground", "seed",   "seeds", "tinned", "frozen", "cooked",
+      "raw",   "root",  "flakes", "powder", "rinsed", "juice", "brine",  "water",  "oil"};
+  return among(kForms, word);
+}
+
+std::string stem_of(const std::string& key) {
+  std::string stem = key;
+  for (;;) {
+    const auto bar = stem.rfind('_');
+    if (bar == std::string::npos || !form_word(std::string_view(stem).substr(bar + 1))) return stem;
+    stem.resize(bar);
+  }
+}
+
+bool has(const Words& words, std::string_view word) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+bool spice_measure(const Quantity& q) {
+  return q.unit == Unit::kTeaspoon ||
+         (q.unit == Unit::kPiece && (q.piece == "pinch" || q.piece == "dash"));
+}
+bool fresh_measure(const Quantity& q) {
+  static constexpr std::array<std::string_view, 9> kFresh = {
+      "bunch", "handful", "sprig", "leaf", "stem", "stalk", "pot", "punnet", "frond"};
+  return q.unit == Unit::kPiece && among(kFresh, q.piece);
+}
+
+bool vegetable_measure(const Quantity& q) {
+  if (q.unit == Unit::kPiece) return q.piece.empty() || q.piece == "half" || q.piece == "slice";
+  return q.unit == Unit::kGram || q.unit == Unit::kKilogram || q.unit == Unit::kPound ||
+         q.unit == Unit::kOunce || q.unit == Unit::kCup || q.unit == Unit::kAmericanCup;
+}
+
+bool herb_or_spice(const Food& food) { return food.category.starts_with("herbs"); }
+
+}  // namespace
+
+FoodMatcher::FoodMatcher(const Foods& foods) : foods_(foods) {
+  names_.reserve(foods.all().size() * 5);
+  for (const Food& food : foods.all()) {
+    add_name(food, food.name);
+    for (const std::string& other : food.other_names) add_name(food, other);
+    by_stem_[stem_of(food.key)].push_back(&food);
+  }
+  for (std::size_t i = 0; i < names_.size(); ++i) {
+    for (const std::string& word : names_[i].core) {
+      auto& list = by_word_[word];
+      if (list.empty() || list.back() != i) list.push_back(i);
+    }
+  }
+}
+
+void FoodMatcher::add_name(const Food& food, std::string_view text) {
+  Name name{&food, {}, {}};
+  std::string core, rest;
+  int depth = 0;
+  bool behind = false;
+  for (const char c : text) {
+    if (c == '(') ++depth;
+    if (c == ',') behind = true;
+    (depth > 0 || behind ? rest : core) += c;
+    if (c == ')') --depth;
+  }
+  name.core = words_in(core);
+  name.rest = words_in(rest);
+  if (!name.core.empty()) names_.push_back(std::move(name));
+}
+
+bool FoodMatcher::knows_word(const std::string& word) const { return by_word_.contains(word); }
+
+const Food* FoodMatcher::exact(const Words& words) const {
+  return words.empty() ? nullptr : foods_.named(spoken(words, 0, words.size()));
+}
+
+const Food* FoodMatcher::sibling(const Food& food,
+                                 std::initializer_list<std::string_view> forms) const {
+  const auto found = by_stem_.find(stem_of(food.key));
+  if (found == by_stem_.end()) return nullptr;
+  for (const std::string_view form : forms) {
+    for (const Food* each : found->second) {
+      const std::string tail = each->key.substr(found->first.size());
+      if (tail.size() > 1 && std::string_view(tail).substr(1).starts_with(form)) return each;
+    }
+  }
+  return nullptr;
+}
+
+// A form the writer states wins; else what the measure and the container tell.
+const Food* FoodMatcher::in_form(const Food& food, const Words& words,
+                                 const FoodHints& hints) const {
+  const auto or_self = [&](const Food* other) { return other != nullptr ? other : &food; };
+  // "Peppers" are the vegetable; a little "pepper" is the spice.
+  if (food.key == "red_pepper" && words.size() == 1 && !vegetable_measure(hints.quantity)) {
+    if (const Food* spice = foods_.named("black pepper")) return spice;
+  }
+  if (has(words, "dried") || has(words, "dry")) return or_self(sibling(food, {"dried", "dry"}));
+  if (has(words, "frozen")) return or_self(sibling(food, {"frozen"}));
+  if (has(words, "tinned") || has(words, "canned")) return or_self(sibling(food, {"tinned"}));
+  if (has(words, "fresh")) return or_self(sibling(food, {"fresh", "root"}));
+  if (has(words, "ground") || has(words, "powdered"))
+    return or_self(sibling(food, {"ground", "powder"}));
+  if (has(words, "cooked")) {
+    if (const Food* other = sibling(food, {"cooked"})) return other;
+    // Dry rice is never "cooked basmati rice".
+    return or_self(foods_.named(base::say("cooked ", words.back())));
+  }
+  if (has(words, "raw")) return or_self(sibling(food, {"raw", "fillet"}));
+  if (has(words, "seed")) return or_self(sibling(food, {"seed"}));
+  if (hints.container || (hints.drained && food.key.ends_with("_dry")))
+    return or_self(sibling(food, {"tinned"}));
+  if (food.category == "veg" && food.key != "ginger_root") return &food;
+  if (!herb_or_spice(food) && food.key != "ginger_root") return &food;
+  if (fresh_measure(hints.quantity) || hints.cut) return or_self(sibling(food, {"fresh", "root"}));
+  if (spice_measure(hints.quantity)) {
+    if (food.key.ends_with("_fresh") || food.key.ends_with("_root"))
+      return or_self(sibling(food, {"ground", "dried"}));
+  }
+  return &food;
+}
+
+// The known word a misspelt one is nearest to; itself when it is known or nothing is near.
+std::string FoodMatcher::similar_word(const std::string& word) const {
+  if (word.size() < 5 || by_word_.contains(word)) return word;
+  const std::size_t bearable = word.size() >= 8 ? 2 : 1;
+  std::string best = word;
+  std::size_t least = bearable + 1;
+  // Nobody misspells the first letter; that keeps the search short.
+  for (auto each = by_word_.lower_bound(word.substr(0, 1));
+       each != by_word_.end() && each->first[0] == word[0]; ++each) {
+    const std::string& known = each->first;
+    if (known.size() + bearable < word.size() || known.size() > word.size() + bearable) continue;
+    const std::size_t off = base::edit_distance(word, known);
+    if (off < least) {
+      least = off;
+      best = known;
+    }
+  }
+  return best;
+}
+
+double FoodMatcher::likeness(const Words& asked, const Name& name) const {
+  double met = 0, weight = 0, missed = 1;
+  for (const std::string& word : asked) {
+    const double w = idle(word) ? 0.2 : 1;
+    weight += w;
+    if (has(name.core, word)) {
+      met += w;
+    } else if (has(name.rest, word)) {
+      met += w;
+      weight += 0.05;
+    } else if (changes_food(word)) {
+      missed = 0.5;
+    }
+  }
+  double unmet = 0;
+  for (const std::string& word : name.core) {
+    if (has(asked, word)) continue;
+    unmet += idle(word) ? 0.1 : 0.5;
+    if (changes_food(word)) missed = 0.5;
+  }
+  for (const std::string& word : name.rest) {
+    if (!has(asked, word)) unmet += 0.03;
+  }
+  return missed * met / (weight + unmet);
+}
+
+std::vector<FoodMatcher::Found> FoodMatcher::nearest(const Words& words) const {
+  std::set<std::size_t> seen;
+  std::vector<Found> out;
+  for (const std::string& word : words) {
+    const auto with = by_word_.find(word);
+    if (with == by_word_.end() || (idle(word) && words.size() > 1)) continue;
+    for (const std::size_t i : with->second) {
+      if (!seen.insert(i).second) continue;
+      const double like = likeness(words, names_[i]);
+      const auto same = std::find_if(out.begin(), out.end(),
+                                     [&](const Found& f) { return f.food == names_[i].food; });
+      if (same == out.end()) {
+        out.push_back({names_[i].food, like});
+      } else {
+        same->likeness = std::max(same->likeness, like);
+      }
+    }
+  }
+  std::stable_sort(out.begin(), out.end(),
+                   [](const Found& a, const Found& b) { return a.likeness > b.likeness; });
+  return out;
+}
+
+// "vine tomatoes" by "tomatoes", "parsley leaves" by "parsley": the longest part that is a food's
+// very name, when nothing that is left out makes another food of it.
+FoodGuess FoodMatcher::guess_from_part(const Words& words, const FoodHints& hints) const {
+  for (std::size_t length = words.size() - 1; length >= 1; --length) {
+    for (std::size_t from = words.size() - length + 1; from-- > 0;) {
+      const Food* food = foods_.named(spoken(words, from, from + length));
+      if (food == nullptr) continue;
+      double confidence = 0.92;
+      bool fits = true;
+      for (std::size_t i = 0; i < words.size(); ++i) {
+        if (i >= from && i < from + length) continue;
+        const std::string& word = words[i];
+        const bool form = form_word(word) || word == "canned";
+        if (idle(word) || quality_word(word) || preparation_word(word) || form) continue;
+        // A word that names foods of its own makes another food; one nobody knows is a variety.
+        if (changes_food(word) || (by_word_.contains(word) && i + 1 != from)) fits = false;
+        if (by_word_.contains(word)) fits = fits && !foods_.named(word);
+        confidence -= 0.12;
+      }
+      if (fits && confidence >= 0.6) return {in_form(*food, words, hints), confidence, {}};
+    }
+  }
+  return {};
+}
+
+FoodGuess FoodMatcher::match(std::string_view name, const FoodHints& hints) const {
+  Words words = words_in(name);
+  if (words.size() > 12) words.resize(12);
+  if (words.empty()) return {};
+  FoodGuess guess;
+  if (const Food* food = exact(words)) {
+    const Food* form = in_form(*food, words, hints);
+    guess = {form, form == food ? 1.0 : 0.9, {}};
+  }
+  Words spelt = words;
+  double doubt = 1;
+  if (guess.food == nullptr) {
+    for (std::string& word : spelt) {
+      std::string near = idle(word) || quality_word(word) ? word : similar_word(word);
+      if (near != word) doubt *= 0.85;
+      word = std::move(near);
+    }
+    if (doubt < 1) {
+      if (const Food* food = exact(spelt)) guess = {in_form(*food, spelt, hints), doubt, {}};
+    }
+  }
+  if (guess.food == nullptr && words.size() > 1) {
+    guess = guess_from_part(spelt, hints);
+    guess.confidence *= doubt;
+  }
+  const std::vector<Found> found = nearest(spelt);
+  if (guess.food == nullptr && !found.empty() && found.front().likeness >= kNearEnough) {
+    const Food* form = in_form(*found.front().food, spelt, hints);
+    guess.food = form;
+    guess.confidence = 0.9 * doubt * found.front().likeness;
+    if (found.size() > 1 && found[1].likeness > 0.97 * found.front().likeness)
+      guess.confidence *= 0.8;
+  }
+  constexpr double kWorthNaming = 0.35;
+  for (const Found& each : found) {
+    if (guess.others.size() >= 3 || each.likeness < kWorthNaming) break;
+    if (each.food != guess.food) guess.others.push_back(each.food->key);
+  }
+  return guess;
+}
+
+}  // namespace kitchen

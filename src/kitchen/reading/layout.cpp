@@ -1,0 +1,416 @@
+#include "kitchen/reading/layout.h"
+
+#include <algorithm>
+#include <array>
+
+#include "base/folding.h"
+#include "base/text.h"
+#include "kitchen/reading/amounts.h"
+#include "kitchen/reading/cut_line.h"
+#include "kitchen/reading/line_looks.h"
+#include "kitchen/reading/line_words.h"
+
+namespace kitchen {
+namespace {
+
+struct Line {
+  int number = 0;
+  std::string text;  // spaces at the ends gone
+  std::string tidy;
+  LineLooks looks;
+  HeadingFound heading;
+};
+
+bool small_first(const std::string& tidy) {
+  return !tidy.empty() && tidy[0] >= 'a' && tidy[0] <= 'z';
+}
+
+bool address(const std::string& tidy) {
+  return tidy.find("http://") != std::string::npos || tidy.find("https://") != std::string::npos ||
+         tidy.find("www.") != std::string::npos;
+}
+
+// "Source: my gran", "Rating 5/5": about the text, not in it.
+bool about_text(const std::string& tidy) {
+  static constexpr std::array<std::string_view, 15> kLabels = {
+      "source",   "photo",    "rating", "author", "posted", "published", "credit",   "tags",
+      "category", "calories", "kcal",   "print",  "share",  "nutrition", "copyright"};
+  const auto words = base::words_of(base::folded(tidy));
+  if (words.empty()) return true;
+  return std::any_of(kLabels.begin(), kLabels.end(),
+                     [&](std::string_view label) { return words[0] == label; }) &&
+         words.size() <= 14;
+}
+
+std::vector<Line> lines_of(std::string_view text) {
+  std::vector<Line> out;
+  int number = 1;
+  std::string line;
+  const auto close = [&] {
+    for (std::string& column : columns_of(line)) {
+      Line each;
+      each.number = number;
+      each.text = base::trimmed(column);
+      each.tidy = tidied_line(column);
+      if (each.text.empty()) continue;
+      each.looks = looks_of(each.tidy);
+      each.heading = section_heading(each.tidy);
+      out.push_back(std::move(each));
+    }
+    line.clear();
+    ++number;
+  };
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text[i] == '\n') {
+      close();
+    } else if (text[i] == '\r') {
+      if (i + 1 >= text.size() || text[i + 1] != '\n') close();
+    } else {
+      line += text[i];
+    }
+  }
+  close();
+  return out;
+}
+
+class LayingOut {
+ public:
+  explicit LayingOut(std::string_view text) : lines_(lines_of(text)) {
+    for (const Line& line : lines_) {
+      ingredients_named_ = ingredients_named_ || line.heading.section == Section::kIngredients;
+      method_named_ = method_named_ || line.heading.section == Section::kMethod;
+    }
+    out_.headings = ingredients_named_ || method_named_;
+    out_.american = american_text(text);
+  }
+
+  Layout lay_out() {
+    find_title();
+    for (i_ = 0; i_ < lines_.size(); ++i_) {
+      if (title_ && *title_ == i_) {
+        title();
+      } else {
+        line(lines_[i_]);
+      }
+    }
+    return std::move(out_);
+  }
+
+ private:
+  std::vector<Line> lines_;
+  std::size_t i_ = 0;
+  std::optional<std::size_t> title_;
+  bool ingredients_named_ = false, method_named_ = false;
+  Section section_ = Section::kNone;
+  std::string group_;
+  bool method_begun_ = false;
+  Layout out_;
+
+  const Line* following(std::size_t by = 1) const {
+    return i_ + by < lines_.size() ? &lines_[i_ + by] : nullptr;
+  }
+
+  void put(int number, std::string text, LineRole role, bool continues = false) {
+    if (role == LineRole::kMethod) method_begun_ = true;
+    const bool grouped = role == LineRole::kIngredient || role == LineRole::kMethod;
+    out_.lines.push_back({number, std::move(text), role, grouped ? group_ : "", continues});
+  }
+  void put(const Line& line, LineRole role, bool continues = false) {
+    put(line.number, line.text, role, continues);
+  }
+
+  // The first short line before the ingredients that is no sentence.
+  void find_title() {
+    for (std::size_t i = 0; i < lines_.size() && i < 60; ++i) {
+      const Line& line = lines_[i];
+      if (line.heading.section == Section::kIngredients || line.heading.section == Section::kMethod)
+        return;
+      const bool other = line.heading.section != Section::kNone || portions_in(line.tidy) ||
+                         time_line(line.tidy) || line.looks.words == 0 || address(line.tidy);
+      const bool short_line = (line.looks.words <= 12 || title_cut(line.tidy)) &&
+                              !line.looks.sentence && !line.looks.amount_alone;
+      const bool ingredient = (line.looks.amount_first || line.looks.amount_last) &&
+                              !portions_within(line.tidy) && !title_cut(line.tidy);
+      const bool titled = line.tidy.starts_with("# ");
+      if (titled || (!other && short_line && !ingredient && !chatty(line))) {
+        title_ = i;
+        return;
+      }
+      // Without headings the ingredients may have begun.
+      if (ingredient && !ingredients_named_) return;
+    }
+  }
+
+  static bool chatty(const Line& line) {
+    const char last = line.tidy.empty() ? ' ' : line.tidy.back();
+    return line.looks.words > 6 && (last == '!' || last == '?' || last == '.' || last == ',');
+  }
+
+  void title() {
+    const Line& line = lines_[*title_];
+    const auto cut = title_cut(line.tidy);
+    if (!out_.portions) out_.portions = portions_within(line.tidy);
+    if (!cut) {
+      put(line, LineRole::kTitle);
+      return;
+    }
+    put(line.number, base::trimmed(line.tidy.substr(0, *cut)), LineRole::kTitle);
+    run_on(line.number, base::trimmed(line.tidy.substr(*cut)), true);
+  }
+
+  void line(const Line& line) {
+    if (line.heading.section != Section::kNone) {
+      heading(line);
+      return;
+    }
+    if (line.looks.words == 0 && !line.looks.amount_alone) {
+      put(line, LineRole::kUnread);
+      return;
+    }
+    if (const auto portions = portions_in(line.tidy)) {
+      if (!out_.portions) out_.portions = portions;
+      put(line, LineRole::kPortions);
+      return;
+    }
+    if (time_line(line.tidy)) {
+      put(line, LineRole::kTime);
+      return;
+    }
+    if (address(line.tidy) || (about_text(line.tidy) && !line.looks.amount_alone)) {
+      put(line, LineRole::kUnread);
+      return;
+    }
+    switch (section_) {
+      case Section::kIngredients:
+        return in_ingredients(line);
+      case Section::kMethod:
+        return in_method(line);
+      case Section::kOther:
+        return put(line, LineRole::kUnread);
+      case Section::kNone:
+        return by_looks(line);
+    }
+  }
+
+  void heading(const Line& line) {
+    section_ = line.heading.section;
+    group_.clear();
+    if (section_ != Section::kOther && !out_.portions) out_.portions = portions_within(line.tidy);
+    if (line.heading.rest >= line.tidy.size()) {
+      put(line, LineRole::kHeading);
+      return;
+    }
+    put(line.number, base::trimmed(line.tidy.substr(0, line.heading.rest)), LineRole::kHeading);
+    const std::string rest = line.tidy.substr(line.heading.rest);
+    if (section_ == Section::kIngredients) {
+      run_on(line.number, rest, true);
+    } else {
+      put(line.number, rest, section_ == Section::kMethod ? LineRole::kMethod : LineRole::kUnread);
+    }
+  }
+
+  // A list of ingredients in one line, perhaps with the method behind it.
+  void run_on(int number, const std::string& text, bool every_comma) {
+    const auto method = method_cut(text);
+    const std::string list = method ? text.substr(0, *method) : text;
+    for (std::string& each : list_parts(list, every_comma))
+      put(number, std::move(each), LineRole::kIngredient);
+    if (!method) return;
+    const std::string rest = text.substr(*method);
+    const HeadingFound inner = section_heading(rest);
+    section_ = Section::kMethod;
+    if (inner.section == Section::kMethod && inner.rest < rest.size()) {
+      put(number, base::trimmed(rest.substr(0, inner.rest)), LineRole::kHeading);
+      put(number, rest.substr(inner.rest), LineRole::kMethod);
+    } else {
+      put(number, rest, LineRole::kMethod);
+    }
+  }
+
+  bool method_like(const Line& line) const {
+    const LineLooks& looks = line.looks;
+    if (looks.amount_first || looks.amount_alone || looks.amount_last) {
+      // "2 minutes before the end, stir in ...": a sentence all the same.
+      return looks.sentence && looks.words > 14;
+    }
+    if (looks.verb_first && (looks.words >= 5 || looks.sentence || looks.numbered)) return true;
+    if (looks.verb_first && method_begun_ && looks.words >= 2 && line.tidy.back() == '.')
+      return true;
+    return looks.sentence && looks.words >= 7 && (method_begun_ || looks.numbered);
+  }
+
+  void ingredient(const Line& line) {
+    if (continues_ingredient(line)) {
+      put(line, LineRole::kIngredient, true);
+      return;
+    }
+    if (line.looks.amount_first || line.looks.amount_last) {
+      const auto parts = list_parts(line.tidy, false);
+      if (parts.size() > 1 || method_cut(line.tidy)) return run_on(line.number, line.tidy, false);
+    }
+    put(line, LineRole::kIngredient);
+  }
+
+  bool continues_ingredient(const Line& line) const {
+    if (out_.lines.empty() || out_.lines.back().role != LineRole::kIngredient) return false;
+    const LaidLine& last = out_.lines.back();
+    if (last.group != group_ || last.number + 1 < line.number - 1) return false;
+    const std::string before = tidied_line(last.text);
+    const LineLooks was = looks_of(before);
+    // A table's cells under each other: "Flour", "200 g" or "200 g", "flour".
+    if (line.looks.amount_alone)
+      return !was.amount_first && !was.amount_last && !was.amount_alone && !last.continues;
+    if (was.amount_alone && !last.continues) return !line.looks.amount_first;
+    if (line.looks.amount_first || line.looks.bullet || last.number + 1 != line.number)
+      return false;
+    const bool open = std::count(before.begin(), before.end(), '(') >
+                      std::count(before.begin(), before.end(), ')');
+    const bool goes_on = before.ends_with(",") || before.ends_with(" and") ||
+                         before.ends_with(" or") || open;
+    if (!small_first(line.tidy)) return open;
+    const auto words = base::words_of(base::folded(line.tidy));
+    return goes_on || only_prepares(words) || (was.amount_first && no_food_yet(before));
+  }
+
+  // "peeled and diced", "cut into chunks", but not "grated nutmeg".
+  static bool only_prepares(const std::vector<std::string>& words) {
+    static constexpr std::array<std::string_view, 8> kLinks = {"and", "into", "in", "for",
+                                                               "to",  "with", "at", "or"};
+    std::size_t i = 0;
+    while (i < words.size() && manner_word(words[i])) ++i;
+    if (i >= words.size() || !preparation_word(words[i])) return false;
+    return i + 1 >= words.size() ||
+           std::find(kLinks.begin(), kLinks.end(), words[i + 1]) != kLinks.end();
+  }
+  // "2 tbsp chopped fresh": the food stands in the next line.
+  static bool no_food_yet(const std::string& tidy) {
+    const auto t = line_tokens(tidy);
+    const auto amount = amount_at(t, 0, Measures{});
+    if (!amount) return false;
+    for (std::size_t i = amount->next; i < t.size(); ++i) {
+      if (!(preparation_word(t[i].word) || quality_word(t[i].word) || manner_word(t[i].word) ||
+            t[i].is("fresh") || t[i].is("and")))
+        return false;
+    }
+    return true;
+  }
+
+  void in_ingredients(const Line& line) {
+    if (line.looks.amount_alone && continues_ingredient(line))
+      return put(line, LineRole::kIngredient, true);
+    if (method_like(line)) {
+      if (!method_begun_) group_.clear();
+      return put(line, LineRole::kMethod);
+    }
+    if (group_heading(line.tidy, line.looks) && following() != nullptr) {
+      group_ = heading_text(line.tidy);
+      return put(line, LineRole::kHeading);
+    }
+    if (line.looks.words > 25 && !line.looks.amount_first) return put(line, LineRole::kUnread);
+    // "Use ripe bananas if you can.", said between the ingredients.
+    if (line.looks.sentence && line.looks.words > 6 && !line.looks.amount_first &&
+        !line.looks.amount_last)
+      return put(line, LineRole::kUnread);
+    ingredient(line);
+  }
+
+  void in_method(const Line& line) {
+    const LineLooks& looks = line.looks;
+    // Two columns copied as lines: ingredients between the steps.
+    const bool ingredient_like = looks.amount_first && !looks.sentence && !looks.numbered &&
+                                 looks.words <= 8 && !small_first(line.tidy) &&
+                                 line.tidy.back() != '.' && !goes_on();
+    if (ingredient_like) return ingredient(line);
+    if (!looks.verb_first && !looks.numbered && !goes_on() && group_heading(line.tidy, looks) &&
+        following() != nullptr) {
+      group_ = heading_text(line.tidy);
+      return put(line, LineRole::kHeading);
+    }
+    put(line, LineRole::kMethod, wraps(line));
+  }
+
+  // Whether the line before was a step that had not ended.
+  bool goes_on() const {
+    if (out_.lines.empty() || out_.lines.back().role != LineRole::kMethod) return false;
+    const std::string& before = out_.lines.back().text;
+    const char last = before.back();
+    return last != '.' && last != '!' && last != ':' && last != ')' && before.size() > 45;
+  }
+  bool wraps(const Line& line) const {
+    if (out_.lines.empty() || out_.lines.back().role != LineRole::kMethod) return false;
+    if (line.looks.numbered || line.looks.bullet) return false;
+    return goes_on() && out_.lines.back().number + 1 == line.number &&
+           (small_first(line.tidy) || !line.looks.verb_first);
+  }
+
+  // Outside of any section: before the headings, or in a text without them.
+  void by_looks(const Line& line) {
+    const LineLooks& looks = line.looks;
+    if (ingredients_named_) {
+      const bool oven = looks.verb_first &&
+                        base::lower(line.tidy).find("oven") != std::string::npos &&
+                        looks.words < 20;
+      return put(line, oven ? LineRole::kMethod : LineRole::kUnread);
+    }
+    if (method_begun_) return after_method_began(line);
+    if (method_like(line)) {
+      group_.clear();
+      return put(line, LineRole::kMethod, false);
+    }
+    if (group_heading(line.tidy, looks) && following() != nullptr &&
+        (following()->looks.amount_first || following()->looks.amount_last ||
+         !out_.lines.empty())) {
+      group_ = heading_text(line.tidy);
+      return put(line, LineRole::kHeading);
+    }
+    const bool begun = std::any_of(out_.lines.begin(), out_.lines.end(), [](const LaidLine& l) {
+      return l.role == LineRole::kIngredient;
+    });
+    const bool amount = looks.amount_first || looks.amount_last || looks.amount_alone;
+    if (amount && !(looks.sentence && looks.words > 14 && list_parts(line.tidy, false).size() < 2))
+      return ingredient(line);
+    const bool short_line = looks.words <= 8 && !looks.sentence && !chatty(line);
+    const bool beside = begun || next_is_ingredient() || begins_list();
+    if (short_line && beside) return ingredient(line);
+    put(line, LineRole::kUnread);
+  }
+
+  // Three short lines or more, then the method: a list without a single amount.
+  bool begins_list() const {
+    std::size_t many = 0;
+    for (std::size_t i = i_; i < lines_.size(); ++i) {
+      const Line& line = lines_[i];
+      if (line.heading.section == Section::kMethod || method_like(line)) return many >= 3;
+      const bool short_line = line.looks.words > 0 && line.looks.words <= 6 && !line.looks.sentence;
+      if (!short_line || line.heading.section != Section::kNone) return false;
+      ++many;
+    }
+    return false;
+  }
+
+  bool next_is_ingredient() const {
+    const Line* next = following();
+    return next != nullptr && (next->looks.amount_first || next->looks.amount_alone) &&
+           out_.lines.size() > 1 && lines_[i_].looks.words <= 3;
+  }
+
+  void after_method_began(const Line& line) {
+    const LineLooks& looks = line.looks;
+    const bool amount = (looks.amount_first || looks.amount_last) && !looks.sentence &&
+                        !looks.numbered && looks.words <= 9;
+    if (amount && !small_first(line.tidy) && line.tidy.back() != '.' && !goes_on())
+      return ingredient(line);
+    if (group_heading(line.tidy, looks) && !looks.verb_first && following() != nullptr &&
+        !goes_on()) {
+      group_ = heading_text(line.tidy);
+      return put(line, LineRole::kHeading);
+    }
+    put(line, LineRole::kMethod, wraps(line));
+  }
+};
+
+}  // namespace
+
+Layout lay_out(std::string_view text) { return LayingOut(text).lay_out(); }
+
+}  // namespace kitchen

@@ -1,0 +1,179 @@
+#include "kitchen/reading/read_dish_text.h"
+
+#include <algorithm>
+
+#include "base/folding.h"
+#include "base/text.h"
+#include "kitchen/reading/cut_line.h"
+#include "kitchen/reading/ingredient_line.h"
+#include "kitchen/reading/layout.h"
+#include "kitchen/reading/line_looks.h"
+#include "kitchen/reading/make_dish.h"
+#include "kitchen/reading/method_line.h"
+#include "kitchen/reading/read_method.h"
+
+namespace kitchen {
+namespace {
+
+using base::quoted;
+using base::say;
+
+constexpr int kAssumedPortions = 4;  // common practice, no source
+
+void set_portions(DishDraft& draft, const std::optional<Portions>& said) {
+  if (!said) {
+    draft.portions = {kAssumedPortions, 0.2, ""};
+    draft.assumed.push_back(
+        say("The text does not say how many it serves: ", kAssumedPortions, " is assumed."));
+    return;
+  }
+  draft.portions = {said->least, said->least == said->most ? 0.95 : 0.8, said->words};
+  if (said->least != said->most)
+    draft.assumed.push_back(say(quoted(said->words), ": the smaller number is taken."));
+}
+
+std::string name_in(const std::string& title) {
+  std::string name = heading_text(tidied_line(title));
+  const std::string folded = base::folded(name);
+  for (const std::string_view label :
+       {"title:", "recipe:", "dish:", "name:", "recipe for ", "how to make "}) {
+    if (folded.starts_with(label) && folded.size() == name.size()) {
+      name = trimmed_marks(name.substr(label.size()));
+      break;
+    }
+  }
+  // "Bean tacos (serves 4)", "Bean tacos - serves 4"
+  for (const std::string_view tail :
+       {"(serves", "(makes", "(for ", "- serves", "- makes", ", serves", "(feeds"}) {
+    const auto at = base::lower(name).find(tail);
+    if (at != std::string::npos && at > 2) name = trimmed_marks(name.substr(0, at));
+  }
+  constexpr std::size_t kLongestName = 120;
+  return base::first_letters(name, kLongestName);
+}
+
+void add_ingredients(DishDraft& draft, const std::string& text, int number,
+                     const std::string& group, const FoodMatcher& matcher,
+                     const Measures& measures) {
+  auto read = read_ingredient_line(text, matcher, measures);
+  if (read.empty()) draft.unread.push_back({number, text});
+  for (IngredientDraft& each : read) {
+    each.line_number = number;
+    each.group = group;
+    draft.ingredients.push_back(std::move(each));
+  }
+}
+
+void say_measures(DishDraft& draft, const Measures& measures) {
+  bool cup = false, american_cup = false, stick = false;
+  for (const IngredientDraft& each : draft.ingredients) {
+    cup = cup || each.quantity.value.unit == Unit::kCup;
+    american_cup = american_cup || each.quantity.value.unit == Unit::kAmericanCup;
+    stick = stick ||
+            (each.quantity.value.piece == "stick" && each.food.value.starts_with("butter"));
+  }
+  if (american_cup) {
+    draft.assumed.push_back(
+        "The words of the text are American: a cup is taken as 236.6 ml (16 US tablespoons), pints "
+        "and fluid ounces as American ones.");
+  }
+  if (cup && !measures.american)
+    draft.assumed.push_back("A cup is taken as the metric cup of 250 ml.");
+  if (stick) {
+    // A quarter of an avoirdupois pound, sold as eight US tablespoons: US trade measure.
+    draft.assumed.push_back(
+        "A stick of butter is a US measure: half a US cup, a quarter of a pound, 113.4 g.");
+  }
+}
+
+void end_draft(DishDraft& draft, const std::vector<MethodLine>& method, const Foods& foods,
+               const TaskTimes& times) {
+  if (draft.ingredients.empty())
+    draft.assumed.push_back("No line was understood as an ingredient.");
+  read_method(draft, method, foods, times);
+  ask(draft, foods);
+}
+
+}  // namespace
+
+DishDraft read_dish_text(std::string_view bytes, const Foods& foods, const TaskTimes& times) {
+  DishDraft draft;
+  std::string text(bytes.substr(0, kLongestText));
+  if (base::not_utf8(text)) {
+    if (const auto decoded = base::decoded(text)) text = decoded->text;
+    // A letter cut in two at the limit, or UTF-16 that is broken.
+    while (const auto at = base::not_utf8(text)) text[*at] = ' ';
+  }
+  if (bytes.size() > kLongestText)
+    draft.assumed.push_back(say("The text is longer than ",
+                                static_cast<long long>(kLongestText >> 20U),
+                                " MB: the rest was not read."));
+  const Layout layout = lay_out(text);
+  const FoodMatcher matcher(foods);
+  const Measures measures{layout.american};
+  set_portions(draft, layout.portions);
+  std::vector<MethodLine> method;
+  for (std::size_t i = 0; i < layout.lines.size(); ++i) {
+    const LaidLine& line = layout.lines[i];
+    switch (line.role) {
+      case LineRole::kTitle:
+        draft.name = {name_in(line.text), 0.9, line.text};
+        break;
+      case LineRole::kIngredient: {
+        std::string whole = line.text;
+        while (i + 1 < layout.lines.size() && layout.lines[i + 1].continues &&
+               layout.lines[i + 1].role == LineRole::kIngredient)
+          whole += " " + layout.lines[++i].text;
+        add_ingredients(draft, whole, line.number, line.group, matcher, measures);
+        break;
+      }
+      case LineRole::kMethod: {
+        const std::string words(without_number(tidied_line(line.text)));
+        if (line.continues && !method.empty()) {
+          method.back().text += " " + words;
+        } else {
+          method.push_back({line.number, line.group, words});
+        }
+        break;
+      }
+      case LineRole::kTime:
+      case LineRole::kUnread:
+        draft.unread.push_back({line.number, line.text});
+        break;
+      case LineRole::kPortions:
+      case LineRole::kHeading:
+        break;
+    }
+  }
+  if (draft.name.value.empty()) {
+    draft.name = {"Dish without a name", 0, ""};
+    draft.assumed.push_back("The text has no title.");
+  }
+  say_measures(draft, measures);
+  end_draft(draft, method, foods, times);
+  return draft;
+}
+
+DishDraft read_dish_parts(const DishParts& parts, const Foods& foods, const TaskTimes& times) {
+  DishDraft draft;
+  draft.name = {parts.name.empty() ? "Dish without a name" : parts.name,
+                parts.name.empty() ? 0.0 : 1.0, parts.name};
+  std::optional<Portions> said;
+  if (parts.portions > 0) said = Portions{parts.portions, parts.portions, parts.portions_words};
+  set_portions(draft, said);
+  std::string all;
+  for (const auto& each : parts.ingredients) all += each.text + "\n";
+  for (const auto& each : parts.method) all += each.text + "\n";
+  const Measures measures{american_text(all)};
+  const FoodMatcher matcher(foods);
+  for (const auto& each : parts.ingredients)
+    add_ingredients(draft, each.text, 0, each.group, matcher, measures);
+  std::vector<MethodLine> method;
+  for (const auto& each : parts.method) method.push_back({0, each.group, each.text});
+  for (const std::string& each : parts.unread) draft.unread.push_back({0, each});
+  say_measures(draft, measures);
+  end_draft(draft, method, foods, times);
+  return draft;
+}
+
+}  // namespace kitchen
