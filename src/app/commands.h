@@ -50,6 +50,27 @@ struct FoodsAsked {
   std::string own_file;  ///< the school's own foods
 };
 
+struct RatiosAsked {
+  std::string dish;
+  std::vector<std::string> changes;  ///< "swap butter for oil"
+  bool details = false;
+  std::string own_foods_file;
+};
+
+struct ScaleAsked {
+  std::string dish;
+  int portions = 0;               ///< 0 = not asked
+  std::string tin, to_tin;        ///< "round 20"
+  std::vector<std::string> have;  ///< "flour 900 g"
+  int cooks = 0, spares = 0;
+  bool demonstration = false;
+  bool practised = false;    ///< no more for beginners' peeling
+  bool beaten_eggs = false;  ///< part of an egg is weighed
+  std::string own_foods_file;
+};
+
+int ratios(const RatiosAsked&);
+int scale(const ScaleAsked&);
 struct AllergensAsked {
   std::vector<std::string> what;  ///< dishes (as find_dish) and lesson files; lessons of one room
                                   ///< and date are a day

@@ -279,4 +279,34 @@ TEST_F(Program, keeps_engine_words_out_of_what_a_teacher_reads) {
   }
 }
 
+TEST_F(Program, RatiosShowsTheBandsAndWhatWasCounted) {
+  const Ran ran = benchbell("ratios fruit-scones --details");
+  EXPECT_EQ(ran.code, 0);
+  EXPECT_THAT(ran.said, HasSubstr("scone dough"));
+  EXPECT_THAT(ran.said, HasSubstr("22.22, within 16 to 30"));  // 50 g butter to 225 g flour
+  EXPECT_THAT(ran.said, HasSubstr("DR037"));
+  EXPECT_THAT(ran.said, HasSubstr("common practice"));
+}
+
+TEST_F(Program, AChangeThatFailsEndsWithOneAndSaysWhy) {
+  const Ran ran = benchbell("ratios swiss-roll --change 'leave out the eggs'");
+  EXPECT_EQ(ran.code, 1);
+  EXPECT_THAT(ran.said, HasSubstr("will fail"));
+  EXPECT_THAT(ran.said, HasSubstr("foam"));
+  EXPECT_EQ(benchbell("ratios fruit-scones --change 'add 2 g cinnamon'").code, 0);
+  EXPECT_EQ(benchbell("ratios fruit-scones --change 'make it nicer'").code, 2);
+}
+
+TEST_F(Program, ScaleMakesSetsTinsAndWhatThereIs) {
+  const Ran sets = benchbell("scale fruit-scones --cooks 12 --spares 1 --demonstration");
+  EXPECT_EQ(sets.code, 0);
+  EXPECT_THAT(sets.said, HasSubstr("14 sets"));
+  EXPECT_THAT(sets.said, HasSubstr("3.15 kg"));  // 14 x 225 g flour
+  const Ran tin = benchbell("scale polenta-cake --tin 'round 20' --to-tin 'round 23'");
+  EXPECT_THAT(tin.said, HasSubstr("1.3225"));
+  EXPECT_THAT(benchbell("scale fruit-scones --have 'flour 900 g'").said, HasSubstr("times 4"));
+  EXPECT_THAT(benchbell("scale fruit-scones --tin 'round 20'").said, HasSubstr("Two tins"));
+  EXPECT_EQ(benchbell("scale fruit-scones --portions 8 --have 'flour 900 g'").code, 2);
+}
+
 }  // namespace
