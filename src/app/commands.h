@@ -44,8 +44,14 @@ struct DishesAsked {
   std::string name;  ///< empty = list them
 };
 
+struct FoodsAsked {
+  std::string words;     ///< a key or any name; empty = how many there are
+  std::string own_file;  ///< the school's own foods
+};
+
 int plan(const PlanAsked&);
 int check(const CheckAsked&);
 int dishes(const DishesAsked&);
+int foods(const FoodsAsked&);
 
 }  // namespace app

@@ -7,6 +7,7 @@
 #include <CLI/CLI.hpp>
 
 #include "app/commands.h"
+#include "app/food_words.h"
 
 namespace {
 
@@ -114,12 +115,15 @@ int run(int argc, char** argv) {
   add_plan(program, plan);
   add_check(program, check);
   add_dishes(program, dishes);
+  int food_code = app::kFits;
+  app::add_food_words(program, food_code);
   try {
     program.parse(argc, argv);
   } catch (const CLI::ParseError& e) {
     const int code = program.exit(e);
     return code == 0 ? app::kFits : app::kBadInput;
   }
+  if (app::food_word_said(program)) return food_code;
   if (program.got_subcommand("check")) return app::check(check);
   if (program.got_subcommand("dishes")) return app::dishes(dishes);
   if (plan.lesson_file.empty() && plan.dishes.empty()) {

@@ -56,8 +56,8 @@ class CsvReader {
   static constexpr std::size_t kEnoughProblems = 50;
 
   void add(std::string code, int line, std::string message, std::string remedy) {
-    problems_.push_back({std::move(code), file_, say("line ", line), std::move(message),
-                         std::move(remedy)});
+    problems_.push_back(
+        {std::move(code), file_, say("line ", line), std::move(message), std::move(remedy)});
   }
 
   Table::Row next_row() {

@@ -18,7 +18,7 @@ inline constexpr std::size_t kMostColumns = 200;
 
 struct Table {
   struct Row {
-    int line = 0;  ///< in the file, from 1
+    int line = 0;                    ///< in the file, from 1
     std::vector<std::string> cells;  ///< as many as there are columns; spaces at the ends are gone
   };
   std::vector<std::string> columns;  ///< names as written, spaces at the ends gone

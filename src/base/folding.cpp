@@ -33,9 +33,7 @@ bool invisible(UChar32 c) {
 }
 
 // Fractions such as U+00BD would fall apart into "1", U+2044, "2": "1½" would read as 11/2.
-bool keeps_form(UChar32 c) {
-  return u_charType(c) == U_OTHER_NUMBER;
-}
+bool keeps_form(UChar32 c) { return u_charType(c) == U_OTHER_NUMBER; }
 
 std::string squeezed(const std::string& text) {
   std::string out;

@@ -11,9 +11,8 @@ namespace kitchen {
 inline constexpr std::string_view kDishFields[] = {
     "kind", "version",         "name",       "tag",    "portions", "ingredients", "method",
     "hold", "cooling_minutes", "wash_after", "splits", "variants", "variant"};
-inline constexpr std::string_view kIngredientFields[] = {"name", "amount", "unit", "contains",
-                                                         "label_read", "food",
-                                                         "preparation", "optional"};
+inline constexpr std::string_view kIngredientFields[] = {
+    "name", "amount", "unit", "contains", "label_read", "food", "preparation", "optional"};
 inline constexpr std::string_view kStepFields[] = {
     "id",           "do",      "short",  "minutes",       "spread",         "attention",
     "people",       "follows", "when",   "hygiene",       "heat",           "closes",

@@ -56,8 +56,8 @@ struct Food {
   std::vector<std::string> other_names;
   std::string category;
   Match match = Match::kNone;
-  std::string source;       ///< "USDA SR26 16069: Lentils, pink or red, raw", or the packet's words
-  Nutrients nutrients;      ///< for 100 g of the edible part
+  std::string source;   ///< "USDA SR26 16069: Lentils, pink or red, raw", or the packet's words
+  Nutrients nutrients;  ///< for 100 g of the edible part
   std::optional<double> nitrogen_factor;  ///< grams of protein a gram of nitrogen in `nutrients`
   std::optional<double> edible;           ///< share of what is bought, above 0 to 1
   std::string edible_source;

@@ -28,8 +28,8 @@ std::string joined_tokens(const std::vector<std::string>& tokens) {
 // Words that say little about which food is meant.
 bool weak(const std::string& token) {
   static constexpr std::array<std::string_view, 16> kWeak = {
-      "of", "in", "the", "and", "or", "a", "with", "for", "raw", "dry", "fresh", "plain", "canned",
-      "tinned", "about", "type"};
+      "of",  "in",  "the",   "and",   "or",     "a",      "with",  "for",
+      "raw", "dry", "fresh", "plain", "canned", "tinned", "about", "type"};
   return std::find(kWeak.begin(), kWeak.end(), token) != kWeak.end();
 }
 
@@ -56,14 +56,15 @@ std::string singular(std::string_view word) {
     return std::string(word.substr(0, word.size() - letters)) + std::string(more);
   };
   static constexpr std::array<std::string_view, 22> kStay = {
-      "couscous", "hummus",   "houmous", "asparagus", "swiss",   "molasses", "citrus", "watercress",
+      "couscous", "hummus",   "houmous",  "asparagus",  "swiss", "molasses", "citrus", "watercress",
       "cress",    "octopus",  "brussels", "lemongrass", "brass", "glass",    "press",  "less",
       "boneless", "skinless", "seedless", "gas",        "as",    "this"};
   if (std::find(kStay.begin(), kStay.end(), word) != kStay.end()) return std::string(word);
   if (word == "leaves") return "leaf";
   if (word == "loaves") return "loaf";
   if (word == "halves") return "half";
-  if (word == "chillies" || word == "chilies" || word == "chili" || word == "chile") return "chilli";
+  if (word == "chillies" || word == "chilies" || word == "chili" || word == "chile")
+    return "chilli";
   if (word == "cookies") return "cookie";
   if (word == "brownies") return "brownie";
   if (word == "smoothies") return "smoothie";

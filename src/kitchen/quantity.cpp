@@ -117,8 +117,7 @@ std::string quantity_text(const Quantity& q) {
   std::string text = amount(q.least);
   if (q.most != q.least) text += " to " + amount(q.most);
   if (q.unit == Unit::kPiece) {
-    if (!q.piece.empty() && q.piece != "each")
-      text += " " + (many(q) ? plural(q.piece) : q.piece);
+    if (!q.piece.empty() && q.piece != "each") text += " " + (many(q) ? plural(q.piece) : q.piece);
     return text;
   }
   std::string word(unit_word(q.unit));

@@ -25,13 +25,13 @@ enum class Unit : std::int8_t {
   kCentilitre,
   kDecilitre,
   kLitre,
-  kTeaspoon,       ///< 5 ml
-  kDessertspoon,   ///< 10 ml
-  kTablespoon,     ///< 15 ml
-  kCup,            ///< metric, 250 ml
-  kFluidOunce,     ///< imperial
-  kPint,           ///< imperial
-  kAmericanCup,    ///< 236.5882365 ml
+  kTeaspoon,      ///< 5 ml
+  kDessertspoon,  ///< 10 ml
+  kTablespoon,    ///< 15 ml
+  kCup,           ///< metric, 250 ml
+  kFluidOunce,    ///< imperial
+  kPint,          ///< imperial
+  kAmericanCup,   ///< 236.5882365 ml
   kAmericanFluidOunce,
   kAmericanPint,
   kPiece,    ///< counted: eggs, cloves, tins, pinches; the word says which

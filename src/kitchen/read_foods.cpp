@@ -23,12 +23,9 @@ constexpr Word<Known> kKnownWords[] = {{"no", Known::kNo},
                                        {"yes", Known::kYes},
                                        {"check label", Known::kCheckLabel},
                                        {"", Known::kCheckLabel}};
-constexpr Word<FiveADay> kFiveADayWords[] = {{"no", FiveADay::kNo},
-                                             {"fresh", FiveADay::kFresh},
-                                             {"dried", FiveADay::kDried},
-                                             {"juice", FiveADay::kJuice},
-                                             {"pulses", FiveADay::kPulses},
-                                             {"", FiveADay::kNo}};
+constexpr Word<FiveADay> kFiveADayWords[] = {
+    {"no", FiveADay::kNo},       {"fresh", FiveADay::kFresh},   {"dried", FiveADay::kDried},
+    {"juice", FiveADay::kJuice}, {"pulses", FiveADay::kPulses}, {"", FiveADay::kNo}};
 constexpr Word<Storage> kStorageWords[] = {
     {"ambient", Storage::kAmbient},
     {"ambient; chilled after opening", Storage::kAmbientThenChilled},
@@ -105,10 +102,11 @@ class FoodReader {
     if (!value && std::count(text.begin(), text.end(), ',') == 1)
       value = base::number_in(base::replaced(text, ',', '.'));
     if (value && *value >= least && *value <= most) return value;
-    wrong("foods.value", column,
-          say(quoted(cell("name")), ": ", column, " is ", quoted(text), "; it must be a number from ",
-              base::number_text(least), " to ", base::number_text(most), "."),
-          "Correct it, or leave the cell empty when it is not known.");
+    wrong(
+        "foods.value", column,
+        say(quoted(cell("name")), ": ", column, " is ", quoted(text), "; it must be a number from ",
+            base::number_text(least), " to ", base::number_text(most), "."),
+        "Correct it, or leave the cell empty when it is not known.");
     return std::nullopt;
   }
 
@@ -131,9 +129,10 @@ class FoodReader {
       if (value) {
         out.insert(*value);
       } else {
-        wrong("foods.value", column,
-              say(quoted(cell("name")), ": ", quoted(text), " is not one of the fourteen allergens."),
-              say("Write ", base::joined(spellings(kAllergenWords), "or"), "."));
+        wrong(
+            "foods.value", column,
+            say(quoted(cell("name")), ": ", quoted(text), " is not one of the fourteen allergens."),
+            say("Write ", base::joined(spellings(kAllergenWords), "or"), "."));
       }
     }
     return out;
@@ -183,8 +182,8 @@ class FoodReader {
     if (!cell("source_code").empty())
       f.source += say(" ", cell("source_code"), ": ", cell("source_description"));
     for (const NutrientName& n : kNutrientNames) {
-      const double most = n.unit == NutrientUnit::kGrams      ? 105  // rounding of the source
-                          : n.unit == NutrientUnit::kKcal     ? 950
+      const double most = n.unit == NutrientUnit::kGrams        ? 105  // rounding of the source
+                          : n.unit == NutrientUnit::kKcal       ? 950
                           : n.unit == NutrientUnit::kMilligrams ? 60000
                                                                 : 1e6;
       f.nutrients.set(n.nutrient, figure(n.column, 0, most));

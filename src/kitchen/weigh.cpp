@@ -47,11 +47,10 @@ base::Result<Weighed> weigh(const Quantity& q, const Food& food) {
     }
     case Dimension::kVolume: {
       if (!food.density) {
-        return base::Problem{
-            "weigh.no_density", "", "",
-            say("What ", quantity_text(q), " of ", quoted(food.name),
-                " weighs is not known: nobody has written down how dense it is."),
-            "Give the amount in grams, or the density in the school's own foods."};
+        return base::Problem{"weigh.no_density", "", "",
+                             say("What ", quantity_text(q), " of ", quoted(food.name),
+                                 " weighs is not known: nobody has written down how dense it is."),
+                             "Give the amount in grams, or the density in the school's own foods."};
       }
       const Ratio ml = converted(q, Unit::kMillilitre)->middle();
       const bool measured = sure(food.density_source);
@@ -65,12 +64,12 @@ base::Result<Weighed> weigh(const Quantity& q, const Food& food) {
       if (piece == nullptr) {
         std::vector<std::string> known;
         for (const PieceWeight& each : food.pieces) known.push_back(quoted(each.piece));
-        return base::Problem{
-            "weigh.no_piece", "", "",
-            say("What one ", q.piece.empty() ? "piece" : quoted(q.piece), " of ", quoted(food.name),
-                " weighs is not known."),
-            known.empty() ? "Give the amount in grams."
-                          : say("Give grams, or count in ", base::joined(known, "or"), ".")};
+        return base::Problem{"weigh.no_piece", "", "",
+                             say("What one ", q.piece.empty() ? "piece" : quoted(q.piece), " of ",
+                                 quoted(food.name), " weighs is not known."),
+                             known.empty()
+                                 ? "Give the amount in grams."
+                                 : say("Give grams, or count in ", base::joined(known, "or"), ".")};
       }
       const Ratio each = Ratio::near(piece->grams);
       return Weighed{q.middle() * each,
@@ -78,7 +77,8 @@ base::Result<Weighed> weigh(const Quantity& q, const Food& food) {
                          piece->source, ")"),
                      sure(piece->source) && !range};
     }
-    case Dimension::kNone: break;
+    case Dimension::kNone:
+      break;
   }
   return base::Problem{"weigh.no_amount", "", "",
                        say("No amount of ", quoted(food.name), " is given."),

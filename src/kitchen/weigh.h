@@ -11,9 +11,9 @@
 namespace kitchen {
 
 struct Weighed {
-  Ratio grams;      ///< of the edible part
-  std::string how;  ///< "2 cloves at 3 g (SR WEIGHT 11215 seq 3)"; empty when it was a mass
-  bool sure = true; ///< a definition or a measured row; false for common practice and for ranges
+  Ratio grams;       ///< of the edible part
+  std::string how;   ///< "2 cloves at 3 g (SR WEIGHT 11215 seq 3)"; empty when it was a mass
+  bool sure = true;  ///< a definition or a measured row; false for common practice and for ranges
 };
 
 /// The middle of a range. Errors: weigh.no_density, weigh.no_piece, weigh.no_amount.

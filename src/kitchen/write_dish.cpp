@@ -21,8 +21,7 @@ Node ingredient_node(const Ingredient& ingredient) {
     for (const Allergen allergen : ingredient.contains) contains.add(Node::of(word(allergen)));
   }
   if (!ingredient.food.empty()) node.set("food", Node::of(ingredient.food));
-  if (!ingredient.preparation.empty())
-    node.set("preparation", Node::of(ingredient.preparation));
+  if (!ingredient.preparation.empty()) node.set("preparation", Node::of(ingredient.preparation));
   if (ingredient.optional) node.set("optional", Node::of(true));
   return node;
 }

@@ -34,7 +34,7 @@ std::string bracket(const kitchen::Lesson& lesson, const Doing& doing) {
   const Look l = look(lesson, doing.example);
   if (doing.example.kind == TaskKind::kLook) {
     return doing.example.adult < 0 ? ""
-                                   : " (" + lesson.adults[at(doing.example.adult)].name + " looks)";
+                                   : " (look: " + lesson.adults[at(doing.example.adult)].name + ")";
   }
   if (l == Look::kGrownUp) {
     const std::string who = doing.example.adult < 0

@@ -12,8 +12,12 @@ namespace {
 constexpr double kForPlanning = 0.72;
 /// Part of the time for the first look at a split of the class.
 constexpr double kForOneLook = 0.03;
+/// Seconds of work: who gives more time still wants the first plan soon.
+constexpr double kLongestLook = 0.15;
 /// Part of the time for a first plan with own timelines.
 constexpr double kForAnyPlan = 0.25;
+/// Part of the time until some plan with waves stands.
+constexpr double kForAnyWaves = 0.6;
 /// Part of the time for the fewest waves while they leave somebody short of the buffer; half of it
 /// for the next number, and so on.
 constexpr double kForFewestWaves = 0.25;
@@ -37,6 +41,8 @@ class WaveSearch {
   }
 
  private:
+  double a_look() const { return std::min(time_.part(kForOneLook), kLongestLook); }
+
   static bool good(const Trial& trial) {
     return trial.found() && trial.outcome.values.front() == 0;
   }
@@ -60,7 +66,7 @@ class WaveSearch {
       for (const std::vector<int>& split : splits(lesson_, waves)) {
         if (time_.stopped()) return candidates;
         candidates.push_back({waves, prepare(lesson_, split, BriefOptions{}), nullptr});
-        time_.work_on(candidates.back(), time_.part(kForOneLook));
+        time_.work_on(candidates.back(), a_look());
         if (good(candidates.back().trial)) return candidates;
       }
       // Private timelines bend most: they tell soonest whether there is any plan at all.
@@ -75,7 +81,7 @@ class WaveSearch {
     Candidate own{1, prepare(with_own_timelines(lesson_), {}, BriefOptions{}), nullptr};
     const double end = time_.spent + time_.part(kForAnyPlan);
     while (!own.trial.found() && !own.trial.refuted() && !time_.stopped() && time_.spent < end)
-      time_.work_on(own, time_.part(kForOneLook));
+      time_.work_on(own, a_look());
     search_.own_refuted = own.trial.refuted();
     search_.refuted_seconds = search_.own_refuted ? time_.spent : 0;
     search_.own = std::move(own);
@@ -96,7 +102,7 @@ class WaveSearch {
   // does or the share of the time is over.
   Candidate* settle(const std::vector<Candidate*>& candidates, double share) {
     const double end = time_.spent + share;
-    for (double slice = 2 * time_.part(kForOneLook);; slice *= 2) {
+    for (double slice = 2 * a_look();; slice *= 2) {
       bool open = false;
       for (Candidate* candidate : candidates) {
         if (good(candidate->trial)) return candidate;
@@ -109,15 +115,43 @@ class WaveSearch {
     }
   }
 
+  // No plan with waves stands after the look: the first split of each number of waves in turn, each
+  // time twice as long, so that some plan stands before anybody asks whether fewer will do.
+  void find_any(const std::vector<std::vector<Candidate*>>& by_waves) {
+    const double end = time_.part(kForAnyWaves);
+    for (double slice = 2 * a_look(); time_.spent < end; slice *= 2) {
+      bool open = false;
+      for (const std::vector<Candidate*>& same : by_waves) {
+        Candidate* const first = first_open(same);
+        if (first == nullptr) continue;
+        open = true;
+        time_.work_on(*first, slice);
+        if (first->trial.found() || time_.stopped() || time_.spent >= end) return;
+      }
+      if (!open) return;
+    }
+  }
+
+  static Candidate* first_open(const std::vector<Candidate*>& same) {
+    const auto open = std::find_if(same.begin(), same.end(),
+                                   [](const Candidate* c) { return !c->trial.refuted(); });
+    return open == same.end() ? nullptr : *open;
+  }
+
   void deepen(std::vector<Candidate>& candidates) {
     if (search_.own_refuted) return;
     std::vector<std::vector<Candidate*>> by_waves;
+    bool any = false;
     for (Candidate& candidate : candidates) {
       if (by_waves.empty() || by_waves.back().front()->waves != candidate.waves)
         by_waves.emplace_back();
       by_waves.back().push_back(&candidate);
+      any = any || candidate.trial.found();
     }
-    double share = time_.part(kForFewestWaves);
+    if (!any) find_any(by_waves);
+    // The plan itself wants half of what is left.
+    double share = std::min(time_.part(kForFewestWaves),
+                            (time_.part(kForPlanning) - time_.spent) / 2);
     for (const std::vector<Candidate*>& same : by_waves) {
       Candidate* candidate = settle(same, share);
       if (time_.stopped()) return;

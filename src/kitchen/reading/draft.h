@@ -26,47 +26,47 @@ struct Guess {
 };
 
 struct IngredientDraft {
-  std::string line;      ///< as written
-  int line_number = 0;   ///< in the text, from 1; 0 = it stood in no line
-  std::string group;     ///< the heading it stands under: "For the topping"; empty = none
+  std::string line;     ///< as written
+  int line_number = 0;  ///< in the text, from 1; 0 = it stood in no line
+  std::string group;    ///< the heading it stands under: "For the topping"; empty = none
   Guess<Quantity> quantity;
-  std::string also;      ///< a second amount for the same thing, as written: "(8 oz)"; empty = none
-  std::string name;      ///< the food in the writer's own words: "onions"
-  Guess<std::string> food;  ///< key of the table; empty = not known
+  std::string also;  ///< a second amount for the same thing, as written: "(8 oz)"; empty = none
+  std::string name;  ///< the food in the writer's own words: "onions"
+  Guess<std::string> food;               ///< key of the table; empty = not known
   std::vector<std::string> other_foods;  ///< keys that might be meant instead, nearest first
-  std::string preparation;  ///< "finely chopped"
+  std::string preparation;               ///< "finely chopped"
   bool optional = false;
-  bool garnish = false;   ///< "to serve", "to garnish", "for dusting", "for greasing"
+  bool garnish = false;                 ///< "to serve", "to garnish", "for dusting", "for greasing"
   std::vector<std::string> or_instead;  ///< what else the line allows: "or margarine"
-  double confidence = 1;  ///< of the whole line
+  double confidence = 1;                ///< of the whole line
 };
 
 enum class Where : std::int8_t { kRing, kOven, kGrill, kMicrowave, kKettle, kFridge, kFreezer };
 
 struct HeatDraft {
   Where where = Where::kRing;
-  std::string vessel;           ///< "large pan"; guessed from the method when it does not say
-  std::optional<int> celsius;   ///< conventional oven, as the dish's own scale says
+  std::string vessel;          ///< "large pan"; guessed from the method when it does not say
+  std::optional<int> celsius;  ///< conventional oven, as the dish's own scale says
   OvenKind oven = OvenKind::kConventional;
-  std::string level;            ///< "medium", "low", "simmer", "boil"; empty = not said
+  std::string level;  ///< "medium", "low", "simmer", "boil"; empty = not said
 };
 
 struct StepDraft {
-  std::string says;      ///< the words as written, one action or few that belong together
-  int line_number = 0;   ///< in the text, from 1
-  std::string group;     ///< the heading it stands under
-  std::string brief;     ///< at most 12 letters, for the wall
-  Guess<Seconds> least, most;   ///< for a pupil; equal unless it says a range
+  std::string says;            ///< the words as written, one action or few that belong together
+  int line_number = 0;         ///< in the text, from 1
+  std::string group;           ///< the heading it stands under
+  std::string brief;           ///< at most 12 letters, for the wall
+  Guess<Seconds> least, most;  ///< for a pupil; equal unless it says a range
   Guess<Attention> attention;
   std::optional<Guess<HeatDraft>> heat;
   std::vector<Guess<std::string>> equipment;  ///< room words: "large pan", "vegetable knife"
   std::vector<Guess<Hazard>> hazards;
   std::optional<Guess<Hygiene>> hygiene;
   std::vector<Guess<std::string>> skills;
-  std::vector<int> uses;        ///< indices into DishDraft::ingredients
-  std::vector<int> follows;     ///< indices of earlier steps it must wait for
-  std::string check;            ///< how to tell it is done: "until golden"; empty = not said
-  bool preheat = false;         ///< an oven set in advance: no hands, no step of its own in the Dish
+  std::vector<int> uses;     ///< indices into DishDraft::ingredients
+  std::vector<int> follows;  ///< indices of earlier steps it must wait for
+  std::string check;         ///< how to tell it is done: "until golden"; empty = not said
+  bool preheat = false;      ///< an oven set in advance: no hands, no step of its own in the Dish
 };
 
 /// What only a person can know. A draft asks at most three.
@@ -81,8 +81,8 @@ struct DishDraft {
   Guess<int> portions;
   std::vector<IngredientDraft> ingredients;
   std::vector<StepDraft> method;
-  std::vector<Question> questions;       ///< at most three
-  std::vector<std::string> assumed;      ///< sentences: what was taken for granted
+  std::vector<Question> questions;   ///< at most three
+  std::vector<std::string> assumed;  ///< sentences: what was taken for granted
   struct Unread {
     int line_number = 0;
     std::string line;

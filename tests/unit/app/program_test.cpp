@@ -57,6 +57,28 @@ class Program : public testing::Test {
   std::filesystem::path folder_;
 };
 
+TEST_F(Program, a_food_is_looked_up_by_any_name_with_the_source_of_its_figures) {
+  const Ran ran = benchbell("foods garlic");
+  EXPECT_EQ(ran.code, 0);
+  EXPECT_THAT(ran.said, HasSubstr("USDA SR26 11215"));
+  EXPECT_THAT(ran.said, HasSubstr("its label decides"));
+}
+
+TEST_F(Program, an_unknown_food_is_refused_with_the_way_to_add_it) {
+  const Ran ran = benchbell("foods xqzv");
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.said, HasSubstr("--foods"));
+}
+
+TEST_F(Program, the_schools_own_label_wins_and_a_fault_in_it_names_its_line) {
+  write("own.csv", "key,name,match,source,sugars_g\ngarlic,Garlic,label,packet of May,2.5\n");
+  EXPECT_THAT(benchbell("foods garlic --foods " + at("own.csv")).said, HasSubstr("packet of May"));
+  write("bad.csv", "key,name,sugars_g\ngarlic,Garlic,lots\n");
+  const Ran bad = benchbell("foods garlic --foods " + at("bad.csv"));
+  EXPECT_EQ(bad.code, 2);
+  EXPECT_THAT(bad.said, HasSubstr("line 2"));
+}
+
 TEST_F(Program, plans_from_four_answers) {
   const Ran ran = benchbell(
       "plan --dish fruit-scones --pupils 24 --in pairs --cookers 6 --sinks 6 --from 09:05 --to "

@@ -9,7 +9,8 @@ using namespace base;
 
 TEST(Csv, CellsInQuotesMayHoldCommasQuotesAndLineEnds) {
   // RFC 4180, section 2, rules 6 and 7.
-  const auto table = read_csv("name,price\r\n\"flour, plain\",\"1\"\"2\"\r\n\"two\nlines\",3\r\n", "p.csv");
+  const auto table = read_csv("name,price\r\n\"flour, plain\",\"1\"\"2\"\r\n\"two\nlines\",3\r\n",
+                              "p.csv");
   ASSERT_TRUE(table);
   EXPECT_EQ(table.value().rows[0].cells, (std::vector<std::string>{"flour, plain", "1\"2"}));
   EXPECT_EQ(table.value().rows[1].cells[0], "two\nlines");
@@ -46,7 +47,13 @@ TEST(Csv, ColumnsAreFoundWhateverTheirCaseAndAccents) {
 }
 
 TEST(Csv, TheFilesOfOldSpreadsheetsAreRead) {
-  EXPECT_EQ(read_csv("name,price\ncr\xE8me,\xA3" "1\n", "p").value().rows[0].cells[0], "crème");
+  EXPECT_EQ(read_csv("name,price\ncr\xE8me,\xA3"
+                     "1\n",
+                     "p")
+                .value()
+                .rows[0]
+                .cells[0],
+            "crème");
   EXPECT_EQ(read_csv("name\ncr\xE8me\n", "p").value().encoding, "Windows-1252");
 }
 

@@ -21,7 +21,9 @@ TEST(Folding, InvisibleMarksAndRightToLeftMarksGo) {
 }
 
 TEST(Folding, WhatIsNotUtf8BecomesTheReplacementMark) {
-  EXPECT_EQ(folded("a\xFF" "b"), "a\uFFFDb");
+  EXPECT_EQ(folded("a\xFF"
+                   "b"),
+            "a\uFFFDb");
 }
 
 TEST(Folding, WordsAreLettersDigitsAndApostrophes) {
@@ -33,7 +35,11 @@ TEST(Folding, AFileIsReadInTheEncodingItIsIn) {
   EXPECT_EQ(decoded("\xEF\xBB\xBFrösti\r\n")->text, "rösti\n");
   EXPECT_EQ(decoded("r\xF6sti")->text, "rösti");
   EXPECT_EQ(decoded("r\xF6sti")->was, Encoding::kWindows1252);
-  EXPECT_EQ(decoded(std::string("\xFF\xFE" "a\0\xF6\0", 6))->text, "aö");
+  EXPECT_EQ(decoded(std::string("\xFF\xFE"
+                                "a\0\xF6\0",
+                                6))
+                ->text,
+            "aö");
   EXPECT_EQ(decoded(std::string("\xFE\xFF\0a\0\xF6", 6))->text, "aö");
 }
 

@@ -38,9 +38,10 @@ TEST(Foods, SearchBearsMisspellingWordOrderAndBeginnings) {
 }
 
 TEST(Foods, TheSchoolsOwnFoodWinsOverTheShippedOne) {
-  const auto own = read_foods("key,name,other_names,match,source,sugars_g\n"
-                              "our_ketchup,Tomato ketchup,red sauce,label,packet of 12 May,19\n",
-                              "own.csv");
+  const auto own = read_foods(
+      "key,name,other_names,match,source,sugars_g\n"
+      "our_ketchup,Tomato ketchup,red sauce,label,packet of 12 May,19\n",
+      "own.csv");
   ASSERT_TRUE(own);
   const Foods both = shipped_foods().with(own.value());
   EXPECT_EQ(both.named("tomato ketchup")->key, "our_ketchup");
@@ -55,17 +56,18 @@ TEST(Foods, AMissingFigureIsNotNone) {
 }
 
 TEST(Foods, EveryFaultOfATableIsToldWithItsLine) {
-  const auto bad = read_foods("key,name,fat_g,contains,units,vegan\n"
-                              "a,A,101x,fishes,clove:3,perhaps\n"
-                              "a,B,,,,\n",
-                              "own.csv");
+  const auto bad = read_foods(
+      "key,name,fat_g,contains,units,vegan\n"
+      "a,A,101x,fishes,clove:3,perhaps\n"
+      "a,B,,,,\n",
+      "own.csv");
   ASSERT_FALSE(bad);
   std::vector<std::string> places;
   for (const auto& p : bad.problems()) places.push_back(p.code + " " + p.where);
-  EXPECT_EQ(places, (std::vector<std::string>{
-                        "foods.value line 2, fat_g", "foods.value line 2, units",
-                        "foods.value line 2, contains", "foods.value line 2, vegan",
-                        "foods.key_twice line 3, key"}));
+  EXPECT_EQ(places,
+            (std::vector<std::string>{"foods.value line 2, fat_g", "foods.value line 2, units",
+                                      "foods.value line 2, contains", "foods.value line 2, vegan",
+                                      "foods.key_twice line 3, key"}));
 }
 
 TEST(Foods, OneOfManyIsFoundInTheSingular) {

@@ -14,8 +14,7 @@ TEST(Quantity, UnitsAreExactByDefinition) {
   EXPECT_EQ(in_base_units(Unit::kPint) * Ratio(8), Ratio(454609, 100));
   EXPECT_EQ(in_base_units(Unit::kAmericanCup) * Ratio(16), Ratio(231) * Ratio(16387064, 1000000));
   EXPECT_EQ(in_base_units(Unit::kAmericanPint), in_base_units(Unit::kAmericanCup) * Ratio(2));
-  EXPECT_EQ(in_base_units(Unit::kAmericanFluidOunce) * Ratio(8),
-            in_base_units(Unit::kAmericanCup));
+  EXPECT_EQ(in_base_units(Unit::kAmericanFluidOunce) * Ratio(8), in_base_units(Unit::kAmericanCup));
   EXPECT_EQ(in_base_units(Unit::kTablespoon), Ratio(3) * in_base_units(Unit::kTeaspoon));
 }
 

@@ -74,7 +74,7 @@ TEST(Say, checkpoints_windows_gates_and_last_safe_starts_are_said_with_their_clo
   const std::string text = flat(said(sample::two_waves()));
   EXPECT_TRUE(has(text, "11:20 leeks in the pan (LS)"));
   EXPECT_TRUE(has(text, "11:35 to 11:38 STOP, everybody looks: How to cut scones. Ms Hart leads."));
-  EXPECT_TRUE(has(text, "Stop for the look: even dice, no grit in the leek (Ms Hart looks)"));
+  EXPECT_TRUE(has(text, "Stop for the look: even dice, no grit in the leek (look: Ms Hart)"));
   EXPECT_TRUE(has(text,
                   "11:48 scones in the oven, wave 1. Later than that: finish cold: the technician "
                   "bakes them after the bell."));
