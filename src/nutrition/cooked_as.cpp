@@ -17,7 +17,9 @@ bool holds(const std::vector<int>& contents, std::size_t ingredient) {
   return std::binary_search(contents.begin(), contents.end(), static_cast<int>(ingredient));
 }
 
-bool is_flour(const kitchen::Food& food) { return food.key.find("flour") != std::string::npos || food.key == "polenta"; }
+bool is_flour(const kitchen::Food& food) {
+  return food.key.find("flour") != std::string::npos || food.key == "polenta";
+}
 
 // "mix:bread" and so on for what is in the oven, or nothing when it is no dough.
 std::string mix_of(const std::vector<int>& contents, const std::vector<Weighted>& ingredients) {
@@ -32,7 +34,8 @@ std::string mix_of(const std::vector<int>& contents, const std::vector<Weighted>
     yeast = yeast || each.food->key.starts_with("yeast");
     egg = egg || each.food->category == "eggs";
   }
-  // A fifth tells a sponge (a quarter) from choux and from a crumble on its fruit. Common practice, no source.
+  // A fifth tells a sponge (a quarter) from choux and from a crumble on its fruit. Common practice,
+  // no source.
   if (all <= 0 || flour < 0.2 * all) return {};
   if (yeast) return "mix:bread";
   if (egg && sugar >= 0.3 * flour) return "mix:cake";
@@ -40,8 +43,9 @@ std::string mix_of(const std::vector<int>& contents, const std::vector<Weighted>
 }
 
 std::string row_words(const Yield& row) {
-  return fmt::format("{}: {} of its weight (usually {} to {}; {}, {})", row.what, base::number_text(row.share),
-                     base::number_text(row.least), base::number_text(row.most), row.id, row.confidence);
+  return fmt::format("{}: {} of its weight (usually {} to {}; {}, {})", row.what,
+                     base::number_text(row.share), base::number_text(row.least),
+                     base::number_text(row.most), row.id, row.confidence);
 }
 
 class Chooser {
@@ -52,7 +56,8 @@ class Chooser {
         heatings_(heatings(dish, ingredients)),
         contents_(contents_of_steps(dish)) {
     for (Heating& heating : heatings_) {
-      mixes_.push_back(heating.cooking == Cooking::kBaked ? mix_of(heating.contents, ingredients) : std::string());
+      mixes_.push_back(heating.cooking == Cooking::kBaked ? mix_of(heating.contents, ingredients)
+                                                          : std::string());
     }
   }
 
@@ -94,7 +99,8 @@ class Chooser {
   }
 
   bool poured_away(std::size_t i, CookedAs& as) const {
-    const bool boiled = std::find(as.heats.begin(), as.heats.end(), Cooking::kBoiled) != as.heats.end();
+    const bool boiled = std::find(as.heats.begin(), as.heats.end(), Cooking::kBoiled) !=
+                        as.heats.end();
     if (ingredients_[i].food->key != "water" || !boiled) return false;
     as.weight = 0;
     as.why = "cooking water that is poured away";
@@ -129,16 +135,20 @@ class Chooser {
       as.why = "eaten without being heated";
       return;
     }
-    const bool one_way = std::all_of(as.heats.begin(), as.heats.end(), [&](Cooking c) { return c == as.heats[0]; });
-    const bool in_liquid = std::find(as.heats.begin(), as.heats.end(), Cooking::kSimmered) != as.heats.end();
+    const bool one_way = std::all_of(as.heats.begin(), as.heats.end(),
+                                     [&](Cooking c) { return c == as.heats[0]; });
+    const bool in_liquid = std::find(as.heats.begin(), as.heats.end(), Cooking::kSimmered) !=
+                           as.heats.end();
     if ((one_way || as.heats[0] == Cooking::kBoiled) && !in_liquid) {
-      if (const Yield* row = tables_.yield(ingredients_[i].food->key, as.heats[0], YieldKind::kLoss)) {
+      if (const Yield* row = tables_.yield(ingredients_[i].food->key, as.heats[0],
+                                           YieldKind::kLoss)) {
         apply(*row, as);
         return;
       }
     }
     as.why = in_liquid ? "cooked in liquid that is eaten: what it loses stays in the dish"
-                       : say(word_for(as.heats.back()), "; no figure for what it loses, so none is taken off");
+                       : say(word_for(as.heats.back()),
+                             "; no figure for what it loses, so none is taken off");
   }
 };
 
@@ -150,7 +160,8 @@ double CookedAs::kept(const CookingTables& tables, kitchen::Nutrient nutrient) c
   return least;
 }
 
-std::vector<CookedAs> cooked_as(const Dish& dish, const std::vector<Weighted>& ingredients, const CookingTables& tables) {
+std::vector<CookedAs> cooked_as(const Dish& dish, const std::vector<Weighted>& ingredients,
+                                const CookingTables& tables) {
   const Chooser chooser(dish, ingredients, tables);
   std::vector<CookedAs> out;
   for (std::size_t i = 0; i < ingredients.size(); ++i) out.push_back(chooser.choose(i));

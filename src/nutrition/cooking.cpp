@@ -15,8 +15,9 @@ using kitchen::Word;
 namespace {
 
 constexpr Word<Cooking> kCookingWords[] = {
-    {"raw", Cooking::kRaw},     {"boiled", Cooking::kBoiled},        {"simmered", Cooking::kSimmered},
-    {"baked", Cooking::kBaked}, {"fried", Cooking::kFried},          {"deep fried", Cooking::kDeepFried},
+    {"raw", Cooking::kRaw},           {"boiled", Cooking::kBoiled},
+    {"simmered", Cooking::kSimmered}, {"baked", Cooking::kBaked},
+    {"fried", Cooking::kFried},       {"deep fried", Cooking::kDeepFried},
     {"grilled", Cooking::kGrilled}};
 constexpr Word<YieldKind> kKindWords[] = {{"loss", YieldKind::kLoss},
                                           {"uptake", YieldKind::kUptake},
@@ -37,7 +38,8 @@ std::vector<std::string> parts(const std::string& text) {
 // One of the two tables, cell by cell, with every fault noted.
 class Rows {
  public:
-  Rows(std::string_view text, std::string file, std::vector<std::string_view> columns, base::Problems& problems)
+  Rows(std::string_view text, std::string file, std::vector<std::string_view> columns,
+       base::Problems& problems)
       : file_(std::move(file)), problems_(problems) {
     auto read = base::read_csv(text, file_);
     if (!read) {
@@ -47,7 +49,8 @@ class Rows {
     table_ = std::move(read).value();
     for (const std::string_view column : columns) {
       if (!table_.column(column)) {
-        problems_.push_back({"cooking.column", file_, "line 1", say("The table has no column ", quoted(column), "."),
+        problems_.push_back({"cooking.column", file_, "line 1",
+                             say("The table has no column ", quoted(column), "."),
                              "Add the column."});
         table_.rows.clear();
       }
@@ -65,15 +68,17 @@ class Rows {
     return 1;
   }
   template <class T, std::size_t N>
-  T word(const base::Table::Row& row, std::string_view column, const std::string& text, const Word<T> (&words)[N]) {
+  T word(const base::Table::Row& row, std::string_view column, const std::string& text,
+         const Word<T> (&words)[N]) {
     if (const auto value = kitchen::value_of(words, text)) return *value;
     wrong(row, column, base::joined(kitchen::spellings(words), "or"));
     return T{};
   }
   void wrong(const base::Table::Row& row, std::string_view column, std::string_view wanted) {
-    problems_.push_back({"cooking.value", file_, say("line ", row.line, ", ", column),
-                         say("The table says ", quoted(cell(row, column)), "; it must be ", wanted, "."),
-                         "Correct the cell."});
+    problems_.push_back(
+        {"cooking.value", file_, say("line ", row.line, ", ", column),
+         say("The table says ", quoted(cell(row, column)), "; it must be ", wanted, "."),
+         "Correct the cell."});
   }
 
  private:
@@ -83,8 +88,10 @@ class Rows {
 };
 
 std::vector<Yield> yields_in(std::string_view csv, base::Problems& problems) {
-  Rows rows(csv, "yields.csv",
-            {"id", "what", "foods", "cooking", "kind", "yield", "least", "most", "source", "confidence"}, problems);
+  Rows rows(
+      csv, "yields.csv",
+      {"id", "what", "foods", "cooking", "kind", "yield", "least", "most", "source", "confidence"},
+      problems);
   std::vector<Yield> out;
   for (const auto& row : rows.rows()) {
     Yield yield;
@@ -113,8 +120,8 @@ const Yield* CookingTables::yield(std::string_view food, Cooking cooking, YieldK
   for (const Yield& each : yields_) {
     if (each.kind != kind) continue;
     if (std::find(each.foods.begin(), each.foods.end(), food) == each.foods.end()) continue;
-    const bool so = each.cooking.empty() ||
-                    std::find(each.cooking.begin(), each.cooking.end(), cooking) != each.cooking.end();
+    const bool so = each.cooking.empty() || std::find(each.cooking.begin(), each.cooking.end(),
+                                                      cooking) != each.cooking.end();
     if (so) return &each;
   }
   return nullptr;
@@ -124,22 +131,26 @@ double CookingTables::kept(Cooking cooking, kitchen::Nutrient nutrient) const {
   return kept_[static_cast<std::size_t>(cooking)][static_cast<std::size_t>(nutrient)].value_or(1);
 }
 
-base::Result<CookingTables> read_cooking(std::string_view yields_csv, std::string_view retention_csv) {
+base::Result<CookingTables> read_cooking(std::string_view yields_csv,
+                                         std::string_view retention_csv) {
   base::Problems problems;
   CookingTables tables(yields_in(yields_csv, problems));
-  Rows rows(retention_csv, "retention.csv", {"cooking", "nutrient", "kept", "source", "confidence"}, problems);
+  Rows rows(retention_csv, "retention.csv", {"cooking", "nutrient", "kept", "source", "confidence"},
+            problems);
   for (const auto& row : rows.rows()) {
     const Cooking cooking = rows.word(row, "cooking", rows.cell(row, "cooking"), kCookingWords);
     const auto& names = kitchen::kNutrientNames;
-    const auto name = std::find_if(names.begin(), names.end(),
-                                   [&](const auto& n) { return n.column == rows.cell(row, "nutrient"); });
+    const auto name = std::find_if(names.begin(), names.end(), [&](const auto& n) {
+      return n.column == rows.cell(row, "nutrient");
+    });
     const double kept = rows.share(row, "kept");
     if (name == names.end()) {
       rows.wrong(row, "nutrient", "a nutrient's column of the table of foods");
     } else if (kept > 1) {
       rows.wrong(row, "kept", "a share of at most 1");
     } else {
-      tables.kept_[static_cast<std::size_t>(cooking)][static_cast<std::size_t>(name->nutrient)] = kept;
+      tables.kept_[static_cast<std::size_t>(cooking)]
+                  [static_cast<std::size_t>(name->nutrient)] = kept;
       tables.retention_source_ = say(rows.cell(row, "source"), "; ", rows.cell(row, "confidence"));
     }
   }

@@ -1,5 +1,5 @@
-// What cooking does to weight and vitamins: the tables data/yields.csv and data/retention.csv, and one ingredient's
-// share of them.
+// What cooking does to weight and vitamins: the tables data/yields.csv and data/retention.csv, and
+// one ingredient's share of them.
 //
 // "Chicken breast, boneless, baked: 74 % of its raw weight is left (66 to 82, from memory)."
 #pragma once
@@ -30,7 +30,8 @@ enum class Cooking : std::int8_t {
 std::string_view word_for(Cooking);
 
 enum class YieldKind : std::int8_t {
-  kLoss,    ///< water and fat that leave; nutrients are taken to stay, so fat drained off is overstated
+  kLoss,    ///< water and fat that leave; nutrients are taken to stay, so fat drained off is
+            ///< overstated
   kUptake,  ///< water that is taken up
   kTrim,    ///< peeling and trimming, for amounts as bought
   kNote     ///< kept for its source, never applied
@@ -43,8 +44,8 @@ struct Yield {
   std::vector<std::string> foods;  ///< keys, or "mix:bread", "mix:cake", "mix:biscuit", "mix:jam"
   std::vector<Cooking> cooking;    ///< empty = any
   YieldKind kind = YieldKind::kLoss;
-  double share = 1;                ///< weight after / weight before
-  double least = 1, most = 1;      ///< the usual band
+  double share = 1;            ///< weight after / weight before
+  double least = 1, most = 1;  ///< the usual band
   std::string source, confidence;
 };
 
@@ -65,12 +66,14 @@ class CookingTables {
   CookingTables(std::vector<Yield> yields) : yields_(std::move(yields)) {}
 
   std::vector<Yield> yields_;
-  std::array<std::array<std::optional<double>, kitchen::kNutrients>, static_cast<std::size_t>(Cooking::kCount)>
+  std::array<std::array<std::optional<double>, kitchen::kNutrients>,
+             static_cast<std::size_t>(Cooking::kCount)>
       kept_{};
   std::string retention_source_;
 };
 
 /// The two tables from the text of their files. Errors: table.*, cooking.column, cooking.value.
-base::Result<CookingTables> read_cooking(std::string_view yields_csv, std::string_view retention_csv);
+base::Result<CookingTables> read_cooking(std::string_view yields_csv,
+                                         std::string_view retention_csv);
 
 }  // namespace nutrition

@@ -29,26 +29,28 @@ bool says_as_bought(const Ingredient& ingredient) {
 // Liquids are what dry food can drink: measured by volume (but oil), or tomatoes from a tin.
 bool is_liquid(const Ingredient& ingredient, const Food* food) {
   if (food == nullptr) return false;
-  if (food->key == "water" || food->key == "chopped_tomatoes_tinned" || food->key == "plum_tomatoes_tinned" ||
-      food->key == "passata")
+  if (food->key == "water" || food->key == "chopped_tomatoes_tinned" ||
+      food->key == "plum_tomatoes_tinned" || food->key == "passata")
     return true;
   const auto unit = kitchen::unit_named(ingredient.unit);
-  return unit && kitchen::dimension(*unit) == kitchen::Dimension::kVolume && food->category != "fats oils" &&
-         food->category != "sugars sweet" && ingredient.amount * kitchen::in_base_units(*unit).value() >= 50;
+  return unit && kitchen::dimension(*unit) == kitchen::Dimension::kVolume &&
+         food->category != "fats oils" && food->category != "sugars sweet" &&
+         ingredient.amount * kitchen::in_base_units(*unit).value() >= 50;
 }
 
 void edible_part(const Ingredient& ingredient, const CookingTables& tables, Line& line) {
-  if (!line.how.empty() || !says_as_bought(ingredient)) return;  // pieces and volumes are of what is eaten
+  if (!line.how.empty() || !says_as_bought(ingredient))
+    return;  // pieces and volumes are of what is eaten
   const Yield* trim = tables.yield(line.food->key, Cooking::kRaw, YieldKind::kTrim);
   if (line.food->edible) {
     *line.grams *= *line.food->edible;
-    line.how = say("as bought, of which ", base::number_text(*line.food->edible * 100), " % is eaten (",
-                   line.food->edible_source, ")");
+    line.how = say("as bought, of which ", base::number_text(*line.food->edible * 100),
+                   " % is eaten (", line.food->edible_source, ")");
   } else if (trim != nullptr) {
     *line.grams *= trim->share;
     line.sure = false;
-    line.how = say("as bought, of which ", base::number_text(trim->share * 100), " % is eaten (", trim->id, ", ",
-                   trim->confidence, ")");
+    line.how = say("as bought, of which ", base::number_text(trim->share * 100), " % is eaten (",
+                   trim->id, ", ", trim->confidence, ")");
   } else {
     line.sure = false;
     line.how = "as bought; how much of it is eaten is not known, so all of it is counted";
@@ -89,38 +91,53 @@ Line weighed(const Ingredient& ingredient, const Food* food, const CookingTables
 
 // "To taste" is half a gram a portion or so; does that show on a label or in a share of a day?
 bool matters_to_taste(const Line& line, What what) {
-  if (line.food == nullptr) return true;
+  if (line.food == nullptr || !has_figures(*line.food))
+    return unit_of(what) == "g" || what == Nutrient::kSodium;
   const auto per_100 = per_100_g(*line.food, what);
-  if (!per_100) return has_figures(*line.food) || what == Held::kAlcohol ? false : true;
+  if (!per_100) return false;
   const double half_gram = *per_100 / 200;
   if (what == Nutrient::kSodium) return half_gram > 5;  // mg: the salt a label may call none
-  const std::string_view unit = unit_of(what);
-  if (unit == "g") return half_gram > 0.5;
-  if (unit == "kcal") return half_gram > 4;
-  return false;  // vitamins and minerals of a pinch
+  if (unit_of(what) == "g") return half_gram > 0.5;
+  return false;  // energy, vitamins and minerals of a pinch
 }
 
-Total total_of(What what, const DishNutrients& dish, const CookingTables& tables, const Options& options) {
+Contribution brought_by(const Line& line, std::size_t index, What what, double kept) {
+  Contribution part{index, std::nullopt, kept, std::nullopt, std::nullopt};
+  if (line.food != nullptr) part.per_100_g = per_100_g(*line.food, what);
+  if (line.to_taste) {
+    if (!matters_to_taste(line, what)) part.amount = 0;
+  } else if (part.per_100_g && *part.per_100_g == 0) {
+    part.amount = 0;  // whatever it weighs
+  } else if (part.per_100_g && line.grams) {
+    part.amount = *line.grams * *part.per_100_g / 100 * part.kept;
+  }
+  part.most = part.amount;
+  if (!part.amount && line.grams && !line.to_taste) {
+    const auto most = line.food != nullptr ? most_per_100_g(*line.food, what)
+                                           : most_per_100_g(what);
+    if (most) part.most = *line.grams * *most / 100;
+  }
+  return part;
+}
+
+Total total_of(What what, const DishNutrients& dish, const CookingTables& tables,
+               const Options& options) {
   Total total;
   double known_grams = 0;
   for (std::size_t i = 0; i < dish.lines.size(); ++i) {
     const Line& line = dish.lines[i];
-    Contribution part{i, std::nullopt, 1, std::nullopt};
-    if (line.food != nullptr) part.per_100_g = per_100_g(*line.food, what);
-    if (options.retention && what.of_table()) part.kept = line.cooked.kept(tables, what.nutrient());
-    if (line.to_taste) {
-      if (!matters_to_taste(line, what)) part.amount = 0;
-    } else if (part.per_100_g && *part.per_100_g == 0) {
-      part.amount = 0;  // whatever it weighs
-      known_grams += line.grams.value_or(0);
-    } else if (part.per_100_g && line.grams) {
-      part.amount = *line.grams * *part.per_100_g / 100 * part.kept;
-      known_grams += *line.grams;
-    }
+    const bool loses = options.retention && what.of_table();
+    const Contribution part = brought_by(line, i, what,
+                                         loses ? line.cooked.kept(tables, what.nutrient()) : 1.0);
+    total.whole.amount += part.amount.value_or(0);
     if (part.amount)
-      total.whole.amount += *part.amount;
+      known_grams += line.grams.value_or(0);
     else
       total.missing.push_back(i);
+    if (part.most && total.whole.most)
+      *total.whole.most += *part.most;
+    else
+      total.whole.most.reset();
     total.parts.push_back(part);
   }
   if (!total.missing.empty()) total.whole.sure = Sureness::kAtLeast;
@@ -146,16 +163,24 @@ void sum_weights(DishNutrients& dish, const Options& options) {
 
 }  // namespace
 
-Figure operator*(const Figure& figure, double factor) { return {figure.amount * factor, figure.sure}; }
+Figure operator*(const Figure& figure, double factor) {
+  Figure out{figure.amount * factor, std::nullopt, figure.sure};
+  if (figure.most) out.most = *figure.most * factor;
+  return out;
+}
 
-Figure operator+(const Figure& a, const Figure& b) { return {a.amount + b.amount, std::max(a.sure, b.sure)}; }
+Figure operator+(const Figure& a, const Figure& b) {
+  Figure out{a.amount + b.amount, std::nullopt, std::max(a.sure, b.sure)};
+  if (a.most && b.most) out.most = *a.most + *b.most;
+  return out;
+}
 
 Figure DishNutrients::portion(What what) const { return whole(what) * (1.0 / portions); }
 
 Figure DishNutrients::per_100_g(What what) const {
-  if (served_grams <= 0) return {0, Sureness::kUnsure};
+  if (served_grams <= 0) return {0, std::nullopt, Sureness::kUnsure};
   Figure figure = whole(what) * (100 / served_grams);
-  if (!weight_known) figure.sure = Sureness::kUnsure;
+  if (!weight_known) figure = {figure.amount, std::nullopt, Sureness::kUnsure};
   return figure;
 }
 
@@ -165,13 +190,17 @@ std::vector<const Food*> foods_of(const Dish& dish, const kitchen::Foods& foods)
     const Food* food = kitchen::food_of(ingredient, foods);
     if (food == nullptr && ingredient.food.empty())
       food = foods.find(base::replaced(base::folded(ingredient.name), ' ', '_'));
+    // "Salt and pepper", to taste: it is the salt that counts.
+    if (food == nullptr && ingredient.amount <= 0 &&
+        base::folded(ingredient.name).starts_with("salt"))
+      food = foods.find("salt");
     out.push_back(food);
   }
   return out;
 }
 
-DishNutrients dish_nutrients(const Dish& dish, const std::vector<const Food*>& foods, const CookingTables& tables,
-                             const Options& options) {
+DishNutrients dish_nutrients(const Dish& dish, const std::vector<const Food*>& foods,
+                             const CookingTables& tables, const Options& options) {
   DishNutrients out;
   out.dish = dish.variant.empty() ? dish.name : say(dish.name, ": ", dish.variant);
   out.portions = std::max(1, options.portions.value_or(dish.portions));
@@ -192,7 +221,8 @@ DishNutrients dish_nutrients(const Dish& dish, const std::vector<const Food*>& f
   }
   sum_weights(out, options);
   if (options.retention) out.retention_source = tables.retention_source();
-  for (std::size_t w = 0; w < kWhats; ++w) out.totals[w] = total_of(What::at(w), out, tables, options);
+  for (std::size_t w = 0; w < kWhats; ++w)
+    out.totals[w] = total_of(What::at(w), out, tables, options);
   return out;
 }
 

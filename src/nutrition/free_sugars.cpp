@@ -20,23 +20,47 @@ constexpr FreeSugars unknown(std::string_view why) { return {std::nullopt, why};
 
 // Foods that the rule of their kind would judge wrongly.
 constexpr std::array<std::string_view, 15> kAllFree = {
-    "tomato_puree",   "garlic_puree",       "passata",           "tomato_juice",  "orange_juice_fresh",
-    "lemon_juice",    "orange_juice_carton", "lemon_juice_bottled", "lime_juice",  "apple_juice",
-    "pineapple_juice", "pumpkin_tinned",     "redcurrant_jelly",  "cranberry_sauce", "mirin"};
-constexpr std::array<std::string_view, 26> kMixed = {
-    "chocolate_hazelnut_spread", "mincemeat_sweet",        "milk_chocolate",     "white_chocolate",
-    "cake_covering",             "drinking_chocolate",     "lemon_curd",         "condensed_milk",
-    "ice_cream_vanilla",         "custard_ready",          "fruit_yogurt",       "aerosol_cream",
-    "fromage_frais",             "dried_cranberries",      "banana_chips",       "cherry_pie_filling",
-    "pineapple_tinned_juice",    "peaches_tinned_juice",   "pears_tinned_juice", "mandarins_tinned",
-    "fruit_cocktail_tinned",     "baked_beans",            "refried_beans",      "malted_milk_powder",
-    "custard_powder",            "processed_cheese_slice"};
-constexpr std::array<std::string_view, 7> kPickledOrRoasted = {
-    "gherkins", "kimchi", "jalapenos_jar", "roasted_peppers_jar", "sun_dried_tomatoes_oil", "sauerkraut",
-    "potato_mash_instant"};
+    "tomato_puree",        "garlic_puree",        "passata",
+    "tomato_juice",        "orange_juice_fresh",  "lemon_juice",
+    "orange_juice_carton", "lemon_juice_bottled", "lime_juice",
+    "apple_juice",         "pineapple_juice",     "pumpkin_tinned",
+    "redcurrant_jelly",    "cranberry_sauce",     "mirin"};
+constexpr std::array<std::string_view, 26> kMixed = {"chocolate_hazelnut_spread",
+                                                     "mincemeat_sweet",
+                                                     "milk_chocolate",
+                                                     "white_chocolate",
+                                                     "cake_covering",
+                                                     "drinking_chocolate",
+                                                     "lemon_curd",
+                                                     "condensed_milk",
+                                                     "ice_cream_vanilla",
+                                                     "custard_ready",
+                                                     "fruit_yogurt",
+                                                     "aerosol_cream",
+                                                     "fromage_frais",
+                                                     "dried_cranberries",
+                                                     "banana_chips",
+                                                     "cherry_pie_filling",
+                                                     "pineapple_tinned_juice",
+                                                     "peaches_tinned_juice",
+                                                     "pears_tinned_juice",
+                                                     "mandarins_tinned",
+                                                     "fruit_cocktail_tinned",
+                                                     "baked_beans",
+                                                     "refried_beans",
+                                                     "malted_milk_powder",
+                                                     "custard_powder",
+                                                     "processed_cheese_slice"};
+constexpr std::array<std::string_view, 7> kPickledOrRoasted = {"gherkins",
+                                                               "kimchi",
+                                                               "jalapenos_jar",
+                                                               "roasted_peppers_jar",
+                                                               "sun_dried_tomatoes_oil",
+                                                               "sauerkraut",
+                                                               "potato_mash_instant"};
 constexpr std::array<std::string_view, 7> kPlainInMixedKinds = {
-    "cocoa_powder", "coconut_milk", "coconut_cream", "creamed_coconut", "desiccated_coconut", "coconut_fresh",
-    "coconut_milk_light"};
+    "cocoa_powder",       "coconut_milk",  "coconut_cream",     "creamed_coconut",
+    "desiccated_coconut", "coconut_fresh", "coconut_milk_light"};
 
 FreeSugars by_kind(const Food& food) {
   struct Rule {

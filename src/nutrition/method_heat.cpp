@@ -35,10 +35,10 @@ bool says(const Step& step, const std::vector<std::string_view>& wanted) {
 
 // Words that are in the names of many ingredients without naming one.
 bool tells_nothing(const std::string& word) {
-  static const std::set<std::string> kCommon = {"fresh",  "dried",  "ground", "plain", "tinned", "small", "large",
-                                                "for",    "and",    "mature", "thick", "fine",   "mixed", "white",
-                                                "leaf",   "of",     "in",     "the",   "a",      "salt",  "pepper",
-                                                "chopped", "rolled", "strong", "mild", "whole"};
+  static const std::set<std::string> kCommon = {
+      "fresh",  "dried", "ground", "plain",   "tinned", "small",  "large", "for",  "and",
+      "mature", "thick", "fine",   "mixed",   "white",  "leaf",   "of",    "in",   "the",
+      "a",      "salt",  "pepper", "chopped", "rolled", "strong", "mild",  "whole"};
   return kCommon.contains(word) || word.size() < 3;
 }
 
@@ -47,7 +47,8 @@ Set mentioned(const Dish& dish, const Step& step) {
   const std::vector<std::string> sentence = words_in(step.says);
   for (std::size_t i = 0; i < dish.ingredients.size(); ++i) {
     for (const std::string& word : words_in(dish.ingredients[i].name)) {
-      if (!tells_nothing(word) && std::find(sentence.begin(), sentence.end(), word) != sentence.end())
+      if (!tells_nothing(word) &&
+          std::find(sentence.begin(), sentence.end(), word) != sentence.end())
         out.insert(static_cast<int>(i));
     }
   }
@@ -58,7 +59,10 @@ Set mentioned(const Dish& dish, const Step& step) {
 class Reading {
  public:
   explicit Reading(const Dish& dish)
-      : dish_(dish), holds_(dish.method.size()), known_(dish.method.size()), before_(dish.method.size()) {
+      : dish_(dish),
+        holds_(dish.method.size()),
+        known_(dish.method.size()),
+        before_(dish.method.size()) {
     for (std::size_t s = 0; s < dish.method.size(); ++s) work_out(s);
   }
   const Set& holds(std::size_t step) const { return holds_[step]; }
@@ -86,7 +90,8 @@ class Reading {
     if (!named) own = mentioned(dish_, step);
     const bool on_ring = step.heat && step.heat->with == HeatKind::kRing;
     if (on_ring) {
-      // A pan that was on before keeps what it held; other work that merely came before stays outside.
+      // A pan that was on before keeps what it held; other work that merely came before stays
+      // outside.
       for (const int other : before_[s]) {
         const auto& heat = dish_.method[static_cast<std::size_t>(other)].heat;
         const auto& held = holds_[static_cast<std::size_t>(other)];
@@ -110,14 +115,19 @@ bool drained(const Dish& dish, std::size_t heat_step) {
   });
 }
 
-Cooking on_ring(const Dish& dish, std::size_t s, const Set& contents, const std::vector<Weighted>& ingredients) {
+Cooking on_ring(const Dish& dish, std::size_t s, const Set& contents,
+                const std::vector<Weighted>& ingredients) {
   const Step& step = dish.method[s];
   if (step.hazard == kitchen::Hazard::kHotOil) return Cooking::kDeepFried;
-  const bool liquid = std::any_of(contents.begin(), contents.end(),
-                                  [&](int i) { return ingredients[static_cast<std::size_t>(i)].liquid; });
-  const bool wet = says(step, {"boil", "simmer", "poach", "blanch", "steam", "stew", "bubble", "reduce"});
-  const bool dry = says(step, {"fry", "fri", "soften", "brown", "sweat", "saut", "sear", "griddle", "toast", "dry"});
-  if (wet || (liquid && !dry)) return drained(dish, s) || !liquid ? Cooking::kBoiled : Cooking::kSimmered;
+  const bool liquid = std::any_of(contents.begin(), contents.end(), [&](int i) {
+    return ingredients[static_cast<std::size_t>(i)].liquid;
+  });
+  const bool wet = says(step,
+                        {"boil", "simmer", "poach", "blanch", "steam", "stew", "bubble", "reduce"});
+  const bool dry = says(
+      step, {"fry", "fri", "soften", "brown", "sweat", "saut", "sear", "griddle", "toast", "dry"});
+  if (wet || (liquid && !dry))
+    return drained(dish, s) || !liquid ? Cooking::kBoiled : Cooking::kSimmered;
   return Cooking::kFried;
 }
 

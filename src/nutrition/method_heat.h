@@ -1,6 +1,7 @@
 // Which heat reaches which ingredient: the method of a dish read for its pans, trays and pots.
 //
-// "Rub the butter into the flour", "cut out", "bake": the butter is baked, though the baking step does not name it.
+// "Rub the butter into the flour", "cut out", "bake": the butter is baked, though the baking step
+// does not name it.
 #pragma once
 
 #include <optional>
@@ -16,7 +17,8 @@ namespace nutrition {
 struct Weighted {
   const kitchen::Food* food = nullptr;  ///< null when not known
   std::optional<double> grams;
-  bool liquid = false;  ///< water, milk, stock, tinned tomatoes: what pasta, rice and pulses can drink
+  bool liquid = false;  ///< water, milk, stock, tinned tomatoes: what pasta, rice and pulses can
+                        ///< drink
 };
 
 /// What one step does to what is in its pan or tin.
@@ -27,13 +29,15 @@ struct Heating {
 };
 
 /// The heating steps in the order of the method.
-/// A step holds what it uses (or, when it names nothing, what its sentence mentions), what its pan already held, and,
-/// in the oven, under the grill or when it names nothing, whatever the steps it follows brought along. On a ring the
-/// words decide: "fry", "soften" fry, "boil", "simmer" boil; without such a word a pan with liquid simmers. A pan that
-/// is drained boils in water that is thrown away.
+/// A step holds what it uses (or, when it names nothing, what its sentence mentions), what its pan
+/// already held, and, in the oven, under the grill or when it names nothing, whatever the steps it
+/// follows brought along. On a ring the words decide: "fry", "soften" fry, "boil", "simmer" boil;
+/// without such a word a pan with liquid simmers. A pan that is drained boils in water that is
+/// thrown away.
 std::vector<Heating> heatings(const kitchen::Dish&, const std::vector<Weighted>&);
 
-/// What each step holds when it is done, indices ascending: for foods that swell without heat of their own.
+/// What each step holds when it is done, indices ascending: for foods that swell without heat of
+/// their own.
 std::vector<std::vector<int>> contents_of_steps(const kitchen::Dish&);
 
 }  // namespace nutrition

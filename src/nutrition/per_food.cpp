@@ -29,7 +29,8 @@ std::optional<double> of_table(const Food& food, Nutrient n) {
 
 std::optional<double> label_protein(const Food& food) {
   const auto protein = food.nutrients[Nutrient::kProtein];
-  // Without a factor nothing can be re-based; most such rows were made with 6.25 (release notes of the table).
+  // Without a factor nothing can be re-based; most such rows were made with 6.25 (release notes of
+  // the table).
   if (!protein || !food.nitrogen_factor || *food.nitrogen_factor <= 0) return protein;
   return *protein * kLabelFactor / *food.nitrogen_factor;
 }
@@ -49,7 +50,9 @@ std::optional<double> alcohol(const Food& food) {
 
 }  // namespace
 
-bool has_figures(const Food& food) { return food.match != Match::kNone && food.match != Match::kPoor; }
+bool has_figures(const Food& food) {
+  return food.match != Match::kNone && food.match != Match::kPoor;
+}
 
 std::optional<double> per_100_g(const Food& food, What what) {
   if (what == Held::kAlcohol) return alcohol(food);
@@ -62,6 +65,28 @@ std::optional<double> per_100_g(const Food& food, What what) {
   const FreeSugars free = free_sugars(food);
   if (free.share) return *sugars * *free.share;
   return what == Held::kFreeSugarsMost ? sugars : std::nullopt;
+}
+
+std::optional<double> most_per_100_g(What what) {
+  if (what == Nutrient::kSodium)
+    return 39'340.0;  // of sodium chloride, by atomic weights 22.990 and 35.453
+  if (what == Nutrient::kEnergyKcal) return 900.0;  // all fat, Annex XIV
+  if (unit_of(what) == "g") return 100.0;
+  return std::nullopt;
+}
+
+std::optional<double> most_per_100_g(const Food& food, What what) {
+  const auto most = most_per_100_g(what);
+  if (!most || !has_figures(food)) return most;
+  std::optional<double> within;
+  if (what == Nutrient::kSugars || what == Nutrient::kFibre || what == Held::kCarbohydrate ||
+      what == Held::kFreeSugars || what == Held::kFreeSugarsMost)
+    within = food.nutrients[Nutrient::kCarbohydrateTotal];
+  if (what == Held::kFreeSugars || what == Held::kFreeSugarsMost) {
+    if (const auto sugars = of_table(food, Nutrient::kSugars)) within = sugars;
+  }
+  if (what == Nutrient::kSaturates) within = food.nutrients[Nutrient::kFat];
+  return std::min(*most, within.value_or(*most));
 }
 
 std::string_view name_of(What what) {

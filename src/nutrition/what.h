@@ -1,6 +1,8 @@
-// What is summed over a dish: every nutrient of the table, and a few that are worked out food by food.
+// What is summed over a dish: every nutrient of the table, and a few that are worked out food by
+// food.
 //
-// What(kitchen::Nutrient::kFat) is fat; What(Held::kFreeSugars) the free sugars, which no table has.
+// What(kitchen::Nutrient::kFat) is fat; What(Held::kFreeSugars) the free sugars, which no table
+// has.
 #pragma once
 
 #include <array>
@@ -42,8 +44,7 @@ class What {
  private:
   std::size_t index_;
 };
-inline constexpr std::size_t kWhats =
-    kitchen::kNutrients + static_cast<std::size_t>(Held::kCount);
+inline constexpr std::size_t kWhats = kitchen::kNutrients + static_cast<std::size_t>(Held::kCount);
 
 /// "protein", "free sugars".
 std::string_view name_of(What);
