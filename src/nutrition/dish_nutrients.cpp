@@ -101,11 +101,12 @@ bool matters_to_taste(const Line& line, What what) {
   return false;  // energy, vitamins and minerals of a pinch
 }
 
-Contribution brought_by(const Line& line, std::size_t index, What what, double kept) {
+Contribution brought_by(const Line& line, std::size_t index, What what, double kept,
+                        bool pinch_counts) {
   Contribution part{index, std::nullopt, kept, std::nullopt, std::nullopt};
   if (line.food != nullptr) part.per_100_g = per_100_g(*line.food, what);
   if (line.to_taste) {
-    if (!matters_to_taste(line, what)) part.amount = 0;
+    if (!pinch_counts || !matters_to_taste(line, what)) part.amount = 0;
   } else if (part.per_100_g && *part.per_100_g == 0) {
     part.amount = 0;  // whatever it weighs
   } else if (part.per_100_g && line.grams) {
@@ -128,7 +129,8 @@ Total total_of(What what, const DishNutrients& dish, const CookingTables& tables
     const Line& line = dish.lines[i];
     const bool loses = options.retention && what.of_table();
     const Contribution part = brought_by(line, i, what,
-                                         loses ? line.cooked.kept(tables, what.nutrient()) : 1.0);
+                                         loses ? line.cooked.kept(tables, what.nutrient()) : 1.0,
+                                         !options.leave_out_to_taste);
     total.whole.amount += part.amount.value_or(0);
     if (part.amount)
       known_grams += line.grams.value_or(0);

@@ -94,10 +94,12 @@ struct DishNutrients {
 };
 
 struct Options {
-  bool yields = true;             ///< weight changes in cooking
-  bool retention = true;          ///< losses of vitamins in cooking
-  std::optional<double> weighed;  ///< the finished dish on the scales, grams: better than any table
-  std::optional<int> portions;    ///< other than the dish says, at least 1
+  bool yields = true;                            ///< weight changes in cooking
+  bool retention = true;                         ///< losses of vitamins in cooking
+  std::optional<double> weighed = std::nullopt;  ///< the finished dish on the scales, grams: better
+                                                 ///< than any table
+  bool leave_out_to_taste = false;               ///< count only what has an amount
+  std::optional<int> portions = std::nullopt;    ///< other than the dish says, at least 1
 };
 
 /// The food of each ingredient: by its key, its name, its name as a key; null when none fits.
