@@ -24,8 +24,8 @@ DevelopAsked asked(const kitchen::Dish& dish, const std::vector<std::string>& go
   const DishNutrients held = tests::calculated(dish);
   out.allowed = usual_changes(dish, held, share);
   for (const std::string& words : goals) {
-    for (const Goal& goal : read_goal(words, held.portion_grams()).value())
-      out.goals.push_back(goal);
+    const auto read = read_goal(words, held.portion_grams());
+    for (const Goal& goal : read.value()) out.goals.push_back(goal);
   }
   return out;
 }
@@ -46,7 +46,8 @@ TEST(Develop, ChangesTheFewestIngredientsAndReachesTheGoal) {
   // 1.5 g salt in 100 g is the limit of medium; 100 g butter with 5 g salt hold 6.4 g in 205 g with
   // potato.
   const Developed out = developed(asked(
-      stirred({ingredient("potato", 100), ingredient("butter_salted", 100), ingredient("salt", 5)}),
+      stirred({ingredient("potato", 100), ingredient("butter_salted", 100), ingredient("salt", 5)},
+              3),
       {"salt not high"}));
   ASSERT_TRUE(out.possible);
   EXPECT_TRUE(out.smallest);
@@ -99,7 +100,7 @@ TEST(Develop, NamesTheBoundThatStopsIt) {
 }
 
 TEST(Develop, TakesAnotherFoodWhenNoAmountWillDo) {
-  auto what = asked(tests::macaroni(), {"saturates not high"});
+  auto what = asked(tests::macaroni(), {"saturates at most 5 g in 100 g"});
   for (Allowed& allowed : what.allowed) allowed.least = allowed.most = 0;
   for (std::size_t i = 0; i < what.allowed.size(); ++i)
     what.allowed[i].least = what.allowed[i].most = what.dish.ingredients[i].amount;
