@@ -25,8 +25,9 @@ struct PlanAsked {
   std::string from = "09:00";
   std::string to = "10:00";
   std::string purpose = "eat here";
-  bool trays = false;      ///< quick: trays stand at the places
-  std::string rules_file;  ///< quick: the school's house rules
+  bool trays = false;                   ///< quick: trays stand at the places
+  std::string rules_file;               ///< quick: the school's house rules
+  std::string foods_file, labels_file;  ///< allergens: the school's own foods, labels read
   bool details = false;
   bool json = false;
   std::string svg_file, html_file, minizinc_file;
@@ -69,11 +70,22 @@ struct DevelopWords {
   double within = 50;  ///< per cent an ingredient may change by
 };
 
+struct AllergensAsked {
+  std::vector<std::string> what;  ///< dishes (as find_dish) and lesson files; lessons of one room
+                                  ///< and date are a day
+  std::string foods_file, needs_file, labels_file;
+  bool details = false;
+  bool json = false;
+  int width = 80;
+};
+
 int plan(const PlanAsked&);
 int label(const LabelAsked&);
 int develop(const DevelopWords&);
 int check(const CheckAsked&);
 int dishes(const DishesAsked&);
+/// kDoesNotFit when something must be changed for somebody.
+int allergens(const AllergensAsked&);
 int foods(const FoodsAsked&);
 
 }  // namespace app

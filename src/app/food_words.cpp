@@ -11,7 +11,7 @@
 namespace app {
 namespace {
 
-constexpr std::array<const char*, 3> kWords = {"foods", "label", "develop"};
+constexpr std::array<const char*, 4> kWords = {"foods", "label", "develop", "allergens"};
 
 constexpr const char* kOwnFoods = "The school's own foods (CSV), which win over the shipped ones";
 
@@ -78,12 +78,40 @@ void add_develop(CLI::App& program, int& code) {
   develop->callback([asked, &code] { code = app::develop(*asked); });
 }
 
+void add_allergens(CLI::App& program, int& code) {
+  const auto asked = std::make_shared<AllergensAsked>();
+  CLI::App* allergens = program.add_subcommand(
+      "allergens",
+      "What is stated of the fourteen allergens in dishes; in lessons, who must not have it and "
+      "what would settle it");
+  allergens->add_option("what", asked->what, "Dishes, dish files, lesson files")->required();
+  allergens->add_option("--foods", asked->foods_file, kOwnFoods);
+  allergens->add_option("--needs", asked->needs_file,
+                        "Allergies and diets of the cooks (CSV: cook, need, reach; lesson)");
+  allergens->add_option("--labels", asked->labels_file,
+                        "Labels that were read (CSV: food, pack, read_on, contains, may_contain, "
+                        "in_use)");
+  allergens->add_flag("--details", asked->details, "Every ingredient, with who says what");
+  allergens->add_flag("--json", asked->json, "For machines");
+  allergens->add_option("--width", asked->width, "Letters a line")
+      ->capture_default_str()
+      ->check(CLI::Range(40, 200));
+  allergens->footer(
+      "Examples:\n"
+      "  benchbell allergens fruit-scones \"lentil-dhal: gluten-free flatbread\"\n"
+      "  benchbell allergens demo/lessons/b-two-dishes.json\n"
+      "Exit code: 0 nothing must be changed, 1 something must, 2 something in the input is wrong.\n"
+      "Labels and the school's own records decide, not this sheet.\n");
+  allergens->callback([asked, &code] { code = app::allergens(*asked); });
+}
+
 }  // namespace
 
 void add_food_words(CLI::App& program, int& code) {
   add_foods(program, code);
   add_label(program, code);
   add_develop(program, code);
+  add_allergens(program, code);
 }
 
 bool food_word_said(const CLI::App& program) {

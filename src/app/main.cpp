@@ -50,6 +50,10 @@ void add_plan(CLI::App& program, app::PlanAsked& asked) {
       ->group("The quick way in");
   plan->add_option("--rules", asked.rules_file, "The school's house rules (file)")
       ->group("The quick way in");
+  plan->add_option("--foods", asked.foods_file,
+                   "The school's own foods (CSV), for what dishes contain");
+  plan->add_option("--labels", asked.labels_file,
+                   "Labels that were read (CSV); an unread label counts as all it might say");
   plan->add_flag(
       "--details", asked.details,
       "Show how far each goal is from the best possible, and how the chance was counted");

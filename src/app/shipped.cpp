@@ -13,12 +13,6 @@
 namespace app {
 namespace {
 
-std::string trimmed(const std::string& text) {
-  const auto first = text.find_first_not_of(' ');
-  if (first == std::string::npos) return "";
-  return text.substr(first, text.find_last_not_of(' ') - first + 1);
-}
-
 base::Result<kitchen::Dish> variant_of(const base::Result<std::vector<kitchen::Dish>>& read,
                                        const std::string& variant, const std::string& asked) {
   if (!read) return read.problems();
@@ -61,8 +55,9 @@ std::vector<ShippedDish> shipped_dishes() {
 
 base::Result<kitchen::Dish> find_dish(const std::string& asked) {
   const auto colon = asked.rfind(": ");
-  const std::string name = trimmed(asked.substr(0, colon));
-  const std::string variant = colon == std::string::npos ? "" : trimmed(asked.substr(colon + 1));
+  const std::string name = base::trimmed(asked.substr(0, colon));
+  const std::string variant = colon == std::string::npos ? ""
+                                                         : base::trimmed(asked.substr(colon + 1));
   if (name.size() > 5 && name.ends_with(".json")) {
     const auto text = read_file(name);
     if (!text) return text.problems();

@@ -9,12 +9,6 @@
 namespace base {
 namespace {
 
-std::string trimmed(std::string text) {
-  const auto first = text.find_first_not_of(" \t\n");
-  if (first == std::string::npos) return "";
-  return text.substr(first, text.find_last_not_of(" \t\n") - first + 1);
-}
-
 // The separator that stands most often in the first line, outside quotes.
 char separator_of(std::string_view text) {
   std::size_t commas = 0, semicolons = 0, tabs = 0;
@@ -82,7 +76,7 @@ class CsvReader {
     if (at_ >= text_.size() || text_[at_] != '"') {
       while (at_ < text_.size() && text_[at_] != table_.separator && text_[at_] != '\n')
         cell += text_[at_++];
-      return trimmed(std::move(cell));
+      return trimmed(cell);
     }
     ++at_;
     for (;; ++at_) {
@@ -106,7 +100,7 @@ class CsvReader {
     // What stands between the closing mark and the separator is kept, not dropped.
     while (at_ < text_.size() && text_[at_] != table_.separator && text_[at_] != '\n')
       cell += text_[at_++];
-    return trimmed(std::move(cell));
+    return trimmed(cell);
   }
 
   void take(Table::Row row) {

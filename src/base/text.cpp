@@ -113,6 +113,24 @@ std::string lower(std::string_view text) {
 
 bool blank(std::string_view text) { return text.find_first_not_of(' ') == std::string_view::npos; }
 
+std::string trimmed(std::string_view text) {
+  constexpr std::string_view kSpaces = " \t\n\r";
+  const auto first = text.find_first_not_of(kSpaces);
+  if (first == std::string_view::npos) return "";
+  return std::string(text.substr(first, text.find_last_not_of(kSpaces) - first + 1));
+}
+
+std::vector<std::string> parts(std::string_view text, char separator) {
+  std::vector<std::string> out;
+  for (std::size_t at = 0; at <= text.size();) {
+    const std::size_t end = std::min(text.find(separator, at), text.size());
+    std::string part = trimmed(text.substr(at, end - at));
+    if (!part.empty()) out.push_back(std::move(part));
+    at = end + 1;
+  }
+  return out;
+}
+
 std::string replaced(std::string_view text, char from, char to) {
   std::string out(text);
   std::replace(out.begin(), out.end(), from, to);

@@ -51,8 +51,11 @@ std::string first_letters(std::string_view, std::size_t most);
 /// Offset of the first byte that is not UTF-8 (RFC 3629: no surrogates, no overlong forms), or
 /// nothing.
 std::optional<std::size_t> not_utf8(std::string_view);
-std::string lower(std::string_view);  ///< a to z only
-bool blank(std::string_view);         ///< empty or only spaces
+std::string lower(std::string_view);    ///< a to z only
+bool blank(std::string_view);           ///< empty or only spaces
+std::string trimmed(std::string_view);  ///< without spaces, tabs and line ends at its ends
+/// The trimmed parts between separators; empty parts are left out.
+std::vector<std::string> parts(std::string_view, char separator);
 std::string replaced(std::string_view text, char from, char to);
 
 /// How many letters must be added, dropped, changed or swapped with their neighbour to make one

@@ -33,18 +33,77 @@ bool weak(const std::string& token) {
   return std::find(kWeak.begin(), kWeak.end(), token) != kWeak.end();
 }
 
+// How many letters of a to z stand more often in one word than in the other, in all.
+std::size_t letters_apart(const std::string& a, const std::string& b) {
+  std::array<int, 32> count{};
+  for (const char c : a) ++count[static_cast<unsigned char>(c) & 31U];
+  for (const char c : b) --count[static_cast<unsigned char>(c) & 31U];
+  std::size_t apart = 0;
+  for (const int n : count) apart += static_cast<std::size_t>(n < 0 ? -n : n);
+  return apart;
+}
+
 // 1 = the same word; less for a beginning of it or a misspelling; 0 = another word.
 double likeness(const std::string& asked, const std::string& known) {
   if (asked == known) return 1;
   const std::size_t shorter = std::min(asked.size(), known.size());
   if (asked.size() >= 3 && known.size() > asked.size() && known.starts_with(asked))
     return 0.7 + 0.2 * static_cast<double>(asked.size()) / static_cast<double>(known.size());
-  if (shorter < 4 || asked.size() > known.size() + 3 || known.size() > asked.size() + 3) return 0;
+  const std::size_t bearable = shorter >= 8 ? 3 : shorter >= 6 ? 2 : shorter >= 4 ? 1 : 0;
+  if (asked.size() > known.size() + bearable || known.size() > asked.size() + bearable) return 0;
+  // Letters the one has and the other has not cost a change each: cheap to see, and it spares
+  // nearly every comparison.
+  if (bearable == 0 || letters_apart(asked, known) > 2 * bearable) return 0;
   const std::size_t off = base::edit_distance(asked, known);
-  const std::size_t bearable = shorter >= 8 ? 3 : shorter >= 6 ? 2 : 1;
   if (off > bearable) return 0;
   return 0.9 - 0.9 * static_cast<double>(off) / static_cast<double>(shorter);
 }
+
+constexpr double kLeastLikeness = 0.3;  ///< below it a name is not worth showing
+
+// The words asked for. Each is compared with each word of the table once, not once a name.
+class Asked {
+ public:
+  Asked(const std::vector<std::string>& words, const std::vector<std::string>& known)
+      : like_(words.size(), std::vector<double>(known.size())) {
+    for (std::size_t a = 0; a < words.size(); ++a) {
+      weight_.push_back(weak(words[a]) ? 0.3 : 1);
+      whole_ += weight_.back();
+      for (std::size_t k = 0; k < known.size(); ++k) like_[a][k] = likeness(words[a], known[k]);
+    }
+    for (const std::string& word : known) unmet_weight_.push_back(weak(word) ? 0.1 : 0.5);
+  }
+
+  std::size_t words() const { return weight_.size(); }
+
+  // Each asked word takes the likest word of the name that is still free; what is left of the name
+  // counts against it.
+  double likeness_to(const std::vector<std::size_t>& name) const {
+    std::vector<bool> used(name.size(), false);
+    double met = 0, unmet = 0;
+    for (std::size_t a = 0; a < weight_.size(); ++a) {
+      double most_like = 0;
+      std::size_t where = 0;
+      for (std::size_t i = 0; i < name.size(); ++i) {
+        if (used[i] || like_[a][name[i]] <= most_like) continue;
+        most_like = like_[a][name[i]];
+        where = i;
+      }
+      if (most_like > 0) used[where] = true;
+      met += most_like * weight_[a];
+    }
+    if (met == 0) return 0;
+    for (std::size_t i = 0; i < name.size(); ++i) {
+      if (!used[i]) unmet += unmet_weight_[name[i]];
+    }
+    return met / (whole_ + unmet);
+  }
+
+ private:
+  std::vector<std::vector<double>> like_;  // [asked word][known word]
+  std::vector<double> weight_, unmet_weight_;
+  double whole_ = 0;
+};
 
 }  // namespace
 
@@ -79,23 +138,37 @@ std::string singular(std::string_view word) {
 Foods::Foods(std::vector<Food> foods) : foods_(std::move(foods)) { index(); }
 
 void Foods::index() {
-  names_.clear();
-  by_key_.clear();
-  by_name_.clear();
+  std::vector<std::vector<std::string>> words;
+  std::vector<std::pair<std::string, std::size_t>> singulars;
+  // The school's own food takes a name from the shipped one.
+  const auto call = [&](const std::string& name, std::size_t i) {
+    const auto [at, fresh] = by_name_.emplace(name, i);
+    if (!fresh && foods_[i].schools_own && !foods_[at->second].schools_own) at->second = i;
+  };
   for (std::size_t i = 0; i < foods_.size(); ++i) {
     const Food& food = foods_[i];
     by_key_.emplace(food.key, i);
     const auto add = [&](const std::string& name) {
       std::vector<std::string> tokens = tokens_of(name);
       if (tokens.empty()) return;
-      const std::string key = joined_tokens(tokens);
-      const auto [at, fresh] = by_name_.emplace(key, i);
-      // The school's own food takes the name from the shipped one.
-      if (!fresh && food.schools_own && !foods_[at->second].schools_own) at->second = i;
-      names_.push_back({i, name, std::move(tokens)});
+      call(base::folded(name), i);
+      singulars.emplace_back(joined_tokens(tokens), i);
+      tokens_.insert(tokens_.end(), tokens.begin(), tokens.end());
+      names_.push_back({i, name, {}});
+      words.push_back(std::move(tokens));
     };
     add(food.name);
     for (const std::string& other : food.other_names) add(other);
+  }
+  // The very words come first: "peppers" are no "pepper".
+  for (const auto& [name, i] : singulars) call(name, i);
+  std::sort(tokens_.begin(), tokens_.end());
+  tokens_.erase(std::unique(tokens_.begin(), tokens_.end()), tokens_.end());
+  for (std::size_t n = 0; n < names_.size(); ++n) {
+    for (const std::string& word : words[n]) {
+      const auto at = std::lower_bound(tokens_.begin(), tokens_.end(), word);
+      names_[n].tokens.push_back(static_cast<std::size_t>(at - tokens_.begin()));
+    }
   }
 }
 
@@ -105,43 +178,22 @@ const Food* Foods::find(std::string_view key) const {
 }
 
 const Food* Foods::named(std::string_view name) const {
-  const auto found = by_name_.find(joined_tokens(tokens_of(name)));
+  auto found = by_name_.find(base::folded(name));
+  if (found == by_name_.end()) found = by_name_.find(joined_tokens(tokens_of(name)));
   return found == by_name_.end() ? nullptr : &foods_[found->second];
 }
 
 std::vector<FoundFood> Foods::search(std::string_view words, std::size_t most) const {
-  const std::vector<std::string> asked = tokens_of(words);
+  const Asked asked(tokens_of(words), tokens_);
+  if (asked.words() == 0) return {};
   std::vector<FoundFood> best(foods_.size());
-  if (asked.empty()) return {};
-  double asked_weight = 0;
-  for (const std::string& token : asked) asked_weight += weak(token) ? 0.3 : 1;
   for (const Name& name : names_) {
-    double met = 0, unmet = 0;
-    std::vector<bool> used(name.tokens.size(), false);
-    for (const std::string& token : asked) {
-      double most_like = 0;
-      std::size_t where = 0;
-      for (std::size_t i = 0; i < name.tokens.size(); ++i) {
-        if (used[i]) continue;
-        const double like = likeness(token, name.tokens[i]);
-        if (like > most_like) {
-          most_like = like;
-          where = i;
-        }
-      }
-      if (most_like > 0) used[where] = true;
-      met += most_like * (weak(token) ? 0.3 : 1);
-    }
-    if (met == 0) continue;
-    for (std::size_t i = 0; i < used.size(); ++i) {
-      if (!used[i]) unmet += weak(name.tokens[i]) ? 0.1 : 0.5;
-    }
-    const double like = met / (asked_weight + unmet);
+    const double like = asked.likeness_to(name.tokens);
     FoundFood& so_far = best[name.food];
     if (like > so_far.likeness) so_far = {&foods_[name.food], like, name.text};
   }
-  const auto none = [](const FoundFood& found) { return found.likeness < 0.3; };
-  best.erase(std::remove_if(best.begin(), best.end(), none), best.end());
+  const auto unlike = [](const FoundFood& found) { return found.likeness < kLeastLikeness; };
+  best.erase(std::remove_if(best.begin(), best.end(), unlike), best.end());
   std::stable_sort(best.begin(), best.end(), [](const FoundFood& a, const FoundFood& b) {
     if (a.likeness != b.likeness) return a.likeness > b.likeness;
     return a.food->schools_own && !b.food->schools_own;

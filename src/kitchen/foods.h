@@ -41,10 +41,11 @@ class Foods {
   struct Name {
     std::size_t food;
     std::string text;                 ///< as the table writes it
-    std::vector<std::string> tokens;  ///< folded words, each in the singular
+    std::vector<std::size_t> tokens;  ///< indices into tokens_
   };
   std::vector<Food> foods_;
   std::vector<Name> names_;
+  std::vector<std::string> tokens_;  ///< folded words in the singular, each once, sorted
   std::map<std::string, std::size_t, std::less<>> by_key_, by_name_;
 
   void index();

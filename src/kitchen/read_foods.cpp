@@ -33,25 +33,6 @@ constexpr Word<Storage> kStorageWords[] = {
     {"frozen", Storage::kFrozen},
     {"", Storage::kAmbient}};
 
-std::vector<std::string> parts_of(const std::string& text, char separator) {
-  std::vector<std::string> out;
-  std::string part;
-  const auto close = [&] {
-    const auto first = part.find_first_not_of(' ');
-    if (first != std::string::npos)
-      out.push_back(part.substr(first, part.find_last_not_of(' ') - first + 1));
-    part.clear();
-  };
-  for (const char c : text) {
-    if (c == separator)
-      close();
-    else
-      part += c;
-  }
-  close();
-  return out;
-}
-
 class FoodReader {
  public:
   FoodReader(const base::Table& table, std::string file) : table_(table), file_(std::move(file)) {}
@@ -124,7 +105,7 @@ class FoodReader {
 
   Allergens allergens_in(std::string_view column) {
     Allergens out;
-    for (const std::string& text : parts_of(base::replaced(cell(column), ';', ' '), ' ')) {
+    for (const std::string& text : base::parts(base::replaced(cell(column), ';', ' '), ' ')) {
       const auto value = value_of(kAllergenWords, base::lower(text));
       if (value) {
         out.insert(*value);
@@ -141,12 +122,12 @@ class FoodReader {
   std::vector<PieceWeight> pieces() {
     std::map<std::string, std::string> sources;
     const std::string& all = cell("units_source");
-    for (const std::string& part : parts_of(all, ';')) {
+    for (const std::string& part : base::parts(all, ';')) {
       const auto colon = part.find(": ");
       if (colon != std::string::npos) sources[part.substr(0, colon)] = part.substr(colon + 2);
     }
     std::vector<PieceWeight> out;
-    for (const std::string& part : parts_of(cell("units"), ';')) {
+    for (const std::string& part : base::parts(cell("units"), ';')) {
       const auto equals = part.find('=');
       const auto grams = equals == std::string::npos ? std::nullopt
                                                      : base::number_in(part.substr(equals + 1));
@@ -175,7 +156,7 @@ class FoodReader {
       wrong("foods.key_twice", "key", say("The key ", quoted(f.key), " stands twice."),
             "Give one of the two foods another key.");
     }
-    f.other_names = parts_of(cell("other_names"), ';');
+    f.other_names = base::parts(cell("other_names"), ';');
     f.category = cell("category");
     f.match = word_in("match", kMatchWords);
     f.source = cell("source");

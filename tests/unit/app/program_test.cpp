@@ -7,6 +7,7 @@
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
+#include <iterator>
 #include <sstream>
 #include <string>
 
@@ -77,6 +78,68 @@ TEST_F(Program, the_schools_own_label_wins_and_a_fault_in_it_names_its_line) {
   const Ran bad = benchbell("foods garlic --foods " + at("bad.csv"));
   EXPECT_EQ(bad.code, 2);
   EXPECT_THAT(bad.said, HasSubstr("line 2"));
+}
+
+TEST_F(Program, the_sheet_of_allergens_says_that_labels_decide_and_nothing_is_free_from) {
+  const Ran ran = benchbell("allergens fruit-scones");
+  EXPECT_EQ(ran.code, 0);
+  EXPECT_THAT(ran.said, HasSubstr("milk (butter and milk)"));
+  EXPECT_THAT(ran.said, HasSubstr("Check the label"));
+  EXPECT_THAT(ran.said, HasSubstr("Labels and the school's own records decide"));
+}
+
+// The demo in a folder of its own, with one text of one lesson changed.
+std::string changed_lesson(const std::filesystem::path& folder, const std::string& lesson,
+                           const std::string& from, const std::string& to) {
+  const std::filesystem::path demo = folder / "demo";
+  if (!std::filesystem::exists(demo))
+    std::filesystem::copy(std::string(BENCHBELL_SOURCE_DIR) + "/demo", demo,
+                          std::filesystem::copy_options::recursive);
+  const std::filesystem::path file = demo / "lessons" / lesson;
+  std::ifstream in(file, std::ios::binary);
+  std::string all((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>());
+  const auto at = all.find(from);
+  if (at == std::string::npos) return "the lesson does not say " + from;
+  std::ofstream(file, std::ios::binary) << all.replace(at, from.size(), to);
+  return file.string();
+}
+
+TEST_F(Program, a_cook_who_makes_what_they_avoid_gets_what_would_settle_it) {
+  const std::string lesson = changed_lesson(folder_, "b-two-dishes.json",
+                                            "scones: oat drink and spread", "scones");
+  const Ran ran = benchbell("allergens " + lesson);
+  EXPECT_EQ(ran.code, 1) << ran.said;
+  EXPECT_THAT(ran.said, HasSubstr("Change it"));
+  EXPECT_THAT(ran.said, HasSubstr("Make the variant 'oat drink and spread'"));
+  EXPECT_EQ(benchbell("check " + lesson).code, 2);
+}
+
+TEST_F(Program, not_in_the_room_reaches_the_lesson_before) {
+  const std::string before = changed_lesson(folder_, "a-first-hob.json", "2026-09-22",
+                                            "2026-11-17");
+  const std::string lesson = changed_lesson(
+      folder_, "b-two-dishes.json", "\"date\": \"2026-11-17\"", "\"date\":  \"2026-11-17\"");
+  write("needs.csv",
+        "cook,need,reach,lesson\nDaisy M.,celery,not in the room,\"9K, two dishes to eat "
+        "together\"\n");
+  const Ran ran = benchbell("allergens --needs " + at("needs.csv") + " " + before + " " + lesson);
+  EXPECT_EQ(ran.code, 1) << ran.said;
+  EXPECT_THAT(ran.said, HasSubstr("first time at the hob had it until 10:05"));
+  EXPECT_THAT(ran.said, HasSubstr("dish cloths and tea towels"));
+}
+
+TEST_F(Program, an_unread_label_stops_the_plan_until_it_is_read) {
+  const std::string lesson = changed_lesson(
+      folder_, "b-two-dishes.json",
+      "\"scones: oat drink and spread\"],\n      \"avoids\": [\"milk\"]",
+      "\"scones: oat drink and spread\"],\n      \"avoids\": [\"sulphites\"]");
+  const std::string plan = "plan --seconds 0.5 --runs 50 " + lesson;
+  const Ran unread = benchbell(plan);  // the sultanas of the scones
+  EXPECT_EQ(unread.code, 2) << unread.said;
+  EXPECT_THAT(unread.said, HasSubstr("--labels"));
+  write("labels.csv", "food,pack,read_on,contains,may_contain\nsultanas,500 g bag,2026-11-16,,\n");
+  const Ran read = benchbell(plan + " --labels " + at("labels.csv"));
+  EXPECT_NE(read.code, 2) << read.said;
 }
 
 TEST_F(Program, plans_from_four_answers) {
