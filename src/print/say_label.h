@@ -15,8 +15,8 @@ struct LabelPage {
   bool drink = false;
   bool details = false;  ///< how each ingredient was weighed and cooked, and what it brings to each
                          ///< figure
-  std::optional<nutrition::Band> band;  ///< whose day the shares are of; both of 11 to 14 when not
-                                        ///< said
+  std::optional<nutrition::Band> band = std::nullopt;  ///< whose day the shares are of; both of 11
+                                                       ///< to 14 when not said
 };
 
 /// The patterns that stand beside a colour's word: "[   ]" low, "[//.]" medium, "[###]" high, "[ ?
