@@ -28,14 +28,14 @@ bool says_as_bought(const Ingredient& ingredient) {
 
 // Liquids are what dry food can drink: measured by volume (but oil), or tomatoes from a tin.
 bool is_liquid(const Ingredient& ingredient, const Food* food) {
-  if (food == nullptr) return false;
+  const auto unit = kitchen::unit_named(ingredient.unit);
+  const bool volume = unit && kitchen::dimension(*unit) == kitchen::Dimension::kVolume &&
+                      ingredient.amount * kitchen::in_base_units(*unit).value() >= 50;
+  if (food == nullptr) return volume;  // stock, most likely
   if (food->key == "water" || food->key == "chopped_tomatoes_tinned" ||
       food->key == "plum_tomatoes_tinned" || food->key == "passata")
     return true;
-  const auto unit = kitchen::unit_named(ingredient.unit);
-  return unit && kitchen::dimension(*unit) == kitchen::Dimension::kVolume &&
-         food->category != "fats oils" && food->category != "sugars sweet" &&
-         ingredient.amount * kitchen::in_base_units(*unit).value() >= 50;
+  return volume && food->category != "fats oils" && food->category != "sugars sweet";
 }
 
 void edible_part(const Ingredient& ingredient, const CookingTables& tables, Line& line) {
@@ -186,12 +186,31 @@ Figure DishNutrients::per_100_g(What what) const {
   return figure;
 }
 
+namespace {
+
+bool counts_itself(const Ingredient& ingredient) {
+  return ingredient.amount > 0 && !kitchen::unit_named(ingredient.unit) &&
+         kitchen::singular(base::folded(ingredient.unit)) ==
+             kitchen::singular(base::folded(ingredient.name));
+}
+
+}  // namespace
+
 std::vector<const Food*> foods_of(const Dish& dish, const kitchen::Foods& foods) {
   std::vector<const Food*> out;
   for (const Ingredient& ingredient : dish.ingredients) {
     const Food* food = kitchen::food_of(ingredient, foods);
     if (food == nullptr && ingredient.food.empty())
       food = foods.find(base::replaced(base::folded(ingredient.name), ' ', '_'));
+    // "1 pepper" is the vegetable: a food counted as itself must have a weight of one.
+    if (food != nullptr && ingredient.food.empty() && counts_itself(ingredient) &&
+        !kitchen::weigh(kitchen::quantity_of(ingredient), *food)) {
+      for (const kitchen::FoundFood& other : foods.search(ingredient.name)) {
+        if (!kitchen::weigh(kitchen::quantity_of(ingredient), *other.food)) continue;
+        food = other.food;
+        break;
+      }
+    }
     // "Salt and pepper", to taste: it is the salt that counts.
     if (food == nullptr && ingredient.amount <= 0 &&
         base::folded(ingredient.name).starts_with("salt"))

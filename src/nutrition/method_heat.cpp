@@ -88,19 +88,45 @@ class Reading {
     Set own(step.uses.begin(), step.uses.end());
     const bool named = !own.empty();
     if (!named) own = mentioned(dish_, step);
-    const bool on_ring = step.heat && step.heat->with == HeatKind::kRing;
-    if (on_ring) {
-      // A pan that was on before keeps what it held; other work that merely came before stays
-      // outside.
-      for (const int other : before_[s]) {
-        const auto& heat = dish_.method[static_cast<std::size_t>(other)].heat;
-        const auto& held = holds_[static_cast<std::size_t>(other)];
-        if (heat && heat->vessel == step.heat->vessel) own.insert(held.begin(), held.end());
-      }
+    if (!step.heat) {
+      own.insert(brought.begin(), brought.end());
+    } else {
+      const bool held = add_what_the_vessel_held(s, own);
+      const bool on_ring = step.heat->with == HeatKind::kRing;
+      if (named && !on_ring)
+        add_what_was_mixed_in(s, own);
+      else if ((!on_ring && !held) || own.empty())
+        own.insert(brought.begin(), brought.end());
     }
-    if (!on_ring || own.empty()) own.insert(brought.begin(), brought.end());
     holds_[s] = std::move(own);
     known_[s] = 2;
+  }
+
+  // A pan that was on before keeps what it held; other work that merely came before stays outside.
+  bool add_what_the_vessel_held(std::size_t s, Set& own) const {
+    bool any = false;
+    for (const int other : before_[s]) {
+      const auto& heat = dish_.method[static_cast<std::size_t>(other)].heat;
+      if (!heat || heat->vessel != dish_.method[s].heat->vessel) continue;
+      const Set& held = holds_[static_cast<std::size_t>(other)];
+      own.insert(held.begin(), held.end());
+      any = any || !held.empty();
+    }
+    return any;
+  }
+
+  // "Grill the pork" grills the burgers' apple and crumbs too: what an earlier step put together
+  // with it.
+  void add_what_was_mixed_in(std::size_t s, Set& own) const {
+    const std::vector<int>& uses = dish_.method[s].uses;
+    for (const int other : before_[s]) {
+      const Step& step = dish_.method[static_cast<std::size_t>(other)];
+      const bool shares = std::any_of(uses.begin(), uses.end(), [&](int i) {
+        return std::find(step.uses.begin(), step.uses.end(), i) != step.uses.end();
+      });
+      if (shares && !says(step, {"weigh", "wash", "measure", "collect"}))
+        own.insert(step.uses.begin(), step.uses.end());
+    }
   }
 };
 

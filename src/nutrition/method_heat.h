@@ -29,11 +29,11 @@ struct Heating {
 };
 
 /// The heating steps in the order of the method.
-/// A step holds what it uses (or, when it names nothing, what its sentence mentions), what its pan
-/// already held, and, in the oven, under the grill or when it names nothing, whatever the steps it
-/// follows brought along. On a ring the words decide: "fry", "soften" fry, "boil", "simmer" boil;
-/// without such a word a pan with liquid simmers. A pan that is drained boils in water that is
-/// thrown away.
+/// A step holds what it uses (or, when it names nothing, what its sentence mentions) and what its
+/// pan or tray already held. In the oven or under the grill it also holds what earlier steps mixed
+/// with what it names, or, when it names nothing and its tray is new, all that the steps it follows
+/// brought along. On a ring the words decide: "fry", "soften" fry, "boil", "simmer" boil; without
+/// such a word a pan with liquid simmers. A pan that is drained boils in water that is thrown away.
 std::vector<Heating> heatings(const kitchen::Dish&, const std::vector<Weighted>&);
 
 /// What each step holds when it is done, indices ascending: for foods that swell without heat of

@@ -136,6 +136,19 @@ TEST(Cooking, OnionSoftenedAndThenSimmeredLosesNothingToTheAir) {
   EXPECT_DOUBLE_EQ(held.total(Nutrient::kVitaminC).parts[0].kept, 0.65);
 }
 
+TEST(Cooking, TheGrillReachesWhatWasMixedInButNotTheSaladMadeBefore) {
+  const auto held = calculated(dish(
+      R"({"name":"pork mince","amount":250,"unit":"g","food":"pork_mince"},
+         {"name":"apple","amount":60,"unit":"g","food":"apple_eating"},
+         {"name":"cabbage","amount":100,"unit":"g","food":"white_cabbage"})",
+      R"({"id":"slaw","do":"Shred it finely.","minutes":5,"follows":[],"uses":["cabbage"]},
+         {"id":"shape","do":"Mix and shape.","minutes":5,"follows":["slaw"],"uses":["pork mince","apple"]},
+         {"id":"grill","do":"Grill.","minutes":10,"follows":["shape"],"uses":["pork mince"],"heat":{"grill":"tray"}},
+         {"id":"turn","do":"Turn them over.","minutes":5,"follows":["grill"],"heat":{"grill":"tray"}})"));
+  EXPECT_EQ(held.lines[1].cooked.heats.size(), 2U);
+  EXPECT_TRUE(held.lines[2].cooked.heats.empty());
+}
+
 TEST(Cooking, BothTablesCanBeSwitchedOff) {
   const auto held = calculated(tests::macaroni(), {.yields = false, .retention = false});
   EXPECT_DOUBLE_EQ(held.served_grams, 330);

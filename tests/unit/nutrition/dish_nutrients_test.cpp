@@ -54,6 +54,16 @@ TEST(DishNutrients, AnIngredientNobodyKnowsIsNamedAndNothingIsMadeUp) {
   for (std::size_t w = 0; w < kWhats; ++w) EXPECT_EQ(held.totals[w].whole.sure, Sureness::kAtLeast);
 }
 
+TEST(DishNutrients, APepperThatIsCountedIsTheVegetable) {
+  kitchen::Ingredient pepper = ingredient("", 1, "pepper");
+  pepper.name = "pepper";
+  pepper.food.clear();
+  const auto held = calculated(stirred({pepper}));
+  ASSERT_NE(held.lines[0].food, nullptr);
+  EXPECT_EQ(held.lines[0].food->category, "veg");
+  EXPECT_GT(held.lines[0].grams.value_or(0), 50);
+}
+
 TEST(DishNutrients, WithoutAWeightAHundredGramsAreUnsure) {
   auto bucket = ingredient("onion", 1, "bucket");
   const auto held = calculated(stirred({bucket, ingredient("carrot", 100)}));
