@@ -69,8 +69,26 @@ struct ScaleAsked {
   std::string own_foods_file;
 };
 
-int ratios(const RatiosAsked&);
-int scale(const ScaleAsked&);
+struct LabelAsked {
+  std::vector<std::string> dishes;  ///< shipped dishes or dish files, "dish: variant" for a variant
+  std::string own_file;             ///< the school's own foods
+  int portions = 0;                 ///< 0 = as the dish says
+  double weighed = 0;               ///< the finished dish on the scales, grams; 0 = estimate
+  std::string band;                 ///< "girls 11", "boys 15"; empty = both of 11 to 14
+  bool drink = false, details = false, json = false;
+  bool raw_weights = false;  ///< no weight change in cooking
+  bool keep_vitamins = false;
+};
+
+struct DevelopWords {
+  std::string dish;
+  std::vector<std::string> goals;
+  std::vector<std::string> keep;   ///< ingredients that stay as they are
+  std::vector<std::string> swaps;  ///< "butter = rapeseed oil"
+  std::string own_file;
+  double within = 50;  ///< per cent an ingredient may change by
+};
+
 struct AllergensAsked {
   std::vector<std::string> what;  ///< dishes (as find_dish) and lesson files; lessons of one room
                                   ///< and date are a day
@@ -110,6 +128,8 @@ struct TraysAsked {
 };
 
 int plan(const PlanAsked&);
+int label(const LabelAsked&);
+int develop(const DevelopWords&);
 int check(const CheckAsked&);
 int dishes(const DishesAsked&);
 /// kDoesNotFit when something must be changed for somebody.
@@ -119,5 +139,7 @@ int order(const OrderAsked&);
 int bring(const BringAsked&);
 int stock(const StockAsked&);
 int trays(const TraysAsked&);
+int ratios(const RatiosAsked&);
+int scale(const ScaleAsked&);
 
 }  // namespace app

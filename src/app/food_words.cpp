@@ -21,6 +21,59 @@ void add_foods(CLI::App& program, std::optional<int>& code) {
   foods->callback([asked, &code] { code = app::foods(*asked); });
 }
 
+void add_label(CLI::App& program, std::optional<int>& code) {
+  const auto asked = std::make_shared<LabelAsked>();
+  CLI::App* label = program.add_subcommand("label",
+                                           "What a dish holds: the label's table, colours, five a "
+                                           "day, shares of a day, and what is not known");
+  label
+      ->add_option("dishes", asked->dishes,
+                   "Shipped dishes or dish files; \"dish: variant\" for a variant; several "
+                   "stand side by side")
+      ->required();
+  label->add_option("--portions", asked->portions, "How many it serves, if not as the dish says")
+      ->check(CLI::Range(1, 1000));
+  label
+      ->add_option("--weighed", asked->weighed,
+                   "Grams of the finished dish on the scales: better than any estimate")
+      ->check(CLI::Range(1.0, 1e6));
+  label->add_option("--day-of", asked->band,
+                    "Whose day: \"girls 11\", \"boys 11\", \"girls 15\" or \"boys 15\"");
+  label->add_flag("--drink", asked->drink, "Judge it as a drink");
+  label->add_flag("--details", asked->details, "Open every figure down to the row it came from");
+  label->add_flag("--json", asked->json, "Print it for machines");
+  label->add_flag("--raw-weights", asked->raw_weights, "Without weight changes in cooking");
+  label->add_flag("--keep-vitamins", asked->keep_vitamins, "Without losses of vitamins in cooking");
+  label->add_option("--foods", asked->own_file, kOwnFoods);
+  label->footer(
+      "Examples:\n  benchbell label macaroni-cheese\n  benchbell label lentil-dhal --portions 4 "
+      "--details\n");
+  label->callback([asked, &code] { code = app::label(*asked); });
+}
+
+void add_develop(CLI::App& program, std::optional<int>& code) {
+  const auto asked = std::make_shared<DevelopWords>();
+  CLI::App* develop = program.add_subcommand(
+      "develop", "The smallest change that makes a dish reach a goal, or what stands in the way");
+  develop->add_option("dish", asked->dish, "A shipped dish or a dish file")->required();
+  develop
+      ->add_option("--goal", asked->goals,
+                   "\"salt not high\", \"saturates low\", \"fibre at least 6 g a portion\"; "
+                   "give it again for a second goal")
+      ->required();
+  develop->add_option("--keep", asked->keep, "An ingredient that stays as it is");
+  develop->add_option("--swap", asked->swaps,
+                      "Another food that may stand in: \"butter = rapeseed oil\"");
+  develop->add_option("--within", asked->within, "Per cent an ingredient may change by")
+      ->capture_default_str()
+      ->check(CLI::Range(1.0, 100.0));
+  develop->add_option("--foods", asked->own_file, kOwnFoods);
+  develop->footer(
+      "Example:\n  benchbell develop macaroni-cheese --goal \"salt not high\" --keep macaroni\n"
+      "Exit code: 0 there is a change, 1 there is none, 2 something to mend.\n");
+  develop->callback([asked, &code] { code = app::develop(*asked); });
+}
+
 void add_allergens(CLI::App& program, std::optional<int>& code) {
   const auto asked = std::make_shared<AllergensAsked>();
   CLI::App* allergens = program.add_subcommand(
@@ -170,6 +223,8 @@ void add_scale(CLI::App& program, std::optional<int>& code) {
 
 void add_food_words(CLI::App& program, std::optional<int>& code) {
   add_foods(program, code);
+  add_label(program, code);
+  add_develop(program, code);
   add_allergens(program, code);
   add_order(program, code);
   add_bring(program, code);

@@ -128,7 +128,7 @@ std::vector<double> made_whole(const Programme& programme, OsiClpSolverInterface
       parts = true;
       continue;
     }
-    values[i] = std::round(values[i]);
+    values[i] = std::round(values[i]) + 0.0;  // never minus nothing
     solver.setColBounds(static_cast<int>(i), values[i], values[i]);
   }
   if (parts) {

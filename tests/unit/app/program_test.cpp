@@ -58,6 +58,31 @@ class Program : public testing::Test {
   std::filesystem::path folder_;
 };
 
+TEST_F(Program, a_label_is_said_and_written_for_machines) {
+  const Ran said = benchbell("label fruit-scones --portions 4 --day-of 'girls 15'");
+  EXPECT_EQ(said.code, 0) << said.said;
+  EXPECT_THAT(said.said, HasSubstr("4 portions of"));
+  EXPECT_THAT(said.said, HasSubstr("girls 15 to 18"));
+  EXPECT_THAT(said.said, HasSubstr("labels of your own packets win"));
+  EXPECT_THAT(benchbell("label fruit-scones --json").said, HasSubstr("\"kind\": \"label\""));
+  EXPECT_THAT(benchbell("label fruit-scones swiss-roll").said, HasSubstr("B  Swiss roll"));
+  EXPECT_EQ(benchbell("label fruit-scones --day-of grandmothers").code, 2);
+}
+
+TEST_F(Program, a_smallest_change_is_found_or_what_stands_in_the_way) {
+  const Ran found = benchbell("develop fruit-scones --goal 'energy at most 230 kcal'");
+  EXPECT_EQ(found.code, 0) << found.said;
+  EXPECT_THAT(found.said, HasSubstr("The smallest change that does it"));
+  const Ran none = benchbell("develop fruit-scones --goal 'energy at most 20 kcal'");
+  EXPECT_EQ(none.code, 1) << none.said;
+  EXPECT_THAT(none.said, HasSubstr("No change within these bounds does it."));
+  const Ran wrong = benchbell("develop fruit-scones --goal tasty --keep sultana --swap butter");
+  EXPECT_EQ(wrong.code, 2);
+  EXPECT_THAT(wrong.said, HasSubstr("'tasty' is not understood"));
+  EXPECT_THAT(wrong.said, HasSubstr("Did you mean 'sultanas'?"));
+  EXPECT_THAT(wrong.said, HasSubstr("names no other food"));
+}
+
 TEST_F(Program, a_food_is_looked_up_by_any_name_with_the_source_of_its_figures) {
   const Ran ran = benchbell("foods garlic");
   EXPECT_EQ(ran.code, 0);
