@@ -18,6 +18,7 @@ using kitchen::Step;
 
 const Ratio kMostPanGrams = 350;  // row DR111: 150 to 350 g for a 28 cm pan
 const Ratio kClose{1, 10};
+const Ratio kMuchMore{3, 2};                      // below it handwork hardly shows
 constexpr int kShelfTwelfths = 12, kShelves = 2;  // of a usual school cooker
 
 bool says_one_of(const std::string& text, std::initializer_list<const char*> words) {
@@ -46,7 +47,7 @@ std::string times_text(const Ratio& factor) { return base::decimal_text(factor, 
 
 // What a pupil's hands do takes as many times longer, unless more hands do it.
 std::optional<std::string> by_hand(const Step& step, const std::string& text, const Ratio& factor) {
-  if (!hands_on(step.attention)) return std::nullopt;
+  if (!hands_on(step.attention) || factor < kMuchMore) return std::nullopt;
   if (!says_one_of(text, {"peel", "slice", "dice", "chop", "cut", "grate", "shape", "roll", "knead",
                           "pipe", "crack", "fold the", "rub"}))
     return std::nullopt;

@@ -50,7 +50,7 @@ std::string say_scaled(const kitchen::Dish& dish, const larder::Scaled& scaled,
     const std::string more = line.note.empty() ? rounded
                              : rounded.empty() ? line.note
                                                : line.note + "; " + rounded;
-    out += fmt::format("  {:<28} {:<18} {}", name(dish, line.ingredient), line.amount.text, more);
+    out += fmt::format("  {:<28} {:<20} {}", name(dish, line.ingredient), line.amount.text, more);
     out.erase(out.find_last_not_of(' ') + 1);
     out += "\n";
   }

@@ -125,6 +125,7 @@ inline constexpr Function kFunctions[] = {
      "without raising agent only the beaten air lifts it: it is close"},
     {"whisked_sponge", "egg", Job::kFoam, kFails,
      "without egg there is no foam, and the foam is all that raises it"},
+    {"whisked_sponge", "egg", Job::kSet, kFails, "without egg nothing sets the crumb"},
     {"whisked_sponge", "sugar", Job::kSteady, kFails,
      "without sugar the egg foam is weak and collapses"},
     {"whisked_sponge", "flour", Job::kStructure, kFails,

@@ -72,6 +72,13 @@ TEST(Change, ABindingEggIsNotAFoamingEgg) {
   const ChangeVerdict verdict = judged(sponge(), "swap eggs for egg replacer");
   EXPECT_EQ(verdict.outcome, Outcome::kFails);
   EXPECT_THAT(said(verdict), HasSubstr("does not foam"));
+  // Aquafaba foams, but a sponge must also set; a meringue only dries.
+  EXPECT_EQ(judged(sponge(), "swap eggs for aquafaba").outcome, Outcome::kFails);
+  EXPECT_EQ(judged(dish("Meringues", {{"egg whites", 99}, {"caster sugar", 165}},
+                        {"Whisk the egg whites until stiff, whisk in sugar."}),
+                   "swap egg whites for aquafaba")
+                .outcome,
+            Outcome::kWorksBut);
 }
 
 TEST(Change, FlavouringsAreFree) {
