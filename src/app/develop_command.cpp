@@ -1,4 +1,5 @@
 // benchbell develop: the smallest change that makes a dish reach a goal.
+#include <algorithm>
 #include <cstdio>
 
 #include "app/commands.h"
@@ -6,8 +7,10 @@
 #include "app/shipped.h"
 #include "app/shipped_cooking.h"
 #include "app/shipped_foods.h"
+#include "app/shipped_ratios.h"
 #include "base/folding.h"
 #include "base/text.h"
+#include "kitchen/ratios/judge.h"
 #include "nutrition/develop.h"
 #include "print/say_developed.h"
 
@@ -72,6 +75,35 @@ void read_swaps(const DevelopWords& words, nutrition::DevelopAsked& asked,
   }
 }
 
+// Every ratio of the dish stays in its band; one that is outside already goes no further out.
+std::vector<nutrition::RatioBound> ratio_limits(const kitchen::Dish& dish,
+                                                const nutrition::DishNutrients& held,
+                                                const kitchen::Foods& foods) {
+  std::vector<nutrition::RatioBound> out;
+  for (const kitchen::RatioBound& each : kitchen::ratio_bounds(dish, foods, shipped_ratios())) {
+    nutrition::RatioBound limit;
+    limit.numerator.resize(dish.ingredients.size());
+    limit.denominator.resize(dish.ingredients.size());
+    double above = 0, below = 0;
+    const auto add = [&](const std::vector<kitchen::RatioBound::Term>& terms,
+                         std::vector<double>& into, double& sum) {
+      for (const kitchen::RatioBound::Term& term : terms) {
+        const auto i = static_cast<std::size_t>(term.ingredient);
+        into[i] += term.factor.value();
+        sum += term.factor.value() * held.lines[i].grams.value_or(0);
+      }
+    };
+    add(each.numerator, limit.numerator, above);
+    add(each.denominator, limit.denominator, below);
+    if (below <= 0) continue;
+    limit.least = std::min(each.least.value(), above / below);
+    limit.most = std::max(each.most.value(), above / below);
+    limit.name = each.preparation;
+    out.push_back(std::move(limit));
+  }
+  return out;
+}
+
 }  // namespace
 
 int develop(const DevelopWords& words) {
@@ -84,6 +116,7 @@ int develop(const DevelopWords& words) {
   asked.foods = nutrition::foods_of(asked.dish, foods.value());
   const auto held = nutrition::dish_nutrients(asked.dish, asked.foods, shipped_cooking());
   asked.allowed = nutrition::usual_changes(asked.dish, held, words.within / 100);
+  asked.ratios = ratio_limits(asked.dish, held, foods.value());
   base::Problems problems;
   for (const std::string& text : words.goals) {
     const auto goals = nutrition::read_goal(text, held.portion_grams());
