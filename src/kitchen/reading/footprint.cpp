@@ -20,7 +20,8 @@ using base::say;
 using Tokens = std::vector<LineToken>;
 
 constexpr std::string_view kHowTo =
-    "Write a place and how long, with commas between: \"chop 10 min, one ring 20 min, oven 180 C 25 min, fridge 1 h\".";
+    "Write a place and how long, with commas between: \"chop 10 min, one ring 20 min, oven 180 C "
+    "25 min, fridge 1 h\".";
 
 // Degrees Celsius of gas marks 1 to 9: common practice, no source.
 constexpr std::array<int, 9> kGasMarks = {140, 150, 170, 180, 190, 200, 220, 230, 240};
@@ -36,7 +37,8 @@ struct Part {
 
 std::vector<std::string> parts_of(std::string_view text) {
   std::vector<std::string> out;
-  for (const std::string& line : base::parts(base::replaced(base::replaced(std::string(text), '\n', ','), ';', ','), ',')) {
+  for (const std::string& line :
+       base::parts(base::replaced(base::replaced(std::string(text), '\n', ','), ';', ','), ',')) {
     std::string rest = tidied_line(line);
     for (auto at = rest.find(" then "); at != std::string::npos; at = rest.find(" then ")) {
       out.push_back(base::trimmed(rest.substr(0, at)));
@@ -104,8 +106,10 @@ class PartReader {
     // "°C" is one word here.
     if (k < t_.size() && t_[k].kind == LineToken::Kind::kWord) {
       const std::string& w = t_[k].word;
-      const bool celsius = w.ends_with("c") && w.size() <= 3 && (w.size() == 1 || static_cast<unsigned char>(w[0]) >= 0x80);
-      const bool fahrenheit = w.ends_with("f") && w.size() <= 3 && (w.size() == 1 || static_cast<unsigned char>(w[0]) >= 0x80);
+      const bool celsius = w.ends_with("c") && w.size() <= 3 &&
+                           (w.size() == 1 || static_cast<unsigned char>(w[0]) >= 0x80);
+      const bool fahrenheit = w.ends_with("f") && w.size() <= 3 &&
+                              (w.size() == 1 || static_cast<unsigned char>(w[0]) >= 0x80);
       if (celsius || w == "degrees" || static_cast<unsigned char>(w[0]) == 0xC2) {
         part_.celsius = static_cast<int>(std::lround(value / 10) * 10);
         if (fahrenheit) part_.celsius = static_cast<int>(std::lround((value - 32) / 18) * 10);
@@ -126,14 +130,15 @@ class PartReader {
 
   void word(std::size_t i) {
     const LineToken& t = t_[i];
-    if (t.kind != LineToken::Kind::kWord || t.is("for") || t.is("in") || t.is("the") || t.is("at") || t.is("on") ||
-        t.is("and") || t.is("c"))
+    if (t.kind != LineToken::Kind::kWord || t.is("for") || t.is("in") || t.is("the") ||
+        t.is("at") || t.is("on") || t.is("and") || t.is("c"))
       return;
     if (t.is("fan")) {
       part_.fan = true;
       return;
     }
-    static constexpr std::array<std::string_view, 5> kRings = {"ring", "rings", "hob", "burner", "burners"};
+    static constexpr std::array<std::string_view, 5> kRings = {"ring", "rings", "hob", "burner",
+                                                               "burners"};
     std::string place = t.word;
     if (std::find(kRings.begin(), kRings.end(), place) != kRings.end()) place = "ring";
     if (place == "refrigerator") place = "fridge";
@@ -148,8 +153,9 @@ class PartReader {
 
 bool hand_work(const std::string& place) {
   static constexpr std::array<std::string_view, 17> kHands = {
-      "chop", "chopping", "hands", "prep", "preparation", "mix", "mixing", "knead", "kneading",
-      "peel", "peeling", "shape", "shaping", "roll", "rolling", "bench", "wash"};
+      "chop",    "chopping", "hands",    "prep",  "preparation", "mix",
+      "mixing",  "knead",    "kneading", "peel",  "peeling",     "shape",
+      "shaping", "roll",     "rolling",  "bench", "wash"};
   const std::string first = place.substr(0, place.find(' '));
   return std::find(kHands.begin(), kHands.end(), first) != kHands.end();
 }
@@ -177,13 +183,15 @@ Node step_of(const Part& part, std::size_t index) {
     if (part.celsius) heat.set("celsius", Node::of(*part.celsius));
   } else if (part.place == "fridge" || part.place == "freezer") {
     step.set("attention", Node::of("leave"));
-    constexpr int kBox = 2;  // tenths of a shelf, as a put-away dish takes: common practice, no source
+    constexpr int kBox = 2;  // tenths of a shelf, as a put-away dish takes: common practice, no
+                             // source
     step.set(part.place + "_tenths", Node::of(kBox));
   } else if (hand_work(part.place)) {
     step.set("attention", Node::of("hands"));
     step.set("hygiene", Node::of("unwashed"));
   } else {
-    const bool alone = part.place == "kettle" || part.place == "microwave" || part.place == "wait" || part.place == "rest";
+    const bool alone = part.place == "kettle" || part.place == "microwave" ||
+                       part.place == "wait" || part.place == "rest";
     step.set("attention", Node::of(alone ? "leave" : "hands"));
     if (part.place != "wait" && part.place != "rest") {
       Node kit = Node::list();
@@ -210,20 +218,25 @@ base::Result<Dish> read_footprint(std::string_view text, const std::string& name
   std::vector<std::string> parts = parts_of(text);
   if (parts.empty()) wrong("footprint.empty", "The footprint says nothing.");
   if (parts.size() > kMostParts) {
-    wrong("footprint.part", say("The footprint has ", static_cast<long long>(parts.size()), " parts; at most 60 can be read."));
+    wrong("footprint.part", say("The footprint has ", static_cast<long long>(parts.size()),
+                                " parts; at most 60 can be read."));
     parts.clear();
   }
   Node method = Node::list();
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const Part part = PartReader(parts[i]).read();
     if (part.place.empty()) {
-      wrong("footprint.part", say(quoted(parts[i]), " does not say where: oven, ring, grill, fridge, a piece of kit or hands."));
+      wrong("footprint.part",
+            say(quoted(parts[i]),
+                " does not say where: oven, ring, grill, fridge, a piece of kit or hands."));
     } else if (part.minutes <= 0) {
       wrong("footprint.minutes", say(quoted(parts[i]), " does not say how long."));
     } else if (part.place == "oven" && !part.celsius) {
       wrong("footprint.celsius", say(quoted(parts[i]), " does not say how hot the oven is."));
     } else if (part.place == "ring" && part.count > 2) {
-      wrong("footprint.part", say(quoted(parts[i]), ": one pan stands on one ring or two; write two parts for more pans."));
+      wrong("footprint.part",
+            say(quoted(parts[i]),
+                ": one pan stands on one ring or two; write two parts for more pans."));
     } else {
       method.add(step_of(part, i));
     }

@@ -14,8 +14,8 @@
 namespace kitchen {
 
 /// Parts are divided by commas, semicolons, "then" or line ends; each says a place (oven, ring,
-/// grill, fridge, freezer, kettle, microwave, any kit of the room's own word, or what hands do) and how
-/// long. An oven says its temperature: degrees Celsius, Fahrenheit or a gas mark.
+/// grill, fridge, freezer, kettle, microwave, any kit of the room's own word, or what hands do) and
+/// how long. An oven says its temperature: degrees Celsius, Fahrenheit or a gas mark.
 /// Errors: footprint.empty, footprint.minutes, footprint.celsius, footprint.part (all at once), and
 /// those of read_dish().
 base::Result<Dish> read_footprint(std::string_view text, const std::string& name, int portions);

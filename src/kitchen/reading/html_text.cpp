@@ -44,11 +44,11 @@ void append_letter(std::string& out, unsigned code) {
 
 // The named character references of HTML that dishes use.
 constexpr std::array<std::pair<std::string_view, unsigned>, 24> kNamed = {{
-    {"amp", '&'},       {"lt", '<'},         {"gt", '>'},         {"quot", '"'},      {"apos", '\''},
-    {"nbsp", 0xA0},     {"frac12", 0xBD},    {"frac14", 0xBC},    {"frac34", 0xBE},   {"frac13", 0x2153},
-    {"frac23", 0x2154}, {"frac18", 0x215B},  {"deg", 0xB0},       {"eacute", 0xE9},   {"egrave", 0xE8},
-    {"ecirc", 0xEA},    {"icirc", 0xEE},     {"ntilde", 0xF1},    {"uuml", 0xFC},     {"ccedil", 0xE7},
-    {"rsquo", 0x2019},  {"lsquo", 0x2018},   {"ndash", 0x2013},   {"times", 0xD7},
+    {"amp", '&'},       {"lt", '<'},        {"gt", '>'},       {"quot", '"'},    {"apos", '\''},
+    {"nbsp", 0xA0},     {"frac12", 0xBD},   {"frac14", 0xBC},  {"frac34", 0xBE}, {"frac13", 0x2153},
+    {"frac23", 0x2154}, {"frac18", 0x215B}, {"deg", 0xB0},     {"eacute", 0xE9}, {"egrave", 0xE8},
+    {"ecirc", 0xEA},    {"icirc", 0xEE},    {"ntilde", 0xF1},  {"uuml", 0xFC},   {"ccedil", 0xE7},
+    {"rsquo", 0x2019},  {"lsquo", 0x2018},  {"ndash", 0x2013}, {"times", 0xD7},
 }};
 
 // The letter of a reference at `i` ("&amp;"), and where it ends; or nothing read.
@@ -61,10 +61,14 @@ std::size_t reference(std::string_view text, std::size_t i, std::string& out) {
     unsigned code = 0;
     for (const char c : name.substr(hex ? 2 : 1)) {
       unsigned digit = 0;
-      if (c >= '0' && c <= '9') digit = static_cast<unsigned>(c - '0');
-      else if (hex && c >= 'a' && c <= 'f') digit = static_cast<unsigned>(c - 'a') + 10;
-      else if (hex && c >= 'A' && c <= 'F') digit = static_cast<unsigned>(c - 'A') + 10;
-      else return i;
+      if (c >= '0' && c <= '9')
+        digit = static_cast<unsigned>(c - '0');
+      else if (hex && c >= 'a' && c <= 'f')
+        digit = static_cast<unsigned>(c - 'a') + 10;
+      else if (hex && c >= 'A' && c <= 'F')
+        digit = static_cast<unsigned>(c - 'A') + 10;
+      else
+        return i;
       code = code * (hex ? 16 : 10) + digit;
     }
     append_letter(out, code);
@@ -79,10 +83,12 @@ std::size_t reference(std::string_view text, std::size_t i, std::string& out) {
 }
 
 bool ends_line(std::string_view tag) {
-  static constexpr std::array<std::string_view, 10> kTags = {"p", "br", "li", "div", "ol", "ul", "tr", "h2", "h3", "h4"};
+  static constexpr std::array<std::string_view, 10> kTags = {"p",  "br", "li", "div", "ol",
+                                                             "ul", "tr", "h2", "h3",  "h4"};
   if (!tag.empty() && tag[0] == '/') tag.remove_prefix(1);
   std::size_t length = 0;
-  while (length < tag.size() && (alpha(tag[length]) || (tag[length] >= '0' && tag[length] <= '9'))) ++length;
+  while (length < tag.size() && (alpha(tag[length]) || (tag[length] >= '0' && tag[length] <= '9')))
+    ++length;
   const std::string name = base::lower(tag.substr(0, length));
   return std::find(kTags.begin(), kTags.end(), name) != kTags.end();
 }
@@ -109,7 +115,8 @@ std::string plain_text(std::string_view html) {
   std::string out;
   for (std::size_t i = 0; i < html.size();) {
     const char c = html[i];
-    if (c == '<' && i + 1 < html.size() && (alpha(html[i + 1]) || html[i + 1] == '/' || html[i + 1] == '!')) {
+    if (c == '<' && i + 1 < html.size() &&
+        (alpha(html[i + 1]) || html[i + 1] == '/' || html[i + 1] == '!')) {
       const auto end = html.find('>', i);
       if (end != std::string_view::npos) {
         if (ends_line(html.substr(i + 1, end - i - 1))) out += '\n';

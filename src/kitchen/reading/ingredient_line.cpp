@@ -287,7 +287,8 @@ class LineReader {
       if (note.find('%') != std::string::npos) append(asked, note, " ");
     }
     FoodGuess guess = foods_.match(asked, h);
-    if (guess.food == nullptr && asked != parts.match_name) guess = foods_.match(parts.match_name, h);
+    if (guess.food == nullptr && asked != parts.match_name)
+      guess = foods_.match(parts.match_name, h);
     // "sugar (caster)"
     for (const std::string& note : parts.notes) {
       const Food* told = foods_.named(base::say(note, " ", draft.name));

@@ -82,8 +82,9 @@ bool begins_remark(const Tokens& t, std::size_t i) {
       "serve", "taste", "garnish", "decorate", "finish", "dust", "grease",   "fry",  "coat",
       "bind",  "glaze", "form",    "mix",      "make",   "roll", "sprinkle", "brush"};
   static constexpr std::array<std::string_view, 20> kAlways = {
-      "for", "+", "from",   "with", "without", "into",     "if", "such",      "e.g",     "eg",
-      "like", "about", "approx", "at",   "left",    "optional", "as", "plus", "including", "weighing"};
+      "for",  "+",        "from", "with", "without",   "into",    "if",
+      "such", "e.g",      "eg",   "like", "about",     "approx",  "at",
+      "left", "optional", "as",   "plus", "including", "weighing"};
   static constexpr std::array<std::string_view, 11> kKeptIn = {
       "brine",  "oil",       "water", "juice",   "syrup", "tomato",
       "spring", "sunflower", "olive", "natural", "sauce"};
@@ -100,7 +101,11 @@ bool begins_remark(const Tokens& t, std::size_t i) {
   if (w == "on") return at(t, i + 1, "the");
   if (manner_word(w) && i + 1 < t.size())
     return preparation_word(t[i + 1].word) || manner_word(t[i + 1].word);
-  return preparation_word(w);
+  // "Onion chopped", "carrots peeled and diced", but not the "grated" of "dairy-free grated
+  // cheese".
+  static constexpr std::array<std::string_view, 11> kLinks = {
+      "and", "&", "into", "in", "for", "to", "with", "at", "on", "then", "but"};
+  return preparation_word(w) && (i + 1 >= t.size() || among(kLinks, t[i + 1].word));
 }
 
 class Sorter {
@@ -266,7 +271,8 @@ class Sorter {
   // "Minced beef" is a food of its own, "minced garlic" is garlic.
   bool with_meat(const Tokens& head, std::size_t from, std::size_t to) const {
     const Food* food = foods_.named(as_written(head, from, to));
-    return food != nullptr && !food->category.starts_with("veg") && !food->category.starts_with("herb");
+    return food != nullptr && !food->category.starts_with("veg") &&
+           !food->category.starts_with("herb");
   }
 
   // Whether "grated" of "grated mozzarella" is told apart from the food, which is another with it.

@@ -23,7 +23,8 @@ bool is_recipe(const Node& node) {
   const Node* type = node.find("@type");
   if (type == nullptr) return false;
   const auto named = [](const Node& n) {
-    return n.kind == Node::Kind::kText && (n.text == "Recipe" || n.text.ends_with("schema.org/Recipe"));
+    return n.kind == Node::Kind::kText &&
+           (n.text == "Recipe" || n.text.ends_with("schema.org/Recipe"));
   };
   return named(*type) || std::any_of(type->items.begin(), type->items.end(), named);
 }
@@ -40,12 +41,17 @@ const Node* find_recipe(const Node& node, int depth = 0) {
 // All the words of a value: a text, a number, the name of an object, the list of them.
 std::string words_of_value(const Node& node, int depth = 0) {
   switch (node.kind) {
-    case Node::Kind::kText: return plain_text(node.text);
-    case Node::Kind::kNumber: return base::number_text(node.number);
-    case Node::Kind::kBool: return node.flag ? "yes" : "no";
-    case Node::Kind::kNull: return "";
+    case Node::Kind::kText:
+      return plain_text(node.text);
+    case Node::Kind::kNumber:
+      return base::number_text(node.number);
+    case Node::Kind::kBool:
+      return node.flag ? "yes" : "no";
+    case Node::Kind::kNull:
+      return "";
     case Node::Kind::kList:
-    case Node::Kind::kObject: break;
+    case Node::Kind::kObject:
+      break;
   }
   std::vector<std::string> parts;
   for (std::size_t i = 0; i < node.items.size() && depth < kDeepest; ++i) {
@@ -53,7 +59,8 @@ std::string words_of_value(const Node& node, int depth = 0) {
     if (object && node.keys[i].starts_with("@")) continue;
     std::string words = words_of_value(node.items[i], depth + 1);
     if (words.empty()) continue;
-    const bool label = object && node.keys[i] != "name" && node.keys[i] != "text" && node.keys[i] != "value";
+    const bool label = object && node.keys[i] != "name" && node.keys[i] != "text" &&
+                       node.keys[i] != "value";
     parts.push_back(label ? say(node.keys[i], " ", words) : std::move(words));
   }
   return base::joined(parts, "and");
@@ -97,7 +104,8 @@ class RecipeReader {
       steps(value, "", 0);
     } else if ((key == "recipeYield" || key == "yield") && yields(value)) {
       return;
-    } else if (key == "totalTime" || key == "prepTime" || key == "cookTime" || key == "performTime") {
+    } else if (key == "totalTime" || key == "prepTime" || key == "cookTime" ||
+               key == "performTime") {
       const auto minutes = value.kind == Node::Kind::kText ? iso_minutes(value.text) : std::nullopt;
       unread(key, minutes ? say(base::number_text(*minutes), " min") : words_of_value(value));
     } else {
@@ -114,7 +122,8 @@ class RecipeReader {
       for (const Node& item : value.items) ingredients(item);
       return;
     }
-    for (std::string& line : lines_in(words_of_value(value))) parts_.ingredients.push_back({std::move(line), ""});
+    for (std::string& line : lines_in(words_of_value(value)))
+      parts_.ingredients.push_back({std::move(line), ""});
   }
 
   bool yields(const Node& value) {
@@ -123,7 +132,8 @@ class RecipeReader {
       return true;
     }
     if (value.kind == Node::Kind::kList) {
-      return std::any_of(value.items.begin(), value.items.end(), [this](const Node& each) { return yields(each); });
+      return std::any_of(value.items.begin(), value.items.end(),
+                         [this](const Node& each) { return yields(each); });
     }
     const std::string words = words_of_value(value);
     auto said = portions_in(tidied_line(words));
@@ -171,11 +181,13 @@ class RecipeReader {
 bool looks_like_json_ld(std::string_view text) {
   const auto first = text.find_first_not_of(" \t\r\n\xEF\xBB\xBF");
   if (first == std::string_view::npos) return false;
-  if (text[first] == '{' || (text[first] == '[' && text.find('"') != std::string_view::npos)) return true;
+  if (text[first] == '{' || (text[first] == '[' && text.find('"') != std::string_view::npos))
+    return true;
   return text[first] == '<' && text.find("</") != std::string_view::npos;
 }
 
-base::Result<DishDraft> read_json_ld(std::string_view text, const std::string& file_name, const Foods& foods) {
+base::Result<DishDraft> read_json_ld(std::string_view text, const std::string& file_name,
+                                     const Foods& foods) {
   if (text.size() > kLargestPage) {
     return base::Problem{"json_ld.too_big", file_name, "", "The page is larger than 16 MB.",
                          "Save only the part with the dish, or paste its text."};
@@ -220,12 +232,18 @@ std::optional<double> iso_minutes(std::string_view text) {
     const auto value = base::number_in(number);
     number.clear();
     if (!value) return std::nullopt;
-    if (!time && c == 'W') minutes += *value * 7 * 24 * 60;
-    else if (!time && c == 'D') minutes += *value * 24 * 60;
-    else if (time && c == 'H') minutes += *value * 60;
-    else if (time && c == 'M') minutes += *value;
-    else if (time && c == 'S') minutes += *value / 60;
-    else return std::nullopt;
+    if (!time && c == 'W')
+      minutes += *value * 7 * 24 * 60;
+    else if (!time && c == 'D')
+      minutes += *value * 24 * 60;
+    else if (time && c == 'H')
+      minutes += *value * 60;
+    else if (time && c == 'M')
+      minutes += *value;
+    else if (time && c == 'S')
+      minutes += *value / 60;
+    else
+      return std::nullopt;
     any = true;
   }
   if (!any || !number.empty()) return std::nullopt;

@@ -67,8 +67,10 @@ std::string write_json_ld(const Dish& dish) {
   Node recipe = Node::object();
   recipe.set("@context", Node::of("https://schema.org"));
   recipe.set("@type", Node::of("Recipe"));
-  recipe.set("name", Node::of(dish.variant.empty() ? dish.name : say(dish.name, ", ", dish.variant)));
-  recipe.set("recipeYield", Node::of(say(dish.portions, dish.portions == 1 ? " portion" : " portions")));
+  recipe.set("name",
+             Node::of(dish.variant.empty() ? dish.name : say(dish.name, ", ", dish.variant)));
+  recipe.set("recipeYield",
+             Node::of(say(dish.portions, dish.portions == 1 ? " portion" : " portions")));
   // Times as if one person did everything in turn: the standard has no words for what overlaps.
   Seconds warm{0}, cold{0};
   for (const Step& step : dish.method) (step.heat ? warm : cold) += step.least;
