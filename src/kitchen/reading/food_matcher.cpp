@@ -184,7 +184,12 @@ const Food* FoodMatcher::in_form(const Food& food, const Words& words,
   if (has(words, "raw")) return or_self(sibling(food, {"raw", "fillet"}));
   if (has(words, "seed")) return or_self(sibling(food, {"seed"}));
   if (hints.container || (hints.drained && food.key.ends_with("_dry"))) {
+    if (food.key.find("tinned") != std::string::npos) return &food;
     if (const Food* tinned = sibling(food, {"tinned"})) return tinned;
+    if (!words.empty()) {
+      if (const Food* tinned = foods_.named(base::say("tinned ", spoken(words, 0, words.size()))))
+        return tinned;
+    }
     if (food.key.ends_with("_dry") && food.category.starts_with("pulse"))
       return or_self(foods_.named(base::say("cooked ", words.back())));
     return &food;
@@ -220,12 +225,18 @@ std::string FoodMatcher::similar_word(const std::string& word) const {
 }
 
 double FoodMatcher::likeness(const Words& asked, const Name& name) const {
+  // "Gluten-free" alone is no food.
+  static constexpr std::array<std::string_view, 14> kMarks = {
+      "free",  "gluten", "dairy",   "vegan", "vegetarian", "low",   "reduced",
+      "light", "fat",    "lactose", "nut",   "egg",        "extra", "salt"};
   double met = 0, weight = 0, missed = 1;
+  bool named = false;
   for (const std::string& word : asked) {
     const double w = idle(word) ? 0.2 : 1;
     weight += w;
     if (has(name.core, word)) {
       met += w;
+      named = named || asked.size() == 1 || !among(kMarks, word);
     } else if (has(name.rest, word)) {
       met += w;
       weight += 0.05;
@@ -242,6 +253,7 @@ double FoodMatcher::likeness(const Words& asked, const Name& name) const {
   for (const std::string& word : name.rest) {
     if (!has(asked, word)) unmet += 0.03;
   }
+  if (!named) return 0;
   return missed * met / (weight + unmet);
 }
 
@@ -298,8 +310,22 @@ FoodGuess FoodMatcher::match(std::string_view name, const FoodHints& hints) cons
   if (words.size() > 12) words.resize(12);
   if (words.empty()) return {};
   FoodGuess guess;
-  if (const Food* food = exact(words)) {
-    const Food* form = in_form(*food, words, hints);
+  // American chili powder is a mild blend; the singular of the table makes one word of both.
+  if (base::folded(name).find("chili powder") != std::string::npos) {
+    if (const Food* mild = foods_.find("chilli_powder_mild"))
+      return {mild, 0.85, {"chilli_powder"}};
+  }
+  // "Peppers" are no "pepper", and a counted pepper is no spice.
+  const Food* const as_written = foods_.named(name);
+  const bool counted = hints.quantity.unit == Unit::kPiece && hints.quantity.piece.empty();
+  const Food* known = as_written != nullptr && exact(words) != nullptr ? as_written : exact(words);
+  if (known != nullptr && known->key == "black_pepper" && counted) known = foods_.named("peppers");
+  if (const Food* food = known) {
+    // What names a food exactly has said its form.
+    const bool said = std::any_of(words.begin(), words.end(), [](const std::string& w) {
+      return form_word(w) || w == "canned";
+    });
+    const Food* form = said ? food : in_form(*food, words, hints);
     guess = {form, form == food ? 1.0 : 0.9, {}};
   }
   Words spelt = words;

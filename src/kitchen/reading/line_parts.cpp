@@ -101,7 +101,11 @@ bool begins_remark(const Tokens& t, std::size_t i) {
   if (w == "on") return at(t, i + 1, "the");
   if (manner_word(w) && i + 1 < t.size())
     return preparation_word(t[i + 1].word) || manner_word(t[i + 1].word);
-  return preparation_word(w);
+  // "Onion chopped", "carrots peeled and diced", but not the "grated" of "dairy-free grated
+  // cheese".
+  static constexpr std::array<std::string_view, 11> kLinks = {
+      "and", "&", "into", "in", "for", "to", "with", "at", "on", "then", "but"};
+  return preparation_word(w) && (i + 1 >= t.size() || among(kLinks, t[i + 1].word));
 }
 
 class Sorter {

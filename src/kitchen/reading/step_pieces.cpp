@@ -111,12 +111,15 @@ class Gatherer {
  public:
   explicit Gatherer(const std::vector<Sentence>& sentences) : sentences_(sentences) {}
 
-  std::vector<StepPieces> run(std::vector<std::size_t>& early) {
+  std::vector<StepPieces> run(std::vector<std::size_t>& aside) {
     for (std::size_t s = 0; s < sentences_.size(); ++s) {
       const std::vector<Clause> clauses = clauses_of(sentences_[s], s);
       if (clauses.empty()) {
-        if (out_.empty())
-          early.push_back(s);
+        // A line of its own without an action is a remark, not a part of the step above it.
+        const bool apart = out_.empty() || sentences_[out_.back().clauses.back().sentence].line !=
+                                               sentences_[s].line;
+        if (apart)
+          aside.push_back(s);
         else
           out_.back().sentences.push_back(s);
         continue;
@@ -158,10 +161,10 @@ class Gatherer {
     const StepPieces& step = out_.back();
     const Work was = step.main.work, now = c.work, last = step.clauses.back().work;
     const bool same_sentence = step.clauses.back().sentence == c.sentence;
-    const bool same_heading = sentences_[step.clauses.back().sentence].group ==
-                              sentences_[c.sentence].group;
-    if (now == Work::kSetOven || was == Work::kSetOven || new_strand(c) || !same_heading)
-      return false;
+    // Who writes a new line begins a new step.
+    const bool same_line = sentences_[step.clauses.back().sentence].line ==
+                           sentences_[c.sentence].line;
+    if (now == Work::kSetOven || was == Work::kSetOven || new_strand(c) || !same_line) return false;
     if (now == Work::kSeason) return same_sentence;
     if (!same_sentence) {
       if (closed(step) && now != Work::kTakeOut) return false;
@@ -206,8 +209,8 @@ class Gatherer {
 }  // namespace
 
 std::vector<StepPieces> gathered(const std::vector<Sentence>& sentences,
-                                 std::vector<std::size_t>& early) {
-  return Gatherer(sentences).run(early);
+                                 std::vector<std::size_t>& aside) {
+  return Gatherer(sentences).run(aside);
 }
 
 }  // namespace kitchen
