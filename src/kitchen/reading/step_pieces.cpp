@@ -1,6 +1,7 @@
 #include "kitchen/reading/step_pieces.h"
 
 #include <algorithm>
+#include <array>
 
 namespace kitchen {
 namespace {
@@ -118,10 +119,13 @@ class Gatherer {
         // A line of its own without an action is a remark, not a part of the step above it.
         const bool apart = out_.empty() || sentences_[out_.back().clauses.back().sentence].line !=
                                                sentences_[s].line;
-        if (apart)
+        if (apart && instructs(sentences_[s])) {
+          take(whole(s), nullptr, 1);
+        } else if (apart) {
           aside.push_back(s);
-        else
+        } else {
           out_.back().sentences.push_back(s);
+        }
         continue;
       }
       for (std::size_t k = 0; k < clauses.size(); ++k)
@@ -142,6 +146,32 @@ class Gatherer {
     StepPieces& step = out_.back();
     step.clauses.push_back(c);
     if (rank(c.work) > rank(step.main.work)) step.main = c;
+  }
+
+  // "Build layers of sauce and pasta": an instruction by its form, whatever its verb. "This keeps
+  // well" and "My gran's" are none.
+  static bool instructs(const Sentence& s) {
+    static constexpr std::array<std::string_view, 34> kTells = {
+        "this", "it",   "i",     "we",    "my",   "our",    "your",  "you",   "the",
+        "a",    "an",   "there", "these", "that", "they",   "note",  "notes", "tip",
+        "tips", "nb",   "about", "enjoy", "if",   "serves", "makes", "for",   "some",
+        "all",  "good", "very",  "so",    "not",  "he",     "she"};
+    std::size_t words = 0;
+    for (const LineToken& t : s.tokens) words += t.kind == LineToken::Kind::kWord ? 1 : 0;
+    return words >= 2 && s.tokens.front().kind == LineToken::Kind::kWord &&
+           std::find(kTells.begin(), kTells.end(), s.tokens.front().word) == kTells.end() &&
+           s.text.back() != '!' && s.text.back() != '?';
+  }
+
+  Clause whole(std::size_t s) const {
+    Clause c;
+    c.sentence = s;
+    c.end = sentences_[s].tokens.size();
+    c.action = &some_action();
+    c.work = c.action->work;
+    c.time = stated_time(sentences_[s].tokens);
+    c.starts_sentence = true;
+    return c;
   }
 
   bool new_strand(const Clause& c) const {
