@@ -25,8 +25,9 @@ struct PlanAsked {
   std::string from = "09:00";
   std::string to = "10:00";
   std::string purpose = "eat here";
-  bool trays = false;      ///< quick: trays stand at the places
-  std::string rules_file;  ///< quick: the school's house rules
+  bool trays = false;                   ///< quick: trays stand at the places
+  std::string rules_file;               ///< quick: the school's house rules
+  std::string foods_file, labels_file;  ///< allergens: the school's own foods, labels read
   bool details = false;
   bool json = false;
   std::string svg_file, html_file, minizinc_file;
@@ -49,9 +50,96 @@ struct FoodsAsked {
   std::string own_file;  ///< the school's own foods
 };
 
+struct RatiosAsked {
+  std::string dish;
+  std::vector<std::string> changes;  ///< "swap butter for oil"
+  bool details = false;
+  std::string own_foods_file;
+};
+
+struct ScaleAsked {
+  std::string dish;
+  int portions = 0;               ///< 0 = not asked
+  std::string tin, to_tin;        ///< "round 20"
+  std::vector<std::string> have;  ///< "flour 900 g"
+  int cooks = 0, spares = 0;
+  bool demonstration = false;
+  bool practised = false;    ///< no more for beginners' peeling
+  bool beaten_eggs = false;  ///< part of an egg is weighed
+  std::string own_foods_file;
+};
+
+struct LabelAsked {
+  std::vector<std::string> dishes;  ///< shipped dishes or dish files, "dish: variant" for a variant
+  std::string own_file;             ///< the school's own foods
+  int portions = 0;                 ///< 0 = as the dish says
+  double weighed = 0;               ///< the finished dish on the scales, grams; 0 = estimate
+  std::string band;                 ///< "girls 11", "boys 15"; empty = both of 11 to 14
+  bool drink = false, details = false, json = false;
+  bool raw_weights = false;  ///< no weight change in cooking
+  bool keep_vitamins = false;
+};
+
+struct DevelopWords {
+  std::string dish;
+  std::vector<std::string> goals;
+  std::vector<std::string> keep;   ///< ingredients that stay as they are
+  std::vector<std::string> swaps;  ///< "butter = rapeseed oil"
+  std::string own_file;
+  double within = 50;  ///< per cent an ingredient may change by
+};
+
+struct AllergensAsked {
+  std::vector<std::string> what;  ///< dishes (as find_dish) and lesson files; lessons of one room
+                                  ///< and date are a day
+  std::string foods_file, needs_file, labels_file;
+  bool details = false;
+  bool json = false;
+  int width = 80;
+};
+
+struct OrderAsked {
+  std::string week_file, prices_file;
+  std::string stock_file;       ///< empty = nothing in the stores
+  std::string own_file;         ///< the school's own foods
+  std::string today;            ///< empty = by the clock
+  std::string format = "text";  ///< text, csv, xlsx, json
+  std::string out_file;         ///< empty = printed
+  bool details = false;
+  bool families = false;  ///< the private split
+};
+
+struct BringAsked {
+  std::string week_file, prices_file, own_file;
+};
+
+struct StockAsked {
+  std::string stock_file;
+  std::string week_file;                 ///< its planned use is taken off; empty = none
+  std::string from, to;                  ///< days of it; empty = the beginning, today
+  std::vector<std::string> corrections;  ///< "milk=2 l"
+  std::string own_file, today, out_file;
+};
+
+struct TraysAsked {
+  std::string lesson_file, own_file;
+  bool cards = false;
+  std::string format = "text", out_file;
+};
+
 int plan(const PlanAsked&);
+int label(const LabelAsked&);
+int develop(const DevelopWords&);
 int check(const CheckAsked&);
 int dishes(const DishesAsked&);
+/// kDoesNotFit when something must be changed for somebody.
+int allergens(const AllergensAsked&);
 int foods(const FoodsAsked&);
+int order(const OrderAsked&);
+int bring(const BringAsked&);
+int stock(const StockAsked&);
+int trays(const TraysAsked&);
+int ratios(const RatiosAsked&);
+int scale(const ScaleAsked&);
 
 }  // namespace app

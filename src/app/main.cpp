@@ -2,6 +2,7 @@
 // file.
 #include <cstdio>
 #include <exception>
+#include <optional>
 #include <string>
 
 #include <CLI/CLI.hpp>
@@ -50,6 +51,10 @@ void add_plan(CLI::App& program, app::PlanAsked& asked) {
       ->group("The quick way in");
   plan->add_option("--rules", asked.rules_file, "The school's house rules (file)")
       ->group("The quick way in");
+  plan->add_option("--foods", asked.foods_file,
+                   "The school's own foods (CSV), for what dishes contain");
+  plan->add_option("--labels", asked.labels_file,
+                   "Labels that were read (CSV); an unread label counts as all it might say");
   plan->add_flag(
       "--details", asked.details,
       "Show how far each goal is from the best possible, and how the chance was counted");
@@ -115,7 +120,7 @@ int run(int argc, char** argv) {
   add_plan(program, plan);
   add_check(program, check);
   add_dishes(program, dishes);
-  int food_code = app::kFits;
+  std::optional<int> food_code;
   app::add_food_words(program, food_code);
   try {
     program.parse(argc, argv);
@@ -123,7 +128,7 @@ int run(int argc, char** argv) {
     const int code = program.exit(e);
     return code == 0 ? app::kFits : app::kBadInput;
   }
-  if (app::food_word_said(program)) return food_code;
+  if (food_code) return *food_code;
   if (program.got_subcommand("check")) return app::check(check);
   if (program.got_subcommand("dishes")) return app::dishes(dishes);
   if (plan.lesson_file.empty() && plan.dishes.empty()) {

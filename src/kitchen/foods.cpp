@@ -139,15 +139,20 @@ Foods::Foods(std::vector<Food> foods) : foods_(std::move(foods)) { index(); }
 
 void Foods::index() {
   std::vector<std::vector<std::string>> words;
+  std::vector<std::pair<std::string, std::size_t>> singulars;
+  // The school's own food takes a name from the shipped one.
+  const auto call = [&](const std::string& name, std::size_t i) {
+    const auto [at, fresh] = by_name_.emplace(name, i);
+    if (!fresh && foods_[i].schools_own && !foods_[at->second].schools_own) at->second = i;
+  };
   for (std::size_t i = 0; i < foods_.size(); ++i) {
     const Food& food = foods_[i];
     by_key_.emplace(food.key, i);
     const auto add = [&](const std::string& name) {
       std::vector<std::string> tokens = tokens_of(name);
       if (tokens.empty()) return;
-      const auto [at, fresh] = by_name_.emplace(joined_tokens(tokens), i);
-      // The school's own food takes the name from the shipped one.
-      if (!fresh && food.schools_own && !foods_[at->second].schools_own) at->second = i;
+      call(base::folded(name), i);
+      singulars.emplace_back(joined_tokens(tokens), i);
       tokens_.insert(tokens_.end(), tokens.begin(), tokens.end());
       names_.push_back({i, name, {}});
       words.push_back(std::move(tokens));
@@ -155,6 +160,8 @@ void Foods::index() {
     add(food.name);
     for (const std::string& other : food.other_names) add(other);
   }
+  // The very words come first: "peppers" are no "pepper".
+  for (const auto& [name, i] : singulars) call(name, i);
   std::sort(tokens_.begin(), tokens_.end());
   tokens_.erase(std::unique(tokens_.begin(), tokens_.end()), tokens_.end());
   for (std::size_t n = 0; n < names_.size(); ++n) {
@@ -171,7 +178,8 @@ const Food* Foods::find(std::string_view key) const {
 }
 
 const Food* Foods::named(std::string_view name) const {
-  const auto found = by_name_.find(joined_tokens(tokens_of(name)));
+  auto found = by_name_.find(base::folded(name));
+  if (found == by_name_.end()) found = by_name_.find(joined_tokens(tokens_of(name)));
   return found == by_name_.end() ? nullptr : &foods_[found->second];
 }
 

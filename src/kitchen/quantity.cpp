@@ -91,6 +91,16 @@ std::optional<Unit> unit_named(std::string_view word) {
   for (const UnitRow& each : kRows) {
     if (each.spellings.find(bare) != std::string_view::npos) return each.unit;
   }
+  // "teasoon", "tablespon": a letter wrong in a long word.
+  constexpr std::size_t kLong = 7;
+  const std::string word_alone = bare.substr(1, bare.size() - 2);
+  if (word_alone.size() < kLong) return std::nullopt;
+  for (const UnitRow& each : kRows) {
+    for (const std::string& spelling : base::parts(each.spellings, ' ')) {
+      if (spelling.size() >= kLong && base::edit_distance(spelling, word_alone) <= 1)
+        return each.unit;
+    }
+  }
   return std::nullopt;
 }
 

@@ -21,17 +21,29 @@ const PieceWeight* piece_weight(const Food& food, const std::string& piece) {
   };
   if (piece.empty()) return named("each");
   if (const PieceWeight* found = named(piece)) return found;
-  // "1 lemon" of lemon juice, "2 eggs" of egg: the food's own name counts the food itself.
-  const std::string folded = base::folded(piece);
-  const auto says = [&](const std::string& name) {
-    for (const std::string& word : base::words_of(base::folded(name))) {
-      if (singular(word) == singular(folded)) return true;
-    }
-    return false;
+  // "1 lemon" of lemon juice, "2 eggs" of egg: the food's own name counts the food itself; "large
+  // potato" a large one of it.
+  const auto own = [&](const std::string& word) {
+    const auto says = [&](const std::string& name) {
+      for (const std::string& each : base::words_of(base::folded(name))) {
+        if (singular(each) == word) return true;
+      }
+      return false;
+    };
+    return says(food.name) || std::any_of(food.other_names.begin(), food.other_names.end(), says);
   };
-  const bool own = says(food.name) ||
-                   std::any_of(food.other_names.begin(), food.other_names.end(), says);
-  return own ? named("each") : nullptr;
+  std::string rest;
+  bool named_itself = false;
+  for (const std::string& each : base::words_of(base::folded(piece))) {
+    const std::string word = singular(each);
+    if (named(word) == nullptr && own(word)) {
+      named_itself = true;
+    } else {
+      rest += (rest.empty() ? "" : " ") + word;
+    }
+  }
+  if (!named_itself) return nullptr;
+  return named(rest.empty() ? "each" : rest);
 }
 
 // Measured rows of a table are sure; what everybody says is not.

@@ -120,6 +120,8 @@ void Paper::grid(const std::vector<std::string>& items, int indent) {
   }
 }
 
+void Paper::row(std::string_view text) { text_ += tame(text) + "\n"; }
+
 void Paper::space() {
   if (text_.empty() || text_.ends_with("\n\n")) return;
   text_ += "\n";

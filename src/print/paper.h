@@ -23,6 +23,8 @@ class Paper {
   void entry(std::string_view lead, std::string_view text, int indent, int lead_width);
   /// Short items side by side in columns of equal width, read across.
   void grid(const std::vector<std::string>& items, int indent);
+  /// A row of a table as it is, columns already set with spaces.
+  void row(std::string_view text);
   /// One empty line, never two.
   void space();
 

@@ -14,6 +14,7 @@
 #include "kitchen/dish.h"
 #include "kitchen/foods.h"
 #include "kitchen/reading/draft.h"
+#include "kitchen/reading/task_times.h"
 
 namespace kitchen {
 
@@ -21,7 +22,7 @@ namespace kitchen {
 /// `unread` ("totalTime: 45 min", "suitableForDiet: VeganDiet").
 /// Errors: json_ld.too_big, json_ld.none (no JSON-LD, or no Recipe in it), file.*.
 base::Result<DishDraft> read_json_ld(std::string_view text, const std::string& file_name,
-                                     const Foods& foods);
+                                     const Foods& foods, const TaskTimes& times);
 /// Whether a text is JSON or a web page rather than a dish in plain words.
 bool looks_like_json_ld(std::string_view text);
 

@@ -42,12 +42,43 @@ bool about_text(const std::string& tidy) {
          words.size() <= 14;
 }
 
+// "You need 1 carrot, ...": the words that open a list inside a sentence, their length; 0 = none.
+std::size_t opens_list(const std::string& tidy) {
+  const std::string low = base::lower(tidy);
+  for (const std::string_view words : {"you need ", "you will need ", "you'll need ", "take "}) {
+    if (!low.starts_with(words)) continue;
+    const std::size_t length = words.size();
+    return amount_at(line_tokens(std::string_view(low).substr(length)), 0, Measures{}) ? length : 0;
+  }
+  return 0;
+}
+
+// A text that is one paragraph is cut into its sentences.
+std::vector<std::string> sentences_in(const std::string& paragraph) {
+  std::vector<std::string> out;
+  std::size_t from = 0;
+  for (std::size_t i = 0; i + 2 < paragraph.size(); ++i) {
+    const bool end = paragraph[i] == '.' || paragraph[i] == '!';
+    if (!end || paragraph[i + 1] != ' ' || paragraph[i + 2] < 'A' || paragraph[i + 2] > 'Z')
+      continue;
+    out.push_back(paragraph.substr(from, i + 1 - from));
+    from = i + 2;
+  }
+  out.push_back(paragraph.substr(from));
+  return out;
+}
+
 std::vector<Line> lines_of(std::string_view text) {
+  constexpr std::size_t kParagraph = 300;  // letters
   std::vector<Line> out;
   int number = 1;
   std::string line;
+  const auto filled = std::count_if(text.begin(), text.end(), [](char c) { return c == '\n'; });
   const auto close = [&] {
-    for (std::string& column : columns_of(line)) {
+    std::vector<std::string> columns = columns_of(line);
+    if (filled <= 3 && columns.size() == 1 && line.size() > kParagraph)
+      columns = sentences_in(line);
+    for (std::string& column : columns) {
       Line each;
       each.number = number;
       each.text = base::trimmed(column);
@@ -55,6 +86,9 @@ std::vector<Line> lines_of(std::string_view text) {
       if (each.text.empty()) continue;
       each.looks = looks_of(each.tidy);
       each.heading = section_heading(each.tidy);
+      if (const std::size_t opens = opens_list(each.tidy);
+          opens != 0 && each.heading.section == Section::kNone)
+        each.heading = {Section::kIngredients, opens};
       out.push_back(std::move(each));
     }
     line.clear();
@@ -180,6 +214,8 @@ class LayingOut {
       put(line, LineRole::kUnread);
       return;
     }
+    if (section_ != Section::kMethod && section_ != Section::kOther && group_with_list(line))
+      return;
     switch (section_) {
       case Section::kIngredients:
         return in_ingredients(line);
@@ -192,7 +228,42 @@ class LayingOut {
     }
   }
 
+  // "For the lemon mayo: 4 tbsp mayonnaise and 1 tsp juice", "To serve: soured cream, salad".
+  bool group_with_list(const Line& line) {
+    const auto colon = line.tidy.find(": ");
+    if (colon == std::string::npos || colon > 40) return false;
+    const std::string before = base::folded(line.tidy.substr(0, colon));
+    const bool opens = before.starts_with("for ") || before.starts_with("to serve") ||
+                       before.starts_with("to finish") || before.starts_with("to decorate") ||
+                       before.starts_with("to garnish") || before.starts_with("topping") ||
+                       before.starts_with("serve with");
+    if (!opens || method_begun_) return false;
+    group_ = heading_text(line.tidy.substr(0, colon));
+    put(line.number, line.tidy.substr(0, colon + 1), LineRole::kHeading);
+    run_on(line.number, base::trimmed(line.tidy.substr(colon + 1)), true);
+    group_.clear();
+    return true;
+  }
+
+  // Among lines with bullets one without, short and without an amount, names what follows.
+  bool plain_among_bullets(const Line& line) const {
+    const Line* next = following();
+    const bool short_line = line.looks.words > 0 && line.looks.words <= 4 && !line.looks.sentence;
+    const bool amount = line.looks.amount_first || line.looks.amount_last ||
+                        line.looks.amount_alone;
+    return short_line && !amount && !line.looks.bullet && next != nullptr && next->looks.bullet &&
+           next->looks.amount_first;
+  }
+
   void heading(const Line& line) {
+    // "Equipment: a grill pan, skewers" is done with at the end of its line.
+    const bool aside = line.heading.section == Section::kOther &&
+                       line.heading.rest < line.tidy.size();
+    if (aside) {
+      put(line.number, base::trimmed(line.tidy.substr(0, line.heading.rest)), LineRole::kHeading);
+      put(line.number, line.tidy.substr(line.heading.rest), LineRole::kUnread);
+      return;
+    }
     section_ = line.heading.section;
     group_.clear();
     if (section_ != Section::kOther && !out_.portions) out_.portions = portions_within(line.tidy);
@@ -302,7 +373,8 @@ class LayingOut {
       if (!method_begun_) group_.clear();
       return put(line, LineRole::kMethod);
     }
-    if (group_heading(line.tidy, line.looks) && following() != nullptr) {
+    if ((group_heading(line.tidy, line.looks) || plain_among_bullets(line)) &&
+        following() != nullptr) {
       group_ = heading_text(line.tidy);
       return put(line, LineRole::kHeading);
     }
@@ -357,7 +429,7 @@ class LayingOut {
       group_.clear();
       return put(line, LineRole::kMethod, false);
     }
-    if (group_heading(line.tidy, looks) && following() != nullptr &&
+    if ((group_heading(line.tidy, looks) || plain_among_bullets(line)) && following() != nullptr &&
         (following()->looks.amount_first || following()->looks.amount_last ||
          !out_.lines.empty())) {
       group_ = heading_text(line.tidy);

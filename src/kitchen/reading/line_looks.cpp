@@ -122,6 +122,8 @@ bool verb_at(const Tokens& t, std::size_t i) {
   if (t[i].is("to") &&
       (next == "serve" || next == "garnish" || next == "decorate" || next == "finish"))
     return i + 2 < t.size() && t[i + 2].is(",");
+  // "finely grated zest" is no instruction.
+  if (t[i].word.ends_with("ly") && next.ends_with("ed")) return false;
   if (method_verb(t[i].word))
     return next != "," || t[i].is("then") || t[i].is("next") || t[i].is("finally") ||
            t[i].is("meanwhile") || t.size() > 8;
@@ -223,6 +225,14 @@ HeadingFound section_heading(std::string_view line) {
 }
 
 bool group_heading(std::string_view line, const LineLooks& looks) {
+  // "TO DECORATE (choose one or more)", "Sauce (mix together)": what stands in brackets is a
+  // remark.
+  const auto bracket = line.find(" (");
+  if (bracket != std::string_view::npos && bracket > 2 && line.back() == ')') {
+    const std::string_view before = line.substr(0, bracket);
+    if (line_tokens(line.substr(bracket)).size() <= 9 && !looks.amount_first)
+      return group_heading(before, looks_of(before));
+  }
   if (looks.words == 0 || looks.words > 7 || looks.amount_first || looks.amount_last ||
       looks.amount_alone || looks.sentence)
     return false;

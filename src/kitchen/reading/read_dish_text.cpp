@@ -8,6 +8,7 @@
 #include "kitchen/reading/ingredient_line.h"
 #include "kitchen/reading/layout.h"
 #include "kitchen/reading/line_looks.h"
+#include "kitchen/reading/make_dish.h"
 #include "kitchen/reading/method_line.h"
 #include "kitchen/reading/read_method.h"
 
@@ -18,19 +19,12 @@ using base::quoted;
 using base::say;
 
 constexpr int kAssumedPortions = 4;  // common practice, no source
-constexpr std::size_t kMostQuestions = 3;
-
-void ask(DishDraft& draft, std::string asks, std::vector<std::string> answers, std::string about) {
-  if (draft.questions.size() >= kMostQuestions) return;
-  draft.questions.push_back({std::move(asks), std::move(answers), std::move(about)});
-}
 
 void set_portions(DishDraft& draft, const std::optional<Portions>& said) {
   if (!said) {
     draft.portions = {kAssumedPortions, 0.2, ""};
     draft.assumed.push_back(
         say("The text does not say how many it serves: ", kAssumedPortions, " is assumed."));
-    ask(draft, "How many does it serve?", {"4", "2", "6"}, "portions");
     return;
   }
   draft.portions = {said->least, said->least == said->most ? 0.95 : 0.8, said->words};
@@ -92,38 +86,17 @@ void say_measures(DishDraft& draft, const Measures& measures) {
   }
 }
 
-void ask_about_foods(DishDraft& draft) {
-  for (std::size_t i = 0; i < draft.ingredients.size(); ++i) {
-    const IngredientDraft& each = draft.ingredients[i];
-    if (!each.food.value.empty() && each.food.confidence >= 0.6) continue;
-    if (each.other_foods.empty() && each.food.value.empty()) continue;
-    std::vector<std::string> answers;
-    if (!each.food.value.empty()) answers.push_back(each.food.value);
-    answers.insert(answers.end(), each.other_foods.begin(), each.other_foods.end());
-    ask(draft, say("Which food is meant by ", quoted(each.name), "?"), std::move(answers),
-        say("ingredient ", static_cast<int>(i) + 1));
-  }
-  for (std::size_t i = 0; i < draft.ingredients.size(); ++i) {
-    const IngredientDraft& each = draft.ingredients[i];
-    if (each.quantity.confidence > 0.45 || each.also.empty()) continue;
-    ask(draft, say("Which amount is right in ", quoted(each.line), "?"),
-        {quantity_text(each.quantity.value), each.also},
-        say("ingredient ", static_cast<int>(i) + 1));
-  }
-}
-
 void end_draft(DishDraft& draft, const std::vector<MethodLine>& method, const Foods& foods,
-               const Measures& measures) {
-  say_measures(draft, measures);
-  ask_about_foods(draft);
+               const TaskTimes& times) {
   if (draft.ingredients.empty())
     draft.assumed.push_back("No line was understood as an ingredient.");
-  read_method(draft, method, foods);
+  read_method(draft, method, foods, times);
+  ask(draft, foods);
 }
 
 }  // namespace
 
-DishDraft read_dish_text(std::string_view bytes, const Foods& foods) {
+DishDraft read_dish_text(std::string_view bytes, const Foods& foods, const TaskTimes& times) {
   DishDraft draft;
   std::string text(bytes.substr(0, kLongestText));
   if (base::not_utf8(text)) {
@@ -176,11 +149,12 @@ DishDraft read_dish_text(std::string_view bytes, const Foods& foods) {
     draft.name = {"Dish without a name", 0, ""};
     draft.assumed.push_back("The text has no title.");
   }
-  end_draft(draft, method, foods, measures);
+  say_measures(draft, measures);
+  end_draft(draft, method, foods, times);
   return draft;
 }
 
-DishDraft read_dish_parts(const DishParts& parts, const Foods& foods) {
+DishDraft read_dish_parts(const DishParts& parts, const Foods& foods, const TaskTimes& times) {
   DishDraft draft;
   draft.name = {parts.name.empty() ? "Dish without a name" : parts.name,
                 parts.name.empty() ? 0.0 : 1.0, parts.name};
@@ -197,7 +171,8 @@ DishDraft read_dish_parts(const DishParts& parts, const Foods& foods) {
   std::vector<MethodLine> method;
   for (const auto& each : parts.method) method.push_back({0, each.group, each.text});
   for (const std::string& each : parts.unread) draft.unread.push_back({0, each});
-  end_draft(draft, method, foods, measures);
+  say_measures(draft, measures);
+  end_draft(draft, method, foods, times);
   return draft;
 }
 

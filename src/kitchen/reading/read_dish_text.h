@@ -9,6 +9,7 @@
 
 #include "kitchen/foods.h"
 #include "kitchen/reading/draft.h"
+#include "kitchen/reading/task_times.h"
 
 namespace kitchen {
 
@@ -17,7 +18,7 @@ inline constexpr std::size_t kLongestText = 1U << 20U;  ///< bytes; what is beyo
 
 /// Never fails: what cannot be understood is kept in `unread`, what is missing is assumed and said.
 /// Bytes that are not UTF-8 are read as Windows-1252.
-DishDraft read_dish_text(std::string_view text, const Foods& foods);
+DishDraft read_dish_text(std::string_view text, const Foods& foods, const TaskTimes& times);
 
 /// The same from lists that are already apart, as a data file has them: ingredient lines, and steps
 /// with their groups.
@@ -31,6 +32,6 @@ struct DishParts {
   std::vector<Line> ingredients, method;
   std::vector<std::string> unread;
 };
-DishDraft read_dish_parts(const DishParts&, const Foods& foods);
+DishDraft read_dish_parts(const DishParts&, const Foods& foods, const TaskTimes& times);
 
 }  // namespace kitchen

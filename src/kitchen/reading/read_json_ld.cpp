@@ -187,7 +187,7 @@ bool looks_like_json_ld(std::string_view text) {
 }
 
 base::Result<DishDraft> read_json_ld(std::string_view text, const std::string& file_name,
-                                     const Foods& foods) {
+                                     const Foods& foods, const TaskTimes& times) {
   if (text.size() > kLargestPage) {
     return base::Problem{"json_ld.too_big", file_name, "", "The page is larger than 16 MB.",
                          "Save only the part with the dish, or paste its text."};
@@ -205,7 +205,7 @@ base::Result<DishDraft> read_json_ld(std::string_view text, const std::string& f
     const std::optional<Node> tree = parse_json(script, file_name, problems);
     if (!tree) continue;
     const Node* recipe = find_recipe(*tree);
-    if (recipe != nullptr) return read_dish_parts(RecipeReader(*recipe).read(), foods);
+    if (recipe != nullptr) return read_dish_parts(RecipeReader(*recipe).read(), foods, times);
   }
   if (!problems.empty()) return problems;
   return base::Problem{

@@ -1,15 +1,24 @@
 #include "kitchen/reading/read_method.h"
 
+#include "kitchen/reading/step_facts.h"
+#include "kitchen/reading/step_order.h"
+#include "kitchen/reading/step_pieces.h"
+
 namespace kitchen {
 
-void read_method(DishDraft& draft, const std::vector<MethodLine>& lines, const Foods&) {
-  for (const MethodLine& line : lines) {
-    StepDraft step;
-    step.says = line.text;
-    step.line_number = line.line_number;
-    step.group = line.group;
-    draft.method.push_back(std::move(step));
-  }
+void read_method(DishDraft& draft, const std::vector<MethodLine>& lines, const Foods& foods,
+                 const TaskTimes& times) {
+  const std::vector<Sentence> sentences = sentences_of(lines);
+  std::vector<std::size_t> early;
+  const std::vector<StepPieces> steps = gathered(sentences, early);
+  for (const std::size_t s : early)
+    draft.unread.push_back({sentences[s].line_number, sentences[s].text});
+  const IngredientWords words(draft.ingredients, foods);
+  SoFar so_far;
+  draft.method.clear();
+  for (const StepPieces& pieces : steps)
+    draft.method.push_back(step_of(pieces, sentences, draft, words, times, so_far));
+  order_steps(draft, words);
 }
 
 }  // namespace kitchen

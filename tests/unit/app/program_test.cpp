@@ -7,6 +7,7 @@
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
+#include <iterator>
 #include <sstream>
 #include <string>
 
@@ -57,6 +58,31 @@ class Program : public testing::Test {
   std::filesystem::path folder_;
 };
 
+TEST_F(Program, a_label_is_said_and_written_for_machines) {
+  const Ran said = benchbell("label fruit-scones --portions 4 --day-of 'girls 15'");
+  EXPECT_EQ(said.code, 0) << said.said;
+  EXPECT_THAT(said.said, HasSubstr("4 portions of"));
+  EXPECT_THAT(said.said, HasSubstr("girls 15 to 18"));
+  EXPECT_THAT(said.said, HasSubstr("labels of your own packets win"));
+  EXPECT_THAT(benchbell("label fruit-scones --json").said, HasSubstr("\"kind\": \"label\""));
+  EXPECT_THAT(benchbell("label fruit-scones swiss-roll").said, HasSubstr("B  Swiss roll"));
+  EXPECT_EQ(benchbell("label fruit-scones --day-of grandmothers").code, 2);
+}
+
+TEST_F(Program, a_smallest_change_is_found_or_what_stands_in_the_way) {
+  const Ran found = benchbell("develop fruit-scones --goal 'energy at most 230 kcal'");
+  EXPECT_EQ(found.code, 0) << found.said;
+  EXPECT_THAT(found.said, HasSubstr("The smallest change that does it"));
+  const Ran none = benchbell("develop fruit-scones --goal 'energy at most 20 kcal'");
+  EXPECT_EQ(none.code, 1) << none.said;
+  EXPECT_THAT(none.said, HasSubstr("No change within these bounds does it."));
+  const Ran wrong = benchbell("develop fruit-scones --goal tasty --keep sultana --swap butter");
+  EXPECT_EQ(wrong.code, 2);
+  EXPECT_THAT(wrong.said, HasSubstr("'tasty' is not understood"));
+  EXPECT_THAT(wrong.said, HasSubstr("Did you mean 'sultanas'?"));
+  EXPECT_THAT(wrong.said, HasSubstr("names no other food"));
+}
+
 TEST_F(Program, a_food_is_looked_up_by_any_name_with_the_source_of_its_figures) {
   const Ran ran = benchbell("foods garlic");
   EXPECT_EQ(ran.code, 0);
@@ -77,6 +103,68 @@ TEST_F(Program, the_schools_own_label_wins_and_a_fault_in_it_names_its_line) {
   const Ran bad = benchbell("foods garlic --foods " + at("bad.csv"));
   EXPECT_EQ(bad.code, 2);
   EXPECT_THAT(bad.said, HasSubstr("line 2"));
+}
+
+TEST_F(Program, the_sheet_of_allergens_says_that_labels_decide_and_nothing_is_free_from) {
+  const Ran ran = benchbell("allergens fruit-scones");
+  EXPECT_EQ(ran.code, 0);
+  EXPECT_THAT(ran.said, HasSubstr("milk (butter and milk)"));
+  EXPECT_THAT(ran.said, HasSubstr("Check the label"));
+  EXPECT_THAT(ran.said, HasSubstr("Labels and the school's own records decide"));
+}
+
+// The demo in a folder of its own, with one text of one lesson changed.
+std::string changed_lesson(const std::filesystem::path& folder, const std::string& lesson,
+                           const std::string& from, const std::string& to) {
+  const std::filesystem::path demo = folder / "demo";
+  if (!std::filesystem::exists(demo))
+    std::filesystem::copy(std::string(BENCHBELL_SOURCE_DIR) + "/demo", demo,
+                          std::filesystem::copy_options::recursive);
+  const std::filesystem::path file = demo / "lessons" / lesson;
+  std::ifstream in(file, std::ios::binary);
+  std::string all((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>());
+  const auto at = all.find(from);
+  if (at == std::string::npos) return "the lesson does not say " + from;
+  std::ofstream(file, std::ios::binary) << all.replace(at, from.size(), to);
+  return file.string();
+}
+
+TEST_F(Program, a_cook_who_makes_what_they_avoid_gets_what_would_settle_it) {
+  const std::string lesson = changed_lesson(folder_, "b-two-dishes.json",
+                                            "scones: oat drink and spread", "scones");
+  const Ran ran = benchbell("allergens " + lesson);
+  EXPECT_EQ(ran.code, 1) << ran.said;
+  EXPECT_THAT(ran.said, HasSubstr("Change it"));
+  EXPECT_THAT(ran.said, HasSubstr("Make the variant 'oat drink and spread'"));
+  EXPECT_EQ(benchbell("check " + lesson).code, 2);
+}
+
+TEST_F(Program, not_in_the_room_reaches_the_lesson_before) {
+  const std::string before = changed_lesson(folder_, "a-first-hob.json", "2026-09-22",
+                                            "2026-11-17");
+  const std::string lesson = changed_lesson(
+      folder_, "b-two-dishes.json", "\"date\": \"2026-11-17\"", "\"date\":  \"2026-11-17\"");
+  write("needs.csv",
+        "cook,need,reach,lesson\nDaisy M.,celery,not in the room,\"9K, two dishes to eat "
+        "together\"\n");
+  const Ran ran = benchbell("allergens --needs " + at("needs.csv") + " " + before + " " + lesson);
+  EXPECT_EQ(ran.code, 1) << ran.said;
+  EXPECT_THAT(ran.said, HasSubstr("first time at the hob had it until 10:05"));
+  EXPECT_THAT(ran.said, HasSubstr("dish cloths and tea towels"));
+}
+
+TEST_F(Program, an_unread_label_stops_the_plan_until_it_is_read) {
+  const std::string lesson = changed_lesson(
+      folder_, "b-two-dishes.json",
+      "\"scones: oat drink and spread\"],\n      \"avoids\": [\"milk\"]",
+      "\"scones: oat drink and spread\"],\n      \"avoids\": [\"sulphites\"]");
+  const std::string plan = "plan --seconds 0.5 --runs 50 " + lesson;
+  const Ran unread = benchbell(plan);  // the sultanas of the scones
+  EXPECT_EQ(unread.code, 2) << unread.said;
+  EXPECT_THAT(unread.said, HasSubstr("--labels"));
+  write("labels.csv", "food,pack,read_on,contains,may_contain\nsultanas,500 g bag,2026-11-16,,\n");
+  const Ran read = benchbell(plan + " --labels " + at("labels.csv"));
+  EXPECT_NE(read.code, 2) << read.said;
 }
 
 TEST_F(Program, plans_from_four_answers) {
@@ -214,6 +302,36 @@ TEST_F(Program, keeps_engine_words_out_of_what_a_teacher_reads) {
     for (const char* word : {"makespan", "resource", " lag", "lower bound", "solver", "activity"})
       EXPECT_THAT(said, Not(HasSubstr(word))) << lesson;
   }
+}
+
+TEST_F(Program, RatiosShowsTheBandsAndWhatWasCounted) {
+  const Ran ran = benchbell("ratios fruit-scones --details");
+  EXPECT_EQ(ran.code, 0);
+  EXPECT_THAT(ran.said, HasSubstr("scone dough"));
+  EXPECT_THAT(ran.said, HasSubstr("22.22, within 16 to 30"));  // 50 g butter to 225 g flour
+  EXPECT_THAT(ran.said, HasSubstr("DR037"));
+  EXPECT_THAT(ran.said, HasSubstr("common practice"));
+}
+
+TEST_F(Program, AChangeThatFailsEndsWithOneAndSaysWhy) {
+  const Ran ran = benchbell("ratios swiss-roll --change 'leave out the eggs'");
+  EXPECT_EQ(ran.code, 1);
+  EXPECT_THAT(ran.said, HasSubstr("will fail"));
+  EXPECT_THAT(ran.said, HasSubstr("foam"));
+  EXPECT_EQ(benchbell("ratios fruit-scones --change 'add 2 g cinnamon'").code, 0);
+  EXPECT_EQ(benchbell("ratios fruit-scones --change 'make it nicer'").code, 2);
+}
+
+TEST_F(Program, ScaleMakesSetsTinsAndWhatThereIs) {
+  const Ran sets = benchbell("scale fruit-scones --cooks 12 --spares 1 --demonstration");
+  EXPECT_EQ(sets.code, 0);
+  EXPECT_THAT(sets.said, HasSubstr("14 sets"));
+  EXPECT_THAT(sets.said, HasSubstr("3.15 kg"));  // 14 x 225 g flour
+  const Ran tin = benchbell("scale polenta-cake --tin 'round 20' --to-tin 'round 23'");
+  EXPECT_THAT(tin.said, HasSubstr("1.3225"));
+  EXPECT_THAT(benchbell("scale fruit-scones --have 'flour 900 g'").said, HasSubstr("times 4"));
+  EXPECT_THAT(benchbell("scale fruit-scones --tin 'round 20'").said, HasSubstr("Two tins"));
+  EXPECT_EQ(benchbell("scale fruit-scones --portions 8 --have 'flour 900 g'").code, 2);
 }
 
 }  // namespace

@@ -26,6 +26,8 @@ TEST(Foods, BritishAndAmericanNamesMeanTheSame) {
   EXPECT_EQ(shipped_foods().named("Scallions")->key, "spring_onion");
   EXPECT_EQ(shipped_foods().named("spring onion")->key, "spring_onion");
   EXPECT_EQ(shipped_foods().named("zucchini")->key, "courgette");
+  EXPECT_EQ(shipped_foods().named("pepper")->key, "black_pepper");
+  EXPECT_EQ(shipped_foods().named("Peppers")->key, "red_pepper");
 }
 
 TEST(Foods, SearchBearsMisspellingWordOrderAndBeginnings) {

@@ -30,6 +30,14 @@ TEST(Weigh, APieceGoesThroughItsWeight) {
   EXPECT_EQ(weigh(Quantity::pieces(Ratio(3), ""), food("egg_whole")).value().grams, Ratio(150));
 }
 
+TEST(Weigh, ALargeOneIsCountedAsLarge) {
+  const double large = std::find_if(food("potato").pieces.begin(), food("potato").pieces.end(),
+                                    [](const PieceWeight& p) { return p.piece == "large"; })
+                           ->grams;
+  EXPECT_EQ(weigh(Quantity::pieces(Ratio(2), "large potato"), food("potato")).value().grams.value(),
+            2 * large);
+}
+
 TEST(Weigh, WhatCannotBeKnownIsRefusedWithTheReason) {
   const auto bucket = weigh(Quantity::pieces(Ratio(1), "bucket"), food("carrot"));
   ASSERT_FALSE(bucket);

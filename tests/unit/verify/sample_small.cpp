@@ -62,7 +62,7 @@ kitchen::Dish sauce() {
   auto pour = step("Pour off", Attention::kHands, 1);  // 2 min
   after(pour, 1, 1).closes = 1;
   auto d = hot_dish("Milk sauce", {whisk, stir, pour}, 2);
-  d.ingredients = {{"milk", 300, "ml", {kitchen::Allergen::kMilk}, true}};
+  d.ingredients = {{"milk", 300, "ml", {kitchen::Allergen::kMilk}, true, "", "", false}};
   return d;
 }
 

@@ -90,7 +90,7 @@ kitchen::Dish tart() {
   kitchen::Dish d;
   d.name = "Cheese tart";
   d.tag = "CT";
-  d.ingredients = {{"cheese", 100, "g", {kitchen::Allergen::kMilk}, true}};
+  d.ingredients = {{"cheese", 100, "g", {kitchen::Allergen::kMilk}, true, "", "", false}};
   auto grate = step("Grate cheese", Attention::kHands, 3);  // 4 min
   grate.kit = {{"grater", 1}};
   auto mix = step("Mix", Attention::kHands, 12);  // 13 min: three parts of 4 1/3, so 5

@@ -1,0 +1,44 @@
+// Which ingredients the words of a step speak of.
+#pragma once
+
+#include <set>
+#include <string>
+#include <vector>
+
+#include "kitchen/reading/draft.h"
+#include "kitchen/reading/line_tokens.h"
+
+namespace kitchen {
+
+/// Finds ingredients by their words: "the onion", "flour and sugar", "the spices", "everything".
+class IngredientWords {
+ public:
+  IngredientWords(const std::vector<IngredientDraft>&, const Foods&);
+
+  struct Named {
+    std::vector<int> ingredients;  ///< indices, in order
+    double confidence = 1;         ///< lower for "the vegetables", "the dry ingredients"
+  };
+  /// `group`: the heading the step stands under; `used`: those already used (for "the remaining").
+  Named named_in(const std::vector<std::string>& words, const std::string& group,
+                 const std::set<int>& used) const;
+
+  /// Raw meat, poultry, fish or shellfish as bought; egg apart.
+  bool raw_meat(int ingredient) const;
+  bool egg(int ingredient) const;
+  bool vegetable(int ingredient) const;  ///< or fruit: to be washed or peeled
+  bool salad(int ingredient) const;      ///< eaten as it is: salad leaves, herbs, fruit
+  const Food* food(int ingredient) const { return foods_[static_cast<std::size_t>(ingredient)]; }
+
+ private:
+  std::vector<std::vector<std::string>> tokens_;  ///< of the name, singular; the head word last
+  std::vector<std::vector<std::vector<std::string>>> other_;  ///< the food's other names, as words
+  std::vector<const Food*> foods_;
+  std::vector<std::string> groups_;  ///< headings, folded
+};
+
+/// The tokens as folded words in the singular.
+std::vector<std::string> singular_words(const std::vector<LineToken>&, std::size_t begin,
+                                        std::size_t end);
+
+}  // namespace kitchen

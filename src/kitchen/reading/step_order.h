@@ -1,0 +1,15 @@
+// What must wait for what: by the food that flows from step to step, not by the order of writing.
+//
+// Chopping the onion and chopping the pepper wait for nothing; frying waits for both; "meanwhile"
+// begins a strand of its own, and the step that brings the strands together waits for each.
+#pragma once
+
+#include "kitchen/reading/draft.h"
+#include "kitchen/reading/ingredient_words.h"
+
+namespace kitchen {
+
+/// Fills `follows` of every step.
+void order_steps(DishDraft&, const IngredientWords&);
+
+}  // namespace kitchen

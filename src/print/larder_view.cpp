@@ -1,0 +1,30 @@
+#include "print/larder_view.h"
+
+#include "base/text.h"
+
+namespace print {
+
+std::string food_name(const OrderView& view, int food) {
+  return view.in.needs.foods[static_cast<std::size_t>(food)].name;
+}
+
+std::string lesson_name(const OrderView& view, int lesson) {
+  const larder::WeekLesson& at = view.in.week.lessons[static_cast<std::size_t>(lesson)];
+  return base::say(at.title, " (", larder::day_text(at.date), ")");
+}
+
+const larder::Measure& measure_of(const OrderView& view, int food) {
+  return view.in.needs.foods[static_cast<std::size_t>(food)].measure;
+}
+
+const larder::Pack& pack_of(const OrderView& view, const larder::OrderLine& line) {
+  return view.in.prices.packs[static_cast<std::size_t>(line.pack)];
+}
+
+std::string pack_words(const larder::Pack& pack) {
+  const std::string size = kitchen::quantity_text(pack.size);
+  if (pack.words.empty()) return pack.loose ? "loose, " + size : size;
+  return pack.words + ", " + size;
+}
+
+}  // namespace print

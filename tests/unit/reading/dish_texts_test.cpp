@@ -1,0 +1,113 @@
+// How many ingredient lines are read right, over invented texts in the usual layouts.
+//
+// Beside each tests/data/dishes/NAME.txt stands NAME.expected.txt, written by hand before the text
+// was read: title, portions, number of method lines, then "amount | food | preparation" a line,
+// with
+// "?" where the table has no such food.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+#include <sstream>
+
+#include "../../support/shipped_foods.h"
+#include "../../support/shipped_task_times.h"
+#include "base/text.h"
+#include "kitchen/reading/layout.h"
+#include "kitchen/reading/read_dish_text.h"
+
+namespace {
+
+using namespace kitchen;
+
+std::string text_of(const std::filesystem::path& path) {
+  std::ifstream file(path, std::ios::binary);
+  std::stringstream text;
+  text << file.rdbuf();
+  return text.str();
+}
+
+std::string said(const IngredientDraft& draft) {
+  return base::say(quantity_text(draft.quantity.value), " | ",
+                   draft.food.value.empty() ? "?" : draft.food.value, " | ", draft.preparation);
+}
+
+struct Score {
+  int lines = 0, right = 0, frames = 0, frames_right = 0;  // frames: title, portions, method
+};
+
+void judge(const std::filesystem::path& path, Score& score) {
+  const std::string text = text_of(path);
+  std::filesystem::path beside = path;
+  beside.replace_extension("expected.txt");
+  const DishDraft draft = read_dish_text(text, tests::shipped_foods(), tests::shipped_task_times());
+  const Layout layout = lay_out(text);
+  const auto method = std::count_if(
+      layout.lines.begin(), layout.lines.end(),
+      [](const LaidLine& l) { return l.role == LineRole::kMethod && !l.continues; });
+  std::istringstream expected(text_of(beside));
+  std::string line;
+  std::size_t at = 0;
+  const auto frame = [&](const std::string& got, const std::string& wanted) {
+    ++score.frames;
+    if (got == wanted) {
+      ++score.frames_right;
+    } else {
+      std::cout << path.filename().string() << ": read [" << got << "], wanted [" << wanted
+                << "]\n";
+    }
+  };
+  while (std::getline(expected, line)) {
+    line = base::trimmed(line);
+    if (line.starts_with("title: ")) {
+      frame(draft.name.value, line.substr(7));
+    } else if (line.starts_with("portions: ")) {
+      frame(std::to_string(draft.portions.value), line.substr(10));
+    } else if (line.starts_with("method: ")) {
+      frame(std::to_string(method), line.substr(8));
+    } else if (!line.empty()) {
+      ++score.lines;
+      const std::string got = at < draft.ingredients.size()
+                                  ? base::trimmed(said(draft.ingredients[at]))
+                                  : "nothing";
+      if (got == line) {
+        ++score.right;
+      } else {
+        std::cout << path.filename().string() << ": read [" << got << "], wanted [" << line
+                  << "]\n";
+      }
+      ++at;
+    }
+  }
+  for (; at < draft.ingredients.size(); ++at) {
+    ++score.lines;
+    std::cout << path.filename().string() << ": too many: " << said(draft.ingredients[at]) << "\n";
+  }
+}
+
+Score score_of(const std::string& folder) {
+  Score score;
+  std::vector<std::filesystem::path> paths;
+  for (const auto& entry : std::filesystem::directory_iterator(std::string(BENCHBELL_SOURCE_DIR) +
+                                                               "/tests/data/" + folder)) {
+    const std::string name = entry.path().filename().string();
+    if (name.ends_with(".txt") && !name.ends_with(".expected.txt")) paths.push_back(entry.path());
+  }
+  std::sort(paths.begin(), paths.end());
+  for (const auto& path : paths) judge(path, score);
+  std::cout << folder << ": " << score.right << " of " << score.lines << " ingredient lines right, "
+            << score.frames_right << " of " << score.frames << " titles, portions and methods, in "
+            << paths.size() << " texts\n";
+  return score;
+}
+
+TEST(DishTexts, NinetyEightOfAHundredIngredientLinesAreReadRight) {
+  const Score score = score_of("dishes");
+  EXPECT_GE(score.lines, 200);
+  EXPECT_GE(score.right * 100, score.lines * 98);
+  EXPECT_GE(score.frames_right * 100, score.frames * 95);
+}
+
+}  // namespace

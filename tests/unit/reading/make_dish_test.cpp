@@ -1,0 +1,84 @@
+#include "kitchen/reading/make_dish.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "../../support/shipped_foods.h"
+#include "../../support/shipped_task_times.h"
+#include "kitchen/read.h"
+#include "kitchen/reading/read_method.h"
+
+namespace {
+
+using namespace kitchen;
+using testing::HasSubstr;
+
+DishDraft curry() {
+  DishDraft draft;
+  draft.name.value = "Chicken curry";
+  draft.portions.value = 2;
+  for (const auto& [name, food] :
+       {std::pair{"onion", "onion"}, std::pair{"chicken breast", "chicken_breast"},
+        std::pair{"curry powder", "curry_powder"}, std::pair{"moon dust", ""}}) {
+    IngredientDraft d;
+    d.name = name;
+    d.food.value = food;
+    d.quantity.value = Quantity::pieces(Ratio(1), "");
+    draft.ingredients.push_back(d);
+  }
+  read_method(draft,
+              {{1, "", "Chop the onion."},
+               {2, "", "Cut the chicken into cubes."},
+               {3, "", "Fry the onion and chicken in a frying pan for 8 minutes."},
+               {4, "", "Stir in the curry powder and simmer for 15 minutes."},
+               {5, "", "Bake for 10 minutes."},
+               {6, "", "Serve."}},
+              tests::shipped_foods(), tests::shipped_task_times());
+  return draft;
+}
+
+TEST(MakeDish, TheDishOfADraftIsWholeAndItsFileReadsBack) {
+  const auto made = dish_from(curry(), tests::shipped_foods());
+  ASSERT_TRUE(made) << made.problems()[0].message;
+  EXPECT_EQ(made.value().dish.portions, 2);
+  const auto again = read_dish(made.value().file, "again.json");
+  ASSERT_TRUE(again);
+  EXPECT_EQ(again.value(), made.value().dish);
+}
+
+TEST(MakeDish, WhatIsUnknownCountsAsAllFourteen) {
+  const auto made = dish_from(curry(), tests::shipped_foods());
+  EXPECT_EQ(made.value().dish.ingredients[3].contains.size(), 14U);
+  EXPECT_THAT(made.value().assumed, testing::Contains(HasSubstr("'moon dust'")));
+}
+
+TEST(MakeDish, CheckTheLabelNeverCountsAsSafe) {
+  const auto made = dish_from(curry(), tests::shipped_foods());
+  const Food& powder = *tests::shipped_foods().find("curry_powder");
+  for (const Allergen a : powder.check_for)
+    EXPECT_TRUE(made.value().dish.ingredients[2].contains.count(a));
+}
+
+TEST(MakeDish, RawMeatWithoutACheckGetsTheProbe) {
+  const auto made = dish_from(curry(), tests::shipped_foods());
+  const auto& method = made.value().dish.method;
+  EXPECT_TRUE(std::any_of(method.begin(), method.end(),
+                          [](const Step& s) { return s.hazard == Hazard::kProbing; }));
+}
+
+TEST(MakeDish, AnOvenWithoutATemperatureIsAskedAboutAndTheAnswerAssumedIsSaid) {
+  DishDraft draft = curry();
+  ask(draft, tests::shipped_foods());
+  EXPECT_LE(draft.questions.size(), 3U);
+  EXPECT_THAT(draft.questions.front().asks, HasSubstr("How hot"));
+  const auto made = dish_from(draft, tests::shipped_foods());
+  EXPECT_THAT(made.value().assumed, testing::Contains(HasSubstr("180 °C was assumed")));
+}
+
+TEST(MakeDish, ATextWithoutAnActionIsRefused) {
+  const auto made = dish_from(DishDraft{}, tests::shipped_foods());
+  ASSERT_FALSE(made);
+  EXPECT_EQ(made.problems()[0].code, "draft.no_steps");
+}
+
+}  // namespace
