@@ -15,8 +15,8 @@ namespace {
 constexpr std::size_t kMostKindsExact = 12;
 
 /// Uses alike in what they leave and mind stay together: parting them never saves a clean, unless
-/// each leaves what the next of them minds, so that a clean stands between them anyway and may serve
-/// somebody else as well; those stay single.
+/// each leaves what the next of them minds, so that a clean stands between them anyway and may
+/// serve somebody else as well; those stay single.
 struct UseKind {
   ThingUse use;
   std::vector<int> uses;

@@ -166,10 +166,6 @@ const Food* FoodMatcher::sibling(const Food& food,
 const Food* FoodMatcher::in_form(const Food& food, const Words& words,
                                  const FoodHints& hints) const {
   const auto or_self = [&](const Food* other) { return other != nullptr ? other : &food; };
-  // "Peppers" are the vegetable; a little "pepper" is the spice.
-  if (food.key == "red_pepper" && words.size() == 1 && !vegetable_measure(hints.quantity)) {
-    if (const Food* spice = foods_.named("black pepper")) return spice;
-  }
   if (has(words, "dried") || has(words, "dry")) return or_self(sibling(food, {"dried", "dry"}));
   if (has(words, "frozen")) return or_self(sibling(food, {"frozen"}));
   if (has(words, "tinned") || has(words, "canned")) return or_self(sibling(food, {"tinned"}));
@@ -299,7 +295,11 @@ FoodGuess FoodMatcher::guess_from_part(const Words& words, const FoodHints& hint
         if (by_word_.contains(word)) fits = fits && !foods_.named(word);
         confidence -= 0.12;
       }
-      if (fits && confidence >= 0.6) return {in_form(*food, words, hints), confidence, {}};
+      if (!fits || confidence < 0.6) continue;
+      const Food* tinned = hints.container ? foods_.named(base::say(
+                                                 "tinned ", spoken(words, from, from + length)))
+                                           : nullptr;
+      return {tinned != nullptr ? tinned : in_form(*food, words, hints), confidence, {}};
     }
   }
   return {};
@@ -315,11 +315,16 @@ FoodGuess FoodMatcher::match(std::string_view name, const FoodHints& hints) cons
     if (const Food* mild = foods_.find("chilli_powder_mild"))
       return {mild, 0.85, {"chilli_powder"}};
   }
-  // "Peppers" are no "pepper", and a counted pepper is no spice.
+  // "Peppers" are the vegetable; a little "pepper" is the spice.
+  if (words.size() == 1 && words[0] == "pepper") {
+    const bool many = base::folded(name).ends_with("s");
+    const char* meant = many || vegetable_measure(hints.quantity) ? "red pepper" : "black pepper";
+    if (const Food* food = foods_.named(meant)) return {food, 0.9, {}};
+  }
+  // The very words first: what the table calls "peppers" need not be its "pepper".
   const Food* const as_written = foods_.named(name);
-  const bool counted = hints.quantity.unit == Unit::kPiece && hints.quantity.piece.empty();
-  const Food* known = as_written != nullptr && exact(words) != nullptr ? as_written : exact(words);
-  if (known != nullptr && known->key == "black_pepper" && counted) known = foods_.named("peppers");
+  const Food* const known = as_written != nullptr && exact(words) != nullptr ? as_written
+                                                                             : exact(words);
   if (const Food* food = known) {
     // What names a food exactly has said its form.
     const bool said = std::any_of(words.begin(), words.end(), [](const std::string& w) {
@@ -327,6 +332,13 @@ FoodGuess FoodMatcher::match(std::string_view name, const FoodHints& hints) cons
     });
     const Food* form = said ? food : in_form(*food, words, hints);
     guess = {form, form == food ? 1.0 : 0.9, {}};
+  }
+  // Whole ones are counted: "2 mixed peppers" are not the sliced ones from the freezer.
+  const bool whole_ones = hints.quantity.unit == Unit::kPiece && hints.quantity.piece.empty();
+  if (guess.food != nullptr && whole_ones && words.size() > 1 && !has(words, "frozen") &&
+      guess.food->key.ends_with("_frozen")) {
+    const FoodGuess fresh = match(words.back() + "s", hints);
+    if (fresh.food != nullptr) guess = {fresh.food, 0.8, {guess.food->key}};
   }
   Words spelt = words;
   double doubt = 1;
@@ -355,9 +367,9 @@ FoodGuess FoodMatcher::match(std::string_view name, const FoodHints& hints) cons
     if (found.size() > 1 && found[1].likeness > 0.97 * found.front().likeness)
       guess.confidence *= 0.8;
   }
-  constexpr double kWorthNaming = 0.35;
+  const double worth_naming = guess.food != nullptr ? 0.35 : 0.2;
   for (const Found& each : found) {
-    if (guess.others.size() >= 3 || each.likeness < kWorthNaming) break;
+    if (guess.others.size() >= 3 || each.likeness < worth_naming) break;
     if (each.food != guess.food) guess.others.push_back(each.food->key);
   }
   return guess;

@@ -162,6 +162,7 @@ class LineReader {
     IngredientDraft draft = draft_of(tail);
     if (both || rest[i].is("leaves")) {
       put_first(draft.preparation, said);
+      finish(draft);
       return {draft};
     }
     const std::string fruit = singular(base::folded(draft.name));
@@ -373,6 +374,10 @@ class LineReader {
   }
 
   static void finish(IngredientDraft& draft) {
+    // A preparation that began the line: "Zest and juice of 1 lime".
+    std::string& p = draft.preparation;
+    if (p.size() > 1 && p[0] >= 'A' && p[0] <= 'Z' && ((p[1] >= 'a' && p[1] <= 'z') || p[1] == ' '))
+      p[0] = static_cast<char>(p[0] - 'A' + 'a');
     const double food = draft.food.value.empty() ? 0.4 : draft.food.confidence;
     draft.confidence = std::min(food, draft.quantity.confidence);
   }

@@ -69,14 +69,14 @@ std::vector<std::string> sentences_in(const std::string& paragraph) {
 }
 
 std::vector<Line> lines_of(std::string_view text) {
-  constexpr std::size_t kParagraph = 300;  // letters
+  constexpr std::size_t kParagraph = 300, kOneLine = 100;  // letters
   std::vector<Line> out;
   int number = 1;
   std::string line;
   const auto filled = std::count_if(text.begin(), text.end(), [](char c) { return c == '\n'; });
   const auto close = [&] {
     std::vector<std::string> columns = columns_of(line);
-    if (filled <= 3 && columns.size() == 1 && line.size() > kParagraph)
+    if (filled <= 3 && columns.size() == 1 && line.size() > (filled <= 1 ? kOneLine : kParagraph))
       columns = sentences_in(line);
     for (std::string& column : columns) {
       Line each;

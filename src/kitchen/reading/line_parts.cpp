@@ -143,7 +143,8 @@ class Sorter {
   LineParts parts_;
 
   void remark(const Tokens& t) {
-    std::string text = as_written(t, 0, t.size());
+    std::string text = as_written(t, t[0].is("+") ? 1 : 0, t.size());
+    if (text.empty()) return;
     const std::string folded = base::folded(text);
     if (folded == "optional" || folded == "if liked" || folded == "if you like" ||
         folded == "if desired" || folded == "if using") {
@@ -237,6 +238,8 @@ class Sorter {
       // "Ground", "mixed" and the like belong to the food's name when they stand before it.
       const bool named_by = t.is("ground") || t.is("mixed") || t.is("cooked");
       if (t.is("minced") && with_meat(head, from, to)) break;
+      // What is chopped in its tin was not chopped by the cook.
+      if (container_ && cutting_word(t.word) && from == 0) break;
       if (named_by && (from == 0 || !manner_word(head[from - 1].word))) break;
       const bool prep = preparation_word(t.word) ||
                         (manner_word(t.word) && only_about_food(head[from + 1]));

@@ -204,7 +204,7 @@ bool vague_piece(std::string_view w) { return in(kVague, w); }
 bool names_food_itself(std::string_view w) { return in(kOften, w); }
 
 std::optional<std::string> piece_word(const std::string& word) {
-  if (word == "pkt" || word == "pkts") return "packet";
+  if (word == "pkt" || word == "pkts" || word == "pack" || word == "packs") return "packet";
   if (word == "tins" || word == "cans") return word.substr(0, 3);
   std::string one = singular(word);
   if (in(kPieces, one)) return one;

@@ -130,6 +130,7 @@ TEST(IngredientLine, NoFoodIsForcedOnWhatIsNotInTheTable) {
     EXPECT_EQ(draft.food.value, "") << line;
     EXPECT_LE(draft.confidence, 0.5) << line;
   }
+  EXPECT_FALSE(read("200 g vegan chicken pieces")[0].other_foods.empty());
 }
 
 // A pupil's allergy hangs on this: "dairy-free cheese" must never become cheese.

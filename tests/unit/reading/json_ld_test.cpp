@@ -9,6 +9,7 @@
 #include "../../support/lesson_file.h"
 #include "../../support/shipped_foods.h"
 #include "../../support/shipped_task_times.h"
+#include "draft_words.h"
 #include "kitchen/weigh.h"
 
 namespace {
@@ -36,7 +37,7 @@ void judge(const DishDraft& draft) {
   ASSERT_EQ(draft.ingredients.size(), 2U);
   EXPECT_EQ(draft.ingredients[0].food.value, "peas_frozen");
   EXPECT_EQ(draft.ingredients[1].quantity.value, Quantity::pieces(Ratio(1, 2), ""));
-  EXPECT_GE(draft.method.size(), 3U);
+  EXPECT_EQ(tests::lost_words(draft, "Soften the onion. Add the peas. Blend."), "");
   EXPECT_EQ(draft.method[0].group, "Soup");
   std::string unread;
   for (const auto& each : draft.unread) unread += each.line + "\n";
@@ -115,23 +116,9 @@ TEST(JsonLd, AnExportedDishReadsBackWithTheSameIngredientsAndSteps) {
       if (food == nullptr || is.food.value.empty()) continue;
       EXPECT_EQ(is.food.value, food->key) << dish.name << ": " << is.line;
     }
-    // A joint between two steps ("and", "then") belongs to neither.
-    const auto without_joints = [](const std::string& text) {
-      std::string out;
-      for (const std::string& word : base::words_of(base::folded(tidied_line(text)))) {
-        if (word != "and" && word != "then") out += word + " ";
-      }
-      return out;
-    };
-    std::size_t at = 0;
-    std::string all;
-    for (const StepDraft& step : draft.method) all += without_joints(step.says);
-    for (const Step& step : dish.method) {
-      const auto found = all.find(
-          without_joints(step.says.substr(0, step.says.find_first_of(".;,"))), at);
-      EXPECT_NE(found, std::string::npos) << dish.name << ": " << step.says;
-      if (found != std::string::npos) at = found;
-    }
+    // The reader may cut a step in two; its words are all there.
+    for (const Step& step : dish.method)
+      EXPECT_EQ(tests::lost_words(draft, step.says), "") << dish.name << ": " << step.says;
   }
   EXPECT_GT(ingredients, 50);
 }
