@@ -127,6 +127,15 @@ struct TraysAsked {
   std::string format = "text", out_file;
 };
 
+struct ReadAsked {
+  std::string file;       ///< "-" = standard input
+  std::string own_file;   ///< the school's own foods
+  std::string footprint;  ///< instead of a file: "oven 180 C 25 min, one ring 20 min"
+  std::string name = "A dish of one's own";
+  bool json = false, json_ld = false;
+};
+
+int read(const ReadAsked&);
 int plan(const PlanAsked&);
 int label(const LabelAsked&);
 int develop(const DevelopWords&);

@@ -219,6 +219,25 @@ void add_scale(CLI::App& program, std::optional<int>& code) {
   scale->callback([asked, &code] { code = app::scale(*asked); });
 }
 
+void add_read(CLI::App& program, std::optional<int>& code) {
+  const auto asked = std::make_shared<ReadAsked>();
+  CLI::App* read = program.add_subcommand(
+      "read",
+      "Understand a dish from its text, a web page or schema.org JSON-LD, and say how sure");
+  read->add_option("file", asked->file, "The text; - for standard input");
+  read->add_flag("--json", asked->json, "Write it as a dish file (docs/files.md)");
+  read->add_flag("--jsonld", asked->json_ld, "Write it as schema.org Recipe");
+  read->add_option("--footprint", asked->footprint,
+                   "No text, only what the room feels: \"chop 10 min, oven 180 C 25 min\"");
+  read->add_option("--name", asked->name, "What the dish of the footprint is called");
+  read->add_option("--foods", asked->own_file, kOwnFoods);
+  read->footer(
+      "Examples:\n  benchbell read pie.txt\n  benchbell read pie.txt --json > pie.json\n"
+      "  benchbell read --footprint \"one ring 20 min, oven 180 C 25 min\" --name \"Ali's pie\" > "
+      "pie.json\n");
+  read->callback([asked, &code] { code = app::read(*asked); });
+}
+
 }  // namespace
 
 void add_food_words(CLI::App& program, std::optional<int>& code) {
@@ -232,6 +251,7 @@ void add_food_words(CLI::App& program, std::optional<int>& code) {
   add_trays(program, code);
   add_ratios(program, code);
   add_scale(program, code);
+  add_read(program, code);
 }
 
 }  // namespace app

@@ -108,6 +108,24 @@ bool vegetable_measure(const Quantity& q) {
          q.unit == Unit::kOunce || q.unit == Unit::kCup || q.unit == Unit::kAmericanCup;
 }
 
+// Whether a food can be what a "vegan", "gluten-free" or "nut-free" name means. A last net under
+// everything else: neither the food nor what might be meant instead may be what is shunned.
+bool may_be(const Food& food, const Words& words) {
+  if (has(words, "vegan") && food.vegan != Known::kYes) return false;
+  if ((has(words, "vegetarian") || has(words, "veggie")) && food.vegetarian == Known::kNo)
+    return false;
+  if (!has(words, "free") || food.key.starts_with("gf_")) return true;
+  const auto shuns = [&](std::string_view word, Allergen allergen) {
+    return has(words, word) && food.contains.contains(allergen);
+  };
+  return !(shuns("dairy", Allergen::kMilk) || shuns("milk", Allergen::kMilk) ||
+           shuns("gluten", Allergen::kGluten) || shuns("wheat", Allergen::kGluten) ||
+           shuns("egg", Allergen::kEggs) || shuns("nut", Allergen::kNuts) ||
+           shuns("nut", Allergen::kPeanuts) || shuns("peanut", Allergen::kPeanuts) ||
+           shuns("soya", Allergen::kSoya) || shuns("soy", Allergen::kSoya) ||
+           shuns("fish", Allergen::kFish) || shuns("sesame", Allergen::kSesame));
+}
+
 bool herb_or_spice(const Food& food) { return food.category.starts_with("herbs"); }
 
 }  // namespace
@@ -367,10 +385,14 @@ FoodGuess FoodMatcher::match(std::string_view name, const FoodHints& hints) cons
     if (found.size() > 1 && found[1].likeness > 0.97 * found.front().likeness)
       guess.confidence *= 0.8;
   }
+  if (guess.food != nullptr && !may_be(*guess.food, words)) guess = {};
+  std::erase_if(guess.others,
+                [&](const std::string& key) { return !may_be(*foods_.find(key), words); });
   const double worth_naming = guess.food != nullptr ? 0.35 : 0.2;
   for (const Found& each : found) {
     if (guess.others.size() >= 3 || each.likeness < worth_naming) break;
-    if (each.food != guess.food) guess.others.push_back(each.food->key);
+    if (each.food != guess.food && may_be(*each.food, words))
+      guess.others.push_back(each.food->key);
   }
   return guess;
 }

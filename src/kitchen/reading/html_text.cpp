@@ -111,7 +111,7 @@ std::vector<std::string_view> json_ld_scripts(std::string_view page) {
   }
 }
 
-std::string plain_text(std::string_view html) {
+std::string text_of_html(std::string_view html) {
   std::string out;
   for (std::size_t i = 0; i < html.size();) {
     const char c = html[i];

@@ -14,6 +14,6 @@ std::vector<std::string_view> json_ld_scripts(std::string_view page);
 
 /// Without tags (those that end a line end a line here too), character references resolved, no
 /// spaces at the ends. A "<" that opens no tag stays.
-std::string plain_text(std::string_view html);
+std::string text_of_html(std::string_view html);
 
 }  // namespace kitchen

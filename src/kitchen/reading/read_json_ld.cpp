@@ -42,7 +42,7 @@ const Node* find_recipe(const Node& node, int depth = 0) {
 std::string words_of_value(const Node& node, int depth = 0) {
   switch (node.kind) {
     case Node::Kind::kText:
-      return plain_text(node.text);
+      return text_of_html(node.text);
     case Node::Kind::kNumber:
       return base::number_text(node.number);
     case Node::Kind::kBool:
@@ -97,7 +97,7 @@ class RecipeReader {
   void field(const std::string& key, const Node& value) {
     if (key == "@type" || key == "@context") return;
     if (key == "name" && value.kind == Node::Kind::kText) {
-      parts_.name = base::trimmed(base::replaced(plain_text(value.text), '\n', ' '));
+      parts_.name = base::trimmed(base::replaced(text_of_html(value.text), '\n', ' '));
     } else if (key == "recipeIngredient" || key == "ingredients") {
       ingredients(value);
     } else if (key == "recipeInstructions") {

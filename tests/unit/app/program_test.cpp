@@ -83,6 +83,20 @@ TEST_F(Program, a_smallest_change_is_found_or_what_stands_in_the_way) {
   EXPECT_THAT(wrong.said, HasSubstr("names no other food"));
 }
 
+TEST_F(Program, a_text_is_read_with_how_sure_each_line_is_and_becomes_a_dish_file) {
+  write("pie.txt", "Bean pie\nServes 4\n1 tin baked beans\n2 xqzv\nBake at 200C for 25 minutes.\n");
+  const Ran shown = benchbell("read " + at("pie.txt"));
+  EXPECT_EQ(shown.code, 0) << shown.said;
+  EXPECT_THAT(shown.said, HasSubstr("sure     1 tin"));
+  EXPECT_THAT(shown.said, HasSubstr("guess    2 · 'xqzv'"));
+  EXPECT_EQ(benchbell("read " + at("pie.txt") + " --json > " + at("pie.json")).code, 0);
+  EXPECT_EQ(benchbell("check " + at("pie.json")).code, 0);
+  EXPECT_EQ(benchbell("read " + at("pie.txt") + " --jsonld | grep -q schema.org").code, 0);
+  const Ran footprint = benchbell("read --footprint 'oven 25 min'");
+  EXPECT_EQ(footprint.code, 2);
+  EXPECT_THAT(footprint.said, HasSubstr("how hot"));
+}
+
 TEST_F(Program, a_food_is_looked_up_by_any_name_with_the_source_of_its_figures) {
   const Ran ran = benchbell("foods garlic");
   EXPECT_EQ(ran.code, 0);

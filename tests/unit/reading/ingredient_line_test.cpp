@@ -130,7 +130,7 @@ TEST(IngredientLine, NoFoodIsForcedOnWhatIsNotInTheTable) {
     EXPECT_EQ(draft.food.value, "") << line;
     EXPECT_LE(draft.confidence, 0.5) << line;
   }
-  EXPECT_FALSE(read("200 g vegan chicken pieces")[0].other_foods.empty());
+  EXPECT_FALSE(read("200 g chocolate orange")[0].other_foods.empty());
 }
 
 // A pupil's allergy hangs on this: "dairy-free cheese" must never become cheese.
@@ -151,6 +151,17 @@ TEST(IngredientLine, AFreeFromFoodIsNeverTheFoodItIsFreeOf) {
       EXPECT_FALSE(contains(milk, Allergen::kMilk)) << name << " -> " << milk[0].food.value;
       EXPECT_FALSE(contains(gluten, Allergen::kGluten)) << name << " -> " << gluten[0].food.value;
       EXPECT_FALSE(contains(nuts, Allergen::kNuts)) << name << " -> " << nuts[0].food.value;
+    }
+  }
+}
+
+TEST(IngredientLine, WhatIsShunnedIsNotOfferedInstead) {
+  for (const char* line : {"2 rashers vegan bacon", "100 g vegan cheddar slices",
+                           "1 dairy-free cream cheese", "4 vegan beef burgers"}) {
+    for (const std::string& key : read(line)[0].other_foods) {
+      const Food& food = *tests::shipped_foods().find(key);
+      EXPECT_FALSE(food.contains.contains(Allergen::kMilk)) << line << ": " << key;
+      EXPECT_NE(food.vegetarian, Known::kNo) << line << ": " << key;
     }
   }
 }

@@ -1,0 +1,21 @@
+// A dish as it was understood from a text, for a person to look over: each line with how sure it
+// is, what was assumed, what is asked, what was not understood.
+//
+// "sure    2 · onion · finely chopped" stands for "2 onions, finely chopped".
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "kitchen/foods.h"
+#include "kitchen/reading/draft.h"
+
+namespace print {
+
+/// "sure" from 0.85, "likely" from 0.6, else "guess".
+std::string_view sureness(double confidence);
+
+/// Wrapped at `width` letters.
+std::string say_draft(const kitchen::DishDraft&, const kitchen::Foods&, int width = 80);
+
+}  // namespace print
