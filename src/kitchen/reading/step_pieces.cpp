@@ -199,6 +199,10 @@ class Gatherer {
     if (!same_sentence) {
       if (closed(step) && now != Work::kTakeOut) return false;
       if (closed(step)) return c.action->brief == "Turn" && !waits(was) && short_sentence(c);
+      // "Heat the oil in a pan. Fry the onion for 5 minutes.": one step, with the fat in it.
+      const bool fat_heats = step.clauses.size() == 1 && !step.clauses.front().time &&
+                             step.clauses.front().action->verb == "heat" && was == Work::kFry;
+      if (fat_heats && busy_at_ring(now)) return true;
       const bool tiny = clauses_in_sentence == 1 && short_sentence(c) && !c.time;
       if (ring_work(was) && tiny && (now == Work::kMix || now == Work::kAdd)) return true;
       if (on_heat(now) || on_heat(was) || waits(now)) return false;
