@@ -32,7 +32,11 @@ bool says_little(const std::string& word) {
 
 Words words_of_name(std::string_view name) {
   Words out;
-  for (const std::string& word : base::words_of(base::folded(name))) out.push_back(singular(word));
+  for (const std::string& word : base::words_of(base::folded(name.substr(0, name.find(','))))) {
+    // "tuna in spring water" is tuna.
+    if (!out.empty() && one_of(word, {"in", "with", "from", "for", "on"})) break;
+    out.push_back(singular(word));
+  }
   return out;
 }
 
@@ -161,6 +165,19 @@ IngredientWords::Named IngredientWords::named_in(const Words& words, const std::
   if (holds(words, "spice"))
     add_where(0.7, [&](int i) { return category(i, {"herbs spices"}) && !salad(i); });
   if (holds(words, "herb")) add_where(0.7, [&](int i) { return category(i, {"herbs spices"}); });
+  if (holds(words, "fat")) add_where(0.7, [&](int i) { return category(i, {"fats oils"}); });
+  if (holds(words, "cheese") && out.ingredients.empty())
+    add_where(0.7, [&](int i) {
+      const Food* f = food(i);
+      return f != nullptr && f->category == "dairy" &&
+             std::any_of(other_[static_cast<std::size_t>(i)].begin(),
+                         other_[static_cast<std::size_t>(i)].end(),
+                         [](const Words& name) { return holds(name, "cheese"); });
+    });
+  if (holds(words, "season"))
+    add_where(0.6, [&](int i) {
+      return food(i) != nullptr && one_of(food(i)->key, {"salt", "black_pepper"});
+    });
   if (holds(words, "meat") || holds(words, "mince"))
     add_where(0.8, [&](int i) { return raw_meat(i); });
   if (holds(words, "seasoning"))

@@ -146,6 +146,7 @@ class Facts {
   Words words_, raw_;   // singular words of the step; words as they stand
   std::string phrase_;  // the singular words between spaces
   Work work_ = Work::kAdd;
+  bool inherited_ = false;  // the ingredients are those of the step before
   StepDraft step_;
 
   bool has(std::initializer_list<std::string_view> any) const {
@@ -205,6 +206,22 @@ class Facts {
   void uses() {
     const auto named = ingredients_.named_in(words_, step_.group, so_far_.used);
     step_.uses = named.ingredients;
+    if (draft_.method.empty()) return;
+    // "Drain well", "boil it": what the step before was about, if that was little enough to tell.
+    constexpr std::size_t kFew = 3;
+    const StepDraft& before = draft_.method.back();
+    const bool pronoun = std::any_of(raw_.begin(), raw_.end(),
+                                     [](const std::string& w) { return w == "it" || w == "them"; });
+    const bool only_water = step_.uses.size() == 1 && ingredients_.food(step_.uses[0]) != nullptr &&
+                            ingredients_.food(step_.uses[0])->key == "water";
+    const bool goes_on = work_ == Work::kDrain || work_ == Work::kMash || work_ == Work::kBoil ||
+                         work_ == Work::kSimmer;
+    if ((step_.uses.empty() && (goes_on || pronoun)) || (only_water && pronoun)) {
+      if (before.uses.size() <= kFew && before.group == step_.group) {
+        step_.uses = before.uses;
+        inherited_ = true;
+      }
+    }
   }
 
   std::string vessel() const {
@@ -452,7 +469,7 @@ class Facts {
       const bool after_boiling = so_far_.heat == Work::kBoil || so_far_.heat == Work::kSimmer ||
                                  so_far_.heat == Work::kBringToBoil;
       // "then drain": whatever was boiling, a full pan is carried.
-      const bool from_the_pan = step_.uses.empty() ||
+      const bool from_the_pan = step_.uses.empty() || inherited_ ||
                                 has({"pasta", "spaghetti", "potato", "rice", "noodle", "vegetable",
                                      "macaroni", "penne", "carrot", "pan"});
       if (c.work == Work::kDrain && after_boiling && from_the_pan)
