@@ -219,7 +219,8 @@ class Maker {
     heat(one, i);
     Node kit = Node::list();
     for (const auto& e : s.equipment) {
-      if (counted_kit(e.value)) kit.add(Node::of(e.value));
+      const std::string name = e.value == "vegetable knife" ? "knife" : e.value;
+      if (counted_kit(name)) kit.add(Node::of(name));
     }
     if (!kit.items.empty()) one.set("kit", kit);
     if (!s.uses.empty()) {

@@ -30,7 +30,7 @@ constexpr std::array kWares = {
     Ware{"electric mixer", "electric whisk"},
     Ware{"stand mixer", "food mixer"},
     Ware{"balloon whisk", "whisk"},
-    Ware{"mixing bowl", "bowl"},
+    Ware{"mixing bowl", "mixing bowl"},
     Ware{"measuring jug", "jug"},
     Ware{"measuring spoon", "measuring spoons"},
     Ware{"wooden spoon", "wooden spoon"},
@@ -68,18 +68,18 @@ constexpr std::array kWares = {
     Ware{"sieve", "sieve"},
     Ware{"grater", "grater"},
     Ware{"peeler", "peeler"},
-    Ware{"masher", "masher"},
+    Ware{"masher", "potato masher"},
     Ware{"garlic press", "garlic press"},
     Ware{"piping bag", "piping bag"},
     Ware{"pastry brush", "pastry brush"},
-    Ware{"wire rack", "wire rack"},
-    Ware{"cooling rack", "wire rack"},
+    Ware{"wire rack", "cooling rack"},
+    Ware{"cooling rack", "cooling rack"},
     Ware{"cutter", "cutter"},
     Ware{"kettle", "kettle"},
     Ware{"blender", "blender"},
     Ware{"jug", "jug"},
     Ware{"scale", "scales"},
-    Ware{"bowl", "bowl"},
+    Ware{"bowl", "mixing bowl"},
     Ware{"spatula", "spatula"},
 };
 constexpr std::array kPlainWares = {
@@ -280,13 +280,15 @@ class Facts {
     }
     heat.value.vessel = vessel();
     if (heat.value.vessel.empty() && where == Where::kRing) {
-      heat.value.vessel = so_far_.ring              ? so_far_.ring->vessel
-                          : work_ == Work::kFry     ? "frying pan"
-                          : work_ == Work::kDeepFry ? "deep pan"
-                                                    : "saucepan";
+      heat.value.vessel = so_far_.ring                                      ? so_far_.ring->vessel
+                          : work_ == Work::kFry                             ? "frying pan"
+                          : work_ == Work::kDeepFry                         ? "deep pan"
+                          : work_ == Work::kMelt || work_ == Work::kThicken ? "small pan"
+                                                                            : "large pan";
       heat.confidence = std::min(heat.confidence, 0.6);
     }
-    if (heat.value.vessel.empty() && where == Where::kOven) heat.value.vessel = "tray";
+    if (heat.value.vessel.empty() && where == Where::kOven)
+      heat.value.vessel = so_far_.tin.empty() ? "baking tray" : so_far_.tin;
     if (heat.value.vessel.empty() && where == Where::kGrill) heat.value.vessel = "grill pan";
     if (where == Where::kRing) heat.value.level = level();
     step_.heat = heat;
@@ -321,17 +323,29 @@ class Facts {
     for (const Clause& c : pieces_.clauses) {
       const double minutes = clause_minutes(c);
       const bool along = c.work == Work::kAdd || c.work == Work::kSeason ||
-                         c.work == Work::kTakeOut;
+                         (c.work == Work::kTakeOut && work_ != Work::kTakeOut);
+      // "Peel and dice the onion": the table's time for the second holds the first.
+      const bool begins_cut = c.work == Work::kCut && &c != &pieces_.clauses.back() &&
+                              (&c + 1)->work == Work::kCut && names_nothing(c);
+      if (begins_cut) continue;
+      const bool mixes = c.work == Work::kMix || c.work == Work::kAssemble;
       if (on_heat(work_) || waits(work_) || along)
         longest = std::max(longest, along && pieces_.clauses.size() > 1 ? 0.5 : minutes);
+      else if (mixes)
+        longest = std::max(longest, minutes);
       else
         estimate += minutes;
     }
     estimate += longest;
-    if (work_ == Work::kSetOven) estimate = 1;
+    if (work_ == Work::kSetOven) estimate = 10;  // by itself; setting the knob is nothing
     const double rounded = std::max(0.5, std::round(estimate * 2) / 2);
     const Seconds length(static_cast<std::int64_t>(rounded * 60));
     step_.least = step_.most = {length, 0.4, ""};
+  }
+
+  bool names_nothing(const Clause& c) const {
+    const auto words = singular_words(sentences_[c.sentence].tokens, c.begin, c.end);
+    return ingredients_.named_in(words, step_.group, {}).ingredients.empty();
   }
 
   double clause_minutes(const Clause& c) const {
@@ -437,8 +451,19 @@ class Facts {
                             work_ == Work::kSeason;
     if (in_its_pan && so_far_.on_ring && so_far_.ring && vessel().empty() && !has({"bowl", "jug"}))
       add_ware(so_far_.ring->vessel, 0.5, "");
+    const bool from_oven = work_ == Work::kTakeOut && so_far_.heat == Work::kBake;
+    if (from_oven || (work_ == Work::kTakeOut && has({"oven"}))) add_ware("oven gloves", 0.7, "");
     if (step_.heat && !step_.heat->value.vessel.empty() && work_ != Work::kSetOven)
       add_ware(step_.heat->value.vessel, step_.heat->confidence, step_.heat->value.vessel);
+  }
+
+  // Boards by colour as most schools have them (e_classroom of the reference tables, memory).
+  std::string board() const {
+    for (const int i : step_.uses) {
+      if (!ingredients_.raw_meat(i)) continue;
+      return ingredients_.food(i)->category == "fish" ? "blue board" : "red board";
+    }
+    return "vegetable board";
   }
 
   // A vessel of that kind is named already: no second bowl, whisk, blender or tin is guessed.
@@ -584,6 +609,12 @@ class Facts {
 
   void move_on() {
     for (const int i : step_.uses) so_far_.used.insert(i);
+    for (const auto& e : step_.equipment) {
+      const bool goes_in = e.value.find("tin") != std::string::npos ||
+                           e.value.find("tray") != std::string::npos ||
+                           e.value.find("dish") != std::string::npos || e.value == "ramekins";
+      if (goes_in && e.confidence == 1) so_far_.tin = e.value;
+    }
     if (work_ == Work::kSetOven && step_.heat) so_far_.oven = step_.heat;
     if (work_ == Work::kDrain || phrase("off the heat") || phrase("from the heat") ||
         phrase("off the ring") || phrase("ring off"))

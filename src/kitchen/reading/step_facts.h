@@ -11,6 +11,7 @@ namespace kitchen {
 /// What the steps so far leave for the next: the oven as it was set, the pan on the ring.
 struct SoFar {
   std::optional<Guess<HeatDraft>> oven;  ///< set in advance
+  std::string tin;                       ///< the tin, tray or dish that was last spoken of
   std::optional<HeatDraft> ring;         ///< where the last pan stood
   bool on_ring = false;                  ///< that pan still stands there
   Work heat = Work::kFry;                ///< the last work on heat, for "cook for 5 minutes more"

@@ -31,8 +31,8 @@ bool prepares(const StepDraft& step) {
                        [&](const auto& s) { return s.value == name; });
   };
   const bool tools = std::any_of(step.equipment.begin(), step.equipment.end(), [](const auto& e) {
-    return e.value == "knife" || e.value == "grater" || e.value == "colander" ||
-           e.value == "scales" || e.value == "sieve";
+    return e.value == "vegetable knife" || e.value == "knife" || e.value == "grater" ||
+           e.value == "colander" || e.value == "scales" || e.value == "sieve";
   });
   return tools && !skill("mixing") && !skill("folding");
 }

@@ -61,7 +61,7 @@ TEST(ReadMethod, MinutesNotStatedComeFromTheTableOfTasks) {
   // f_durations of the reference tables: peel and dice one onion, novice median 6 min (common
   // practice, no source).
   const DishDraft draft = pasta();
-  EXPECT_EQ(draft.method[0].least.value, base::minutes(9));  // peel 3, chop 6
+  EXPECT_EQ(draft.method[0].least.value, base::minutes(6));
   EXPECT_LT(draft.method[0].least.confidence, 0.5);
 }
 
