@@ -157,7 +157,8 @@ TEST(IngredientLine, AFreeFromFoodIsNeverTheFoodItIsFreeOf) {
 TEST(IngredientLine, WhatIsShunnedIsNotOfferedInstead) {
   for (const char* line : {"2 rashers vegan bacon", "100 g vegan cheddar slices",
                            "1 dairy-free cream cheese", "4 vegan beef burgers"}) {
-    for (const std::string& key : read(line)[0].other_foods) {
+    const std::vector<IngredientDraft> drafts = read(line);
+    for (const std::string& key : drafts.at(0).other_foods) {
       const Food& food = *tests::shipped_foods().find(key);
       EXPECT_FALSE(food.contains.contains(Allergen::kMilk)) << line << ": " << key;
       EXPECT_NE(food.vegetarian, Known::kNo) << line << ": " << key;
