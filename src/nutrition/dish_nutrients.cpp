@@ -103,7 +103,7 @@ bool matters_to_taste(const Line& line, What what) {
 
 Contribution brought_by(const Line& line, std::size_t index, What what, double kept,
                         bool pinch_counts) {
-  Contribution part{index, std::nullopt, kept, std::nullopt, std::nullopt};
+  Contribution part{index, std::nullopt, kept, std::nullopt, 0, std::nullopt};
   if (line.food != nullptr) part.per_100_g = per_100_g(*line.food, what);
   if (line.to_taste) {
     if (!pinch_counts || !matters_to_taste(line, what)) part.amount = 0;
@@ -112,11 +112,13 @@ Contribution brought_by(const Line& line, std::size_t index, What what, double k
   } else if (part.per_100_g && line.grams) {
     part.amount = *line.grams * *part.per_100_g / 100 * part.kept;
   }
+  part.least = part.amount.value_or(0);
   part.most = part.amount;
   if (!part.amount && line.grams && !line.to_taste) {
     const auto most = line.food != nullptr ? most_per_100_g(*line.food, what)
                                            : most_per_100_g(what);
     if (most) part.most = *line.grams * *most / 100;
+    if (line.food != nullptr) part.least = *line.grams * least_per_100_g(*line.food, what) / 100;
   }
   return part;
 }
@@ -131,7 +133,7 @@ Total total_of(What what, const DishNutrients& dish, const CookingTables& tables
     const Contribution part = brought_by(line, i, what,
                                          loses ? line.cooked.kept(tables, what.nutrient()) : 1.0,
                                          !options.leave_out_to_taste);
-    total.whole.amount += part.amount.value_or(0);
+    total.whole.amount += part.least;
     if (part.amount)
       known_grams += line.grams.value_or(0);
     else

@@ -61,6 +61,7 @@ struct Contribution {
   std::optional<double> per_100_g;  ///< by the table; nothing when missing
   double kept = 1;                  ///< share left after cooking
   std::optional<double> amount;     ///< in the whole dish; nothing when missing
+  double least = 0;                 ///< what it is at the very least; the amount when known
   std::optional<double> most;  ///< what it can be at the very most; nothing when even that is not
                                ///< known
 };

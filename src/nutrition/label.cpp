@@ -35,8 +35,7 @@ Figure energy(const DishNutrients& dish, const Factors& factors, Protein protein
     Figure of_line = Figure::exactly(0);
     for (const auto& [what, factor] : parts) {
       const Contribution& part = dish.total(what).parts[i];
-      Figure one{part.amount.value_or(0), part.most,
-                 part.amount ? Sureness::kWhole : Sureness::kAtLeast};
+      Figure one{part.least, part.most, part.amount ? Sureness::kWhole : Sureness::kAtLeast};
       of_line = of_line + one * factor;
     }
     // Nothing holds more energy than its weight in fat.
@@ -113,7 +112,10 @@ std::string label_number(const Figure& figure, Rounding rounding) {
   const std::string least = label_number(figure.amount, rounding);
   if (figure.whole()) return least;
   if (figure.sure == Sureness::kUnsure) return "about " + least;
-  if (!figure.most) return "at least " + least;
+  if (!figure.most) {
+    const bool says_something = least != "0" && !least.starts_with('<');
+    return says_something ? "at least " + least : "not known";
+  }
   const std::string most = label_number(*figure.most, rounding);
   return most == least ? least : least + " to " + most;
 }

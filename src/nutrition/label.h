@@ -46,7 +46,7 @@ enum class Rounding : std::int8_t {
 };
 /// "12", "3.1", "<0.5", "0".
 std::string label_number(double, Rounding);
-/// "3.1", "3.1 to 3.4", "at least 3.1", "about 3.1" when the weight is not known.
+/// "3.1", "3.1 to 3.4", "at least 3.1", "not known", "about 3.1" when the weight is not known.
 std::string label_number(const Figure&, Rounding);
 
 struct LabelLine {

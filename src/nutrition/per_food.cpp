@@ -60,9 +60,10 @@ std::optional<double> per_100_g(const Food& food, What what) {
   if (what.of_table()) return of_table(food, what.nutrient());
   if (what == Held::kLabelProtein) return label_protein(food);
   if (what == Held::kCarbohydrate) return carbohydrate(food);
+  const FreeSugars free = free_sugars(food);
+  if (free.share && *free.share == 0) return 0.0;  // however many sugars there are
   const auto sugars = of_table(food, Nutrient::kSugars);
   if (!sugars) return std::nullopt;
-  const FreeSugars free = free_sugars(food);
   if (free.share) return *sugars * *free.share;
   return what == Held::kFreeSugarsMost ? sugars : std::nullopt;
 }
@@ -78,15 +79,22 @@ std::optional<double> most_per_100_g(What what) {
 std::optional<double> most_per_100_g(const Food& food, What what) {
   const auto most = most_per_100_g(what);
   if (!most || !has_figures(food)) return most;
+  const auto total = food.nutrients[Nutrient::kCarbohydrateTotal];
+  const auto sugars = of_table(food, Nutrient::kSugars), fibre = of_table(food, Nutrient::kFibre);
   std::optional<double> within;
-  if (what == Nutrient::kSugars || what == Nutrient::kFibre || what == Held::kCarbohydrate ||
-      what == Held::kFreeSugars || what == Held::kFreeSugarsMost)
-    within = food.nutrients[Nutrient::kCarbohydrateTotal];
-  if (what == Held::kFreeSugars || what == Held::kFreeSugarsMost) {
-    if (const auto sugars = of_table(food, Nutrient::kSugars)) within = sugars;
-  }
+  // Sugars and fibre are parts of the carbohydrate that do not overlap.
+  if (what == Nutrient::kSugars && total) within = *total - fibre.value_or(0);
+  if (what == Nutrient::kFibre && total) within = *total - sugars.value_or(0);
+  if (what == Held::kCarbohydrate) within = total;
+  if (what == Held::kFreeSugars || what == Held::kFreeSugarsMost)
+    within = sugars ? sugars : most_per_100_g(food, Nutrient::kSugars);
   if (what == Nutrient::kSaturates) within = food.nutrients[Nutrient::kFat];
-  return std::min(*most, within.value_or(*most));
+  return std::max(0.0, std::min(*most, within.value_or(*most)));
+}
+
+double least_per_100_g(const Food& food, What what) {
+  if (!has_figures(food) || what != Held::kCarbohydrate) return 0;
+  return of_table(food, Nutrient::kSugars).value_or(0);
 }
 
 std::string_view name_of(What what) {

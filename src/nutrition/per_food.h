@@ -32,6 +32,10 @@ std::optional<double> most_per_100_g(const kitchen::Food&, What);
 /// The same of something that nobody knows.
 std::optional<double> most_per_100_g(What);
 
+/// What 100 g hold at the very least though the figure is missing: carbohydrate not less than its
+/// sugars; else 0.
+double least_per_100_g(const kitchen::Food&, What);
+
 /// Whether the food's figures are its own or a near relative's: what coverage counts.
 bool has_figures(const kitchen::Food&);
 

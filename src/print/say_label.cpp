@@ -20,7 +20,8 @@ namespace {
 using namespace nutrition;
 
 std::string with_unit(const Figure& figure, Rounding rounding, const std::string& unit) {
-  return label_number(figure, rounding) + " " + unit;
+  const std::string number = label_number(figure, rounding);
+  return number == "not known" ? number : number + " " + unit;
 }
 
 std::string percent(const Figure& portion, std::optional<double> day) {
@@ -30,21 +31,23 @@ std::string percent(const Figure& portion, std::optional<double> day) {
 }
 
 void say_table(std::string& out, const DishNutrients& dish, const Label& label) {
-  out += fmt::format("  {:<22}{:<22}{:<22}{}\n", "", "a portion",
+  out += fmt::format("  {:<24}{:<22}{:<22}{}\n", "", "a portion",
                      label.drink ? "100 g (ml)" : "100 g", "of an adult's day");
   const auto row = [&](const LabelLine& line, bool named) {
     const std::string name = line.name.starts_with("of which") ? "  " + line.name : line.name;
-    out += fmt::format("  {:<22}{:<22}{:<22}{}\n", named ? name : "",
+    out += fmt::format("  {:<24}{:<22}{:<22}{}\n", named ? name : "",
                        with_unit(line.portion, line.rounding, line.unit),
                        with_unit(line.per_100_g, line.rounding, line.unit),
                        percent(line.portion, line.reference));
+    out.erase(out.find_last_not_of(" \n") + 1);
+    out += "\n";
   };
   for (std::size_t i = 0; i < label.lines.size(); ++i)
     row(label.lines[i], i == 0 || label.lines[i].name != label.lines[i - 1].name);
   const Figure least = dish.portion(Held::kFreeSugars), most = dish.portion(Held::kFreeSugarsMost);
   Figure free = least;
   free.most = most.most;
-  out += fmt::format("  {:<22}{}\n", "free sugars (estimate)",
+  out += fmt::format("  {:<24}{}\n", "free sugars (estimate)",
                      with_unit(free, Rounding::kGrams, "g"));
   if (!label.vitamins.empty())
     out += "\n  Vitamins and minerals in significant amounts (15 % of an adult's day in 100 g)\n";
@@ -103,7 +106,7 @@ void say_day(std::string& out, const DishNutrients& dish, std::optional<Band> ba
                                        : std::vector{Band::kGirls11, Band::kBoys11};
   out += "\nShare of a day in a portion (advice for the age, from memory)\n";
   out += fmt::format("  {:<16}", "");
-  for (const Band each : bands) out += fmt::format("{:<22}", name_of(each));
+  for (const Band each : bands) out += fmt::format("{:<28}", name_of(each));
   out += "\n";
   std::vector<std::vector<NeedShare>> shares;
   for (const Band each : bands) shares.push_back(shares_of_day(dish, each));
@@ -113,7 +116,7 @@ void say_day(std::string& out, const DishNutrients& dish, std::optional<Band> ba
     out += fmt::format("  {:<16}", first.need->name);
     for (const auto& of_band : shares) {
       const char* least = of_band[i].portion.whole() ? "" : "at least ";
-      out += fmt::format("{:<22}",
+      out += fmt::format("{:<28}",
                          fmt::format("{}{:.0f} %{}", least, 100 * of_band[i].share,
                                      first.need->aim == Aim::kAtMost ? " of the most" : ""));
     }
@@ -133,8 +136,9 @@ std::string nutrition_cautions() {
 std::string say_label(const DishNutrients& dish, const CookingTables& tables,
                       const LabelPage& page) {
   std::string out = fmt::format(
-      "{}: {} of {:.0f} g as served{}\n\n", tame(dish.dish),
-      counted(dish.portions, "portion", "portions"), dish.portion_grams(),
+      "{}: {} of {} g as served{}\n\n", tame(dish.dish),
+      counted(dish.portions, "portion", "portions"),
+      label_number(dish.portion_grams(), Rounding::kEnergy),
       dish.weighed_by_hand ? " (weighed)" : " (estimate; weigh the finished dish to be sure)");
   say_table(out, dish, label_of(dish, page.drink));
   say_colours(out, dish, page.drink);

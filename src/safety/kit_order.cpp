@@ -14,7 +14,9 @@ namespace {
 
 constexpr std::size_t kMostKindsExact = 12;
 
-/// Uses alike in what they leave and mind stay together: parting them never saves a clean.
+/// Uses alike in what they leave and mind stay together: parting them never saves a clean, unless
+/// each leaves what the next of them minds, so that a clean stands between them anyway and may
+/// serve somebody else as well; those stay single.
 struct UseKind {
   ThingUse use;
   std::vector<int> uses;
@@ -26,7 +28,7 @@ std::vector<UseKind> kinds_of(const std::vector<ThingUse>& uses, std::uint32_t m
     const ThingUse use{uses[i].brings & minded, uses[i].minds};
     const auto same = std::find_if(out.begin(), out.end(),
                                    [&](const UseKind& k) { return k.use == use; });
-    if (same == out.end()) {
+    if (same == out.end() || (use.brings & use.minds) != 0) {
       out.push_back({use, {static_cast<int>(i)}});
     } else {
       same->uses.push_back(static_cast<int>(i));

@@ -74,6 +74,9 @@ const Action* action_named(std::string_view folded_word);
 /// off"), told apart from the same word as a noun; nothing if none begins there.
 const Action* action_at(const std::vector<LineToken>&, std::size_t token);
 
+/// What is done without a word of the table: "Dish up", "Build layers of sauce and pasta".
+const Action& some_action();
+
 /// What a pupil fetches for a kind of work, in the room's words.
 std::vector<std::string> usual_equipment(Work);
 

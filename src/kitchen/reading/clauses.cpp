@@ -154,14 +154,15 @@ bool says(const Tokens& t, std::size_t begin, std::size_t end,
 
 std::vector<Sentence> sentences_of(const std::vector<MethodLine>& lines) {
   std::vector<Sentence> out;
-  for (const MethodLine& line : lines) {
+  for (std::size_t index = 0; index < lines.size(); ++index) {
+    const MethodLine& line = lines[index];
     const std::string text = tidied_line(line.text);
     std::size_t from = 0;
     const auto close = [&](std::size_t end) {
       std::string part = without_number(base::trimmed(text.substr(from, end - from)));
       from = end;
       if (base::words_of(base::folded(part)).empty()) return;
-      out.push_back({part, line_tokens(part), line.line_number, line.group});
+      out.push_back({part, line_tokens(part), index, line.line_number, line.group});
     };
     std::size_t start = 0;  // a list number at the beginning ends no sentence
     while (start < text.size() && (digit(text[start]) || text[start] == '.' || text[start] == ')'))

@@ -15,7 +15,8 @@ namespace kitchen {
 struct Sentence {
   std::string text;  ///< tidied, without a number before it
   std::vector<LineToken> tokens;
-  int line_number = 0;
+  std::size_t line = 0;  ///< index of the method line it stands in
+  int line_number = 0;   ///< of the text
   std::string group;
 };
 

@@ -339,7 +339,11 @@ FoodGuess FoodMatcher::match(std::string_view name, const FoodHints& hints) cons
     const char* meant = many || vegetable_measure(hints.quantity) ? "red pepper" : "black pepper";
     if (const Food* food = foods_.named(meant)) return {food, 0.9, {}};
   }
-  if (const Food* food = exact(words)) {
+  // The very words first: what the table calls "peppers" need not be its "pepper".
+  const Food* const as_written = foods_.named(name);
+  const Food* const known = as_written != nullptr && exact(words) != nullptr ? as_written
+                                                                             : exact(words);
+  if (const Food* food = known) {
     // What names a food exactly has said its form.
     const bool said = std::any_of(words.begin(), words.end(), [](const std::string& w) {
       return form_word(w) || w == "canned";

@@ -422,10 +422,59 @@ std::string_view without_bullet(std::string_view line) {
   }
 }
 
+namespace {
+
+// Where a line that names two foods may be cut: "4 tbsp mayonnaise and a squeeze of lemon juice",
+// "lemon wedges and salad leaves, to serve". Behind the cut stands an amount or, like before it, a
+// food of the table; what the table knows as one ("macaroni and cheese") stays one.
+std::optional<std::size_t> second_food(const std::string& tidy, const FoodMatcher& foods,
+                                       const Measures& measures) {
+  constexpr double kSure = 0.85;
+  const FoodGuess whole = foods.match(tidy, {});
+  if (whole.food != nullptr && whole.confidence >= kSure && foods.match(tidy, {}).others.empty())
+    return std::nullopt;
+  for (auto at = tidy.find(" and "); at != std::string::npos; at = tidy.find(" and ", at + 1)) {
+    const std::string before = tidy.substr(0, at), behind = tidy.substr(at + 5);
+    const auto named = [&](const std::string& text) {
+      std::string name = text.substr(0, text.find(','));
+      for (const std::string_view tail :
+           {" to serve", " to garnish", " to finish", " to decorate"}) {
+        if (name.ends_with(tail)) name.resize(name.size() - tail.size());
+      }
+      const FoodGuess guess = foods.match(name, {});
+      return guess.food != nullptr && guess.confidence >= kSure;
+    };
+    const auto t = line_tokens(behind);
+    const auto amount = t.empty() ? std::nullopt : amount_at(t, 0, measures);
+    const bool counted = amount && amount->quantity.stated() && amount->next < t.size() &&
+                         !(t[0].is("a") && amount->quantity.unit == Unit::kPiece &&
+                           amount->quantity.piece.empty());
+    const auto first = line_tokens(before);
+    const auto opens = first.empty() ? std::nullopt : amount_at(first, 0, measures);
+    const bool first_counted = opens && opens->quantity.stated() && opens->next < first.size();
+    if (counted && first_counted) return at;
+    if (!first_counted && !counted && named(before) && named(behind)) return at;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
 std::vector<IngredientDraft> read_ingredient_line(std::string_view line, const FoodMatcher& foods,
                                                   const Measures& measures) {
   const std::string tidy = tidied_line(line);
   auto drafts = LineReader(tidy, foods, measures).read();
+  if (drafts.size() == 1) {
+    if (const auto cut = second_food(tidy, foods, measures)) {
+      auto second = LineReader(tidy.substr(*cut + 5), foods, measures).read();
+      drafts = LineReader(tidy.substr(0, *cut), foods, measures).read();
+      // "to serve" at the end is said of both.
+      const bool garnish = std::any_of(second.begin(), second.end(),
+                                       [](const IngredientDraft& d) { return d.garnish; });
+      for (IngredientDraft& draft : drafts) draft.garnish = draft.garnish || garnish;
+      drafts.insert(drafts.end(), second.begin(), second.end());
+    }
+  }
   for (IngredientDraft& draft : drafts) draft.line = std::string(line);
   return drafts;
 }

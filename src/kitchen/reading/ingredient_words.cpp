@@ -171,6 +171,11 @@ IngredientWords::Named IngredientWords::named_in(const Words& words, const std::
   return out;
 }
 
+bool IngredientWords::mentions(std::string_view word) const {
+  return std::any_of(tokens_.begin(), tokens_.end(),
+                     [&](const std::vector<std::string>& name) { return holds(name, word); });
+}
+
 bool IngredientWords::raw_meat(int i) const {
   return food(i) != nullptr && raw_fish_or_meat(*food(i));
 }

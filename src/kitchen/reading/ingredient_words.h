@@ -23,6 +23,8 @@ class IngredientWords {
   Named named_in(const std::vector<std::string>& words, const std::string& group,
                  const std::set<int>& used) const;
 
+  /// Whether some ingredient's name has the word (singular).
+  bool mentions(std::string_view word) const;
   /// Raw meat, poultry, fish or shellfish as bought; egg apart.
   bool raw_meat(int ingredient) const;
   bool egg(int ingredient) const;

@@ -9,9 +9,9 @@ namespace kitchen {
 void read_method(DishDraft& draft, const std::vector<MethodLine>& lines, const Foods& foods,
                  const TaskTimes& times) {
   const std::vector<Sentence> sentences = sentences_of(lines);
-  std::vector<std::size_t> early;
-  const std::vector<StepPieces> steps = gathered(sentences, early);
-  for (const std::size_t s : early)
+  std::vector<std::size_t> aside;
+  const std::vector<StepPieces> steps = gathered(sentences, aside);
+  for (const std::size_t s : aside)
     draft.unread.push_back({sentences[s].line_number, sentences[s].text});
   const IngredientWords words(draft.ingredients, foods);
   SoFar so_far;

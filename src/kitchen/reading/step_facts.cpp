@@ -528,6 +528,16 @@ class Facts {
   void brief() {
     constexpr std::size_t kMost = 12;
     std::string name(pieces_.main.action->brief);
+    if (name.empty()) {
+      for (const std::string& w : base::words_of(base::folded(step_.says))) {
+        if (base::letters(name) + 1 + base::letters(w) > kMost) break;
+        name += (name.empty() ? "" : " ") + w;
+      }
+      if (!name.empty() && name[0] >= 'a' && name[0] <= 'z')
+        name[0] = static_cast<char>(name[0] - 'a' + 'A');
+      step_.brief = name.empty() ? "Step" : name;
+      return;
+    }
     if (work_ == Work::kRollOut) name = "Roll out";
     if (work_ == Work::kBake && pieces_.main.action->work != Work::kBake) name = "Bake";
     if (work_ == Work::kChill) name = "Chill";

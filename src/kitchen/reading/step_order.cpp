@@ -80,7 +80,8 @@ class Order {
     const bool prepare = prepares(s);
     const bool strand = begins_with(s, {"meanwhile", "while", "whilst"}) ||
                         says_any(s, {"separate", "another", "second"}) || new_heading(i) ||
-                        (handles_only_fresh(s) && in_a_vessel(s)) || opens_tins(s);
+                        (handles_only_fresh(s) && in_a_vessel(s) && !names_product(s)) ||
+                        opens_tins(s);
     if (cleans(s) && i > 0) wait_for(i, i - 1);
     for (const int used : s.uses) {
       const auto last = last_of_.find(used);
@@ -89,7 +90,8 @@ class Order {
     }
     // What has no ingredient of its own goes on with what is being made; so does what adds to it.
     const bool goes_on = !strand && !(prepare && !s.uses.empty() && s.follows.empty());
-    if (goes_on && !(prepare && handles_only_fresh(s))) wait_for(i, main_);
+    if (goes_on && !(prepare && handles_only_fresh(s)))
+      wait_for(i, main_ >= 0 || !s.uses.empty() ? main_ : before(i));
     if (s.heat && (s.heat->value.where == Where::kOven)) {
       wait_for(i, oven_);
     }
@@ -126,6 +128,39 @@ class Order {
     return false;
   }
 
+  // "the fishcakes", "the mixture": something made before, so the step cannot stand alone. When in
+  // doubt a step waits: a wait too many costs minutes, one too few fries what is not there yet.
+  bool names_product(const StepDraft& s) const {
+    const auto words = base::words_of(base::folded(s.says));
+    for (std::size_t k = 0; k + 1 < words.size(); ++k) {
+      if (words[k] != "the" && words[k] != "each" && words[k] != "your") continue;
+      for (std::size_t m = k + 1; m < std::min(k + 3, words.size()); ++m) {
+        const std::string noun = singular(words[m]);
+        const bool known = words_.mentions(noun) ||
+                           std::any_of(s.equipment.begin(), s.equipment.end(), [&](const auto& e) {
+                             return e.value.find(noun) != std::string::npos;
+                           });
+        if (known) break;
+        if (m == k + 2 || m + 1 == words.size() || joins(words[m + 1])) return !plain_word(noun);
+      }
+    }
+    return false;
+  }
+  static bool joins(const std::string& word) {
+    for (const char* each :
+         {"and", "in", "for", "with", "on", "until", "into", "to", "over", "from"}) {
+      if (word == each) return true;
+    }
+    return false;
+  }
+  static bool plain_word(const std::string& word) {
+    for (const char* each : {"heat", "oven", "ring", "hob", "pan", "boil", "water", "lid", "side",
+                             "packet", "middle", "time", "minute", "fridge", "rest", "grill"}) {
+      if (word == each) return true;
+    }
+    return false;
+  }
+
   static bool opens_tins(const StepDraft& s) {
     return s.uses.empty() && begins_with(s, {"open", "drain"}) && says_any(s, {"tin", "can"});
   }
@@ -140,6 +175,14 @@ class Order {
     if (i == 0) return false;
     const std::string& group = step(i).group;
     return group != step(i - 1).group && !group.empty();
+  }
+
+  // The step written before, if it makes anything; -1 = none.
+  int before(int i) {
+    for (int k = i - 1; k >= 0; --k) {
+      if (!step(k).preheat && !lines_tin(step(k))) return k;
+    }
+    return -1;
   }
 
   // A preparation of ingredients nobody has touched yet.

@@ -1,6 +1,7 @@
 #include "kitchen/reading/step_pieces.h"
 
 #include <algorithm>
+#include <array>
 
 namespace kitchen {
 namespace {
@@ -111,14 +112,20 @@ class Gatherer {
  public:
   explicit Gatherer(const std::vector<Sentence>& sentences) : sentences_(sentences) {}
 
-  std::vector<StepPieces> run(std::vector<std::size_t>& early) {
+  std::vector<StepPieces> run(std::vector<std::size_t>& aside) {
     for (std::size_t s = 0; s < sentences_.size(); ++s) {
       const std::vector<Clause> clauses = clauses_of(sentences_[s], s);
       if (clauses.empty()) {
-        if (out_.empty())
-          early.push_back(s);
-        else
+        // A line of its own without an action is a remark, not a part of the step above it.
+        const bool apart = out_.empty() || sentences_[out_.back().clauses.back().sentence].line !=
+                                               sentences_[s].line;
+        if (apart && instructs(sentences_[s])) {
+          take(whole(s), nullptr, 1);
+        } else if (apart) {
+          aside.push_back(s);
+        } else {
           out_.back().sentences.push_back(s);
+        }
         continue;
       }
       for (std::size_t k = 0; k < clauses.size(); ++k)
@@ -141,6 +148,32 @@ class Gatherer {
     if (rank(c.work) > rank(step.main.work)) step.main = c;
   }
 
+  // "Build layers of sauce and pasta": an instruction by its form, whatever its verb. "This keeps
+  // well" and "My gran's" are none.
+  static bool instructs(const Sentence& s) {
+    static constexpr std::array<std::string_view, 34> kTells = {
+        "this", "it",   "i",     "we",    "my",   "our",    "your",  "you",   "the",
+        "a",    "an",   "there", "these", "that", "they",   "note",  "notes", "tip",
+        "tips", "nb",   "about", "enjoy", "if",   "serves", "makes", "for",   "some",
+        "all",  "good", "very",  "so",    "not",  "he",     "she"};
+    std::size_t words = 0;
+    for (const LineToken& t : s.tokens) words += t.kind == LineToken::Kind::kWord ? 1 : 0;
+    return words >= 2 && s.tokens.front().kind == LineToken::Kind::kWord &&
+           std::find(kTells.begin(), kTells.end(), s.tokens.front().word) == kTells.end() &&
+           s.text.back() != '!' && s.text.back() != '?';
+  }
+
+  Clause whole(std::size_t s) const {
+    Clause c;
+    c.sentence = s;
+    c.end = sentences_[s].tokens.size();
+    c.action = &some_action();
+    c.work = c.action->work;
+    c.time = stated_time(sentences_[s].tokens);
+    c.starts_sentence = true;
+    return c;
+  }
+
   bool new_strand(const Clause& c) const {
     const Sentence& s = sentences_[c.sentence];
     return says(s.tokens, c.begin, std::min(c.begin + 2, c.end), {"meanwhile", "while", "whilst"});
@@ -158,14 +191,18 @@ class Gatherer {
     const StepPieces& step = out_.back();
     const Work was = step.main.work, now = c.work, last = step.clauses.back().work;
     const bool same_sentence = step.clauses.back().sentence == c.sentence;
-    const bool same_heading = sentences_[step.clauses.back().sentence].group ==
-                              sentences_[c.sentence].group;
-    if (now == Work::kSetOven || was == Work::kSetOven || new_strand(c) || !same_heading)
-      return false;
+    // Who writes a new line begins a new step.
+    const bool same_line = sentences_[step.clauses.back().sentence].line ==
+                           sentences_[c.sentence].line;
+    if (now == Work::kSetOven || was == Work::kSetOven || new_strand(c) || !same_line) return false;
     if (now == Work::kSeason) return same_sentence;
     if (!same_sentence) {
       if (closed(step) && now != Work::kTakeOut) return false;
       if (closed(step)) return c.action->brief == "Turn" && !waits(was) && short_sentence(c);
+      // "Heat the oil in a pan. Fry the onion for 5 minutes.": one step, with the fat in it.
+      const bool fat_heats = step.clauses.size() == 1 && !step.clauses.front().time &&
+                             step.clauses.front().action->verb == "heat" && was == Work::kFry;
+      if (fat_heats && busy_at_ring(now)) return true;
       const bool tiny = clauses_in_sentence == 1 && short_sentence(c) && !c.time;
       if (ring_work(was) && tiny && (now == Work::kMix || now == Work::kAdd)) return true;
       if (on_heat(now) || on_heat(was) || waits(now)) return false;
@@ -206,8 +243,8 @@ class Gatherer {
 }  // namespace
 
 std::vector<StepPieces> gathered(const std::vector<Sentence>& sentences,
-                                 std::vector<std::size_t>& early) {
-  return Gatherer(sentences).run(early);
+                                 std::vector<std::size_t>& aside) {
+  return Gatherer(sentences).run(aside);
 }
 
 }  // namespace kitchen

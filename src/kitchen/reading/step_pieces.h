@@ -13,8 +13,8 @@ struct StepPieces {
   Clause main;                         ///< the one that says what kind of work it is
 };
 
-/// Every clause in exactly one step, in order. Sentences without an action join the step before
-/// them; those before the first step are left to the caller (`early`).
-std::vector<StepPieces> gathered(const std::vector<Sentence>&, std::vector<std::size_t>& early);
+/// Every clause in exactly one step, in order. A sentence without an action joins the step before
+/// it in its line; where there is none it is left to the caller (`aside`).
+std::vector<StepPieces> gathered(const std::vector<Sentence>&, std::vector<std::size_t>& aside);
 
 }  // namespace kitchen

@@ -28,6 +28,19 @@ TEST(DishNutrients, ABlankOfTheTableIsMissingAndTheTotalSaysAtLeast) {
   EXPECT_TRUE(held.whole(Nutrient::kFat).whole());
 }
 
+TEST(DishNutrients, ASugarWhoseFibreIsBlankIsStillSugar) {
+  // Demerara: sugars known, fibre blank; carbohydrate lies between its sugars and its total.
+  kitchen::Food demerara = *tests::shipped_foods().find("demerara_sugar");
+  demerara.nutrients.set(Nutrient::kFibre, std::nullopt);
+  demerara.nutrients.set(Nutrient::kCarbohydrateTotal, 98.0);
+  demerara.nutrients.set(Nutrient::kSugars, 97.0);
+  const auto held = dish_nutrients(stirred({ingredient("demerara_sugar", 100)}), {&demerara},
+                                   tests::cooking_tables());
+  EXPECT_DOUBLE_EQ(held.whole(Held::kCarbohydrate).amount, 97);
+  EXPECT_DOUBLE_EQ(*held.whole(Held::kCarbohydrate).most, 98);
+  EXPECT_DOUBLE_EQ(*held.whole(Nutrient::kFibre).most, 1);
+}
+
 TEST(DishNutrients, SaltToTasteMakesOnlyTheSaltUncertain) {
   const auto held = calculated(stirred({ingredient("potato", 200), ingredient("salt", 0, "")}));
   EXPECT_EQ(held.whole(Nutrient::kSodium).sure, Sureness::kAtLeast);
@@ -92,7 +105,7 @@ TEST(DishNutrients, EveryTotalIsTheSumOfWhatCanBeOpened) {
   const auto held = calculated(tests::macaroni());
   for (const Total& total : held.totals) {
     double sum = 0;
-    for (const Contribution& part : total.parts) sum += part.amount.value_or(0);
+    for (const Contribution& part : total.parts) sum += part.least;
     EXPECT_DOUBLE_EQ(sum, total.whole.amount);
     EXPECT_EQ(total.parts.size(), held.lines.size());
   }

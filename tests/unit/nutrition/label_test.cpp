@@ -42,6 +42,8 @@ TEST(Label, WhatIsMissingIsSaidInTheFigure) {
   EXPECT_EQ(label_number(Figure::exactly(3.14), Rounding::kGrams), "3.1");
   EXPECT_EQ(label_number(Figure{3.14, std::nullopt, Sureness::kAtLeast}, Rounding::kGrams),
             "at least 3.1");
+  EXPECT_EQ(label_number(Figure{0.004, std::nullopt, Sureness::kAtLeast}, Rounding::kSalt),
+            "not known");
   EXPECT_EQ(label_number(Figure{3.14, 4.0, Sureness::kAtLeast}, Rounding::kGrams), "3.1 to 4.0");
   EXPECT_EQ(label_number(Figure{3.14, 3.149, Sureness::kAtLeast}, Rounding::kGrams), "3.1");
   EXPECT_EQ(label_number(Figure{3.14, std::nullopt, Sureness::kUnsure}, Rounding::kGrams),

@@ -4,6 +4,7 @@
 #include <rapidcheck/gtest.h>
 
 #include "../../support/shipped_foods.h"
+#include "../../support/shipped_task_times.h"
 #include "base/text.h"
 
 namespace {

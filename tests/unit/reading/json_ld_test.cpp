@@ -1,4 +1,6 @@
 #include "kitchen/reading/json_ld.h"
+#include "base/folding.h"
+#include "kitchen/reading/line_tokens.h"
 
 #include <gtest/gtest.h>
 
