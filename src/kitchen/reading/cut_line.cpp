@@ -24,7 +24,7 @@ bool begins_ingredient(const Tokens& t, std::size_t i) {
   if (!figure && !article) return false;
   const Measures measures;
   const auto amount = amount_at(t, i, measures);
-  if (!amount || amount->next >= t.size()) return false;
+  if (!amount || !amount->quantity.stated() || amount->next >= t.size()) return false;
   const LineToken& name = t[amount->next];
   if (name.kind != LineToken::Kind::kWord) return false;
   // "2 eggs, 1 beaten" is one ingredient, "1 tsp mixed spice" another.
@@ -214,6 +214,7 @@ std::optional<Portions> portions_in(std::string_view line) {
     if (found && t[0].is("serve") && t.size() > 4) return std::nullopt;
     return found;
   }
+  if (t[0].is("for") && t.size() == 2 && t[1].number()) return counted(t, 1, line);
   if (t[0].is("for") && t.size() <= 5) {
     const bool people = std::any_of(t.begin(), t.end(), [](const LineToken& each) {
       return each.is("people") || each.is("persons") || each.is("pupils") || each.is("servings");

@@ -113,7 +113,29 @@ class LineReader {
       }
       return joined(part(t_, 0, name_end), tail);
     }
-    return t_;
+    return pinch_behind();
+  }
+
+  // "Chilli flakes pinch", "Salt - pinch"
+  Tokens pinch_behind() {
+    std::size_t end = t_.size();
+    for (std::size_t i = 1; i < t_.size(); ++i) {
+      if (t_[i].is(",") || t_[i].is("(")) {
+        end = i;
+        break;
+      }
+    }
+    if (end < 2 || t_[end - 1].kind != LineToken::Kind::kWord) return t_;
+    const auto piece = piece_word(t_[end - 1].word);
+    static constexpr std::array<std::string_view, 8> kSmall = {
+        "pinch", "handful", "knob", "dash", "splash", "drizzle", "glug", "squeeze"};
+    if (!piece || std::find(kSmall.begin(), kSmall.end(), *piece) == kSmall.end()) return t_;
+    Amount amount;
+    amount.quantity = Quantity::pieces(Ratio(1), *piece);
+    amount.about = true;
+    amount_ = amount;
+    from_ = t_[end - 1].text;
+    return joined(part(t_, 0, end - 1), part(t_, end, t_.size()));
   }
 
   bool said_behind(std::size_t k) const {
@@ -364,7 +386,7 @@ class LineReader {
   // "1 small tin": the table may know what a small one weighs.
   void sized_piece(IngredientDraft& draft, const Food& food) const {
     Quantity& q = draft.quantity.value;
-    if (q.piece.empty() || draft.quality.empty()) return;
+    if (!container_word(q.piece) || draft.quality.empty()) return;
     const std::string sized = base::say(base::folded(draft.quality), " ", q.piece);
     for (const PieceWeight& each : food.pieces) {
       if (each.piece != sized) continue;

@@ -165,8 +165,12 @@ class LayingOut {
                               !line.looks.sentence && !line.looks.amount_alone;
       const bool ingredient = (line.looks.amount_first || line.looks.amount_last) &&
                               !portions_within(line.tidy) && !title_cut(line.tidy);
+      // "Three bean chilli", "One pan pasta"; above headings also "5 minute bread".
+      const bool figure = !line.tidy.empty() && line.tidy[0] >= '0' && line.tidy[0] <= '9';
+      const bool named_by_number = line.looks.amount_first && !line.looks.measured &&
+                                   (!figure || ingredients_named_);
       const bool titled = line.tidy.starts_with("# ");
-      if (titled || (!other && short_line && !ingredient && !chatty(line))) {
+      if (titled || (!other && short_line && (!ingredient || named_by_number) && !chatty(line))) {
         title_ = i;
         return;
       }

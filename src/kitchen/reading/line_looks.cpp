@@ -172,6 +172,7 @@ LineLooks looks_of(std::string_view line) {
   if (const auto amount = amount_at(t, first, measures); amount && amount->quantity.stated()) {
     looks.amount_alone = amount->next >= t.size() && !looks.numbered;
     looks.amount_first = !looks.amount_alone && !(looks.numbered && looks.verb_first);
+    looks.measured = amount->quantity.unit != Unit::kPiece || !amount->quantity.piece.empty();
     // "A crumble for cold days", "One of the first dishes": an article counts only with a measure.
     if (t[first].is("a") || t[first].is("an") || t[first].is("one"))
       looks.amount_first = looks.amount_first && amount->quantity.unit != Unit::kToTaste &&

@@ -16,6 +16,7 @@ enum class Section : std::int8_t { kNone, kIngredients, kMethod, kOther };
 
 struct LineLooks {
   bool amount_first = false;  ///< "200 g flour", "a pinch of salt", "2 eggs"
+  bool measured = false;      ///< that amount has a unit or a word that counts
   bool amount_last = false;   ///< "Flour - 200 g"
   bool amount_alone = false;  ///< "200 g"
   bool verb_first = false;    ///< "Mix the flour", "Then mix", "1. Mix"

@@ -89,10 +89,8 @@ TEST_F(Program, a_text_is_read_with_how_sure_each_line_is_and_becomes_a_dish_fil
   EXPECT_EQ(shown.code, 0) << shown.said;
   EXPECT_THAT(shown.said, HasSubstr("sure     1 tin"));
   EXPECT_THAT(shown.said, HasSubstr("guess    2 · 'xqzv'"));
-  EXPECT_EQ(benchbell("read " + at("pie.txt") + " --json 2>/dev/null | cat > " +
-                      at("pie.json"))
-                .code,
-            0);
+  EXPECT_EQ(
+      benchbell("read " + at("pie.txt") + " --json 2>/dev/null | cat > " + at("pie.json")).code, 0);
   EXPECT_EQ(benchbell("check " + at("pie.json")).code, 0);
   EXPECT_EQ(benchbell("read " + at("pie.txt") + " --jsonld | grep -q schema.org").code, 0);
   const Ran footprint = benchbell("read --footprint 'oven 25 min'");

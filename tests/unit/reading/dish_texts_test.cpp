@@ -38,6 +38,19 @@ struct Score {
   int lines = 0, right = 0, frames = 0, frames_right = 0;  // frames: title, portions, method
 };
 
+// How many lines stand in both lists in the same order: one line too many must not make all that
+// follow wrong.
+std::size_t in_common(const std::vector<std::string>& got, const std::vector<std::string>& wanted) {
+  std::vector<std::vector<std::size_t>> best(got.size() + 1,
+                                             std::vector<std::size_t>(wanted.size() + 1, 0));
+  for (std::size_t i = 0; i < got.size(); ++i) {
+    for (std::size_t j = 0; j < wanted.size(); ++j)
+      best[i + 1][j + 1] = got[i] == wanted[j] ? best[i][j] + 1
+                                               : std::max(best[i][j + 1], best[i + 1][j]);
+  }
+  return best[got.size()][wanted.size()];
+}
+
 void judge(const std::filesystem::path& path, Score& score) {
   const std::string text = text_of(path);
   std::filesystem::path beside = path;
@@ -47,43 +60,38 @@ void judge(const std::filesystem::path& path, Score& score) {
   const auto method = std::count_if(
       layout.lines.begin(), layout.lines.end(),
       [](const LaidLine& l) { return l.role == LineRole::kMethod && !l.continues; });
-  std::istringstream expected(text_of(beside));
-  std::string line;
-  std::size_t at = 0;
+  const std::string file = path.filename().string();
   const auto frame = [&](const std::string& got, const std::string& wanted) {
     ++score.frames;
-    if (got == wanted) {
+    if (got == wanted)
       ++score.frames_right;
-    } else {
-      std::cout << path.filename().string() << ": read [" << got << "], wanted [" << wanted
-                << "]\n";
-    }
+    else
+      std::cout << file << ": read [" << got << "], wanted [" << wanted << "]\n";
   };
+  std::vector<std::string> got, wanted;
+  for (const IngredientDraft& each : draft.ingredients) got.push_back(base::trimmed(said(each)));
+  std::istringstream expected(text_of(beside));
+  std::string line;
   while (std::getline(expected, line)) {
     line = base::trimmed(line);
-    if (line.starts_with("title: ")) {
+    if (line.starts_with("title: "))
       frame(draft.name.value, line.substr(7));
-    } else if (line.starts_with("portions: ")) {
+    else if (line.starts_with("portions: "))
       frame(std::to_string(draft.portions.value), line.substr(10));
-    } else if (line.starts_with("method: ")) {
+    else if (line.starts_with("method: "))
       frame(std::to_string(method), line.substr(8));
-    } else if (!line.empty()) {
-      ++score.lines;
-      const std::string got = at < draft.ingredients.size()
-                                  ? base::trimmed(said(draft.ingredients[at]))
-                                  : "nothing";
-      if (got == line) {
-        ++score.right;
-      } else {
-        std::cout << path.filename().string() << ": read [" << got << "], wanted [" << line
-                  << "]\n";
-      }
-      ++at;
-    }
+    else if (!line.empty())
+      wanted.push_back(line);
   }
-  for (; at < draft.ingredients.size(); ++at) {
-    ++score.lines;
-    std::cout << path.filename().string() << ": too many: " << said(draft.ingredients[at]) << "\n";
+  score.lines += static_cast<int>(std::max(got.size(), wanted.size()));
+  score.right += static_cast<int>(in_common(got, wanted));
+  for (const std::string& each : got) {
+    if (std::find(wanted.begin(), wanted.end(), each) == wanted.end())
+      std::cout << file << ": read   [" << each << "]\n";
+  }
+  for (const std::string& each : wanted) {
+    if (std::find(got.begin(), got.end(), each) == got.end())
+      std::cout << file << ": wanted [" << each << "]\n";
   }
 }
 
