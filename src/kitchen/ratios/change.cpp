@@ -223,6 +223,13 @@ class ChangeJudge {
     });
   }
 
+  // What is added was not in the dish before.
+  const std::string& name() const {
+    return at_ < dish_.ingredients.size() ? dish_.ingredients[at_].name
+                                          : out_.changed.ingredients[at_].name;
+  }
+  Role role() const { return at_ < counted_.size() ? counted_[at_].role : after_[at_].role; }
+
   void judge_changed() {
     bool belongs = false;
     for (const FoundPreparation& in : found_) {
@@ -236,14 +243,12 @@ class ChangeJudge {
     }
     if (belongs) return;
     because(nullptr, Outcome::kWorks,
-            say(quoted(dish_.ingredients[at_].name),
-                " belongs to no preparation whose ratios count here: it is free."));
+            say(quoted(name()), " belongs to no preparation whose ratios count here: it is free."));
   }
 
   std::string still_works(const FoundPreparation& in) const {
-    const Role role = counted_[at_].role;
-    if (functions_of(in.key, role).empty()) {
-      return say(quoted(dish_.ingredients[at_].name), " is flavour or filling here: it is free.");
+    if (functions_of(in.key, role()).empty()) {
+      return say(quoted(name()), " is flavour or filling here: it is free.");
     }
     return "the ratios that must stay do stay.";
   }
@@ -280,7 +285,9 @@ class ChangeJudge {
   }
 
   void judge_ratios(const FoundPreparation& in) {
-    const JudgedPreparation before = judge(dish_, counted_, in, preparations_);
+    FoundPreparation as_it_was = in;
+    if (at_ >= dish_.ingredients.size()) std::erase(as_it_was.ingredients, static_cast<int>(at_));
+    const JudgedPreparation before = judge(dish_, counted_, as_it_was, preparations_);
     const JudgedPreparation after = judge(out_.changed, after_, in, preparations_);
     for (const JudgedRatio& now : after.ratios) {
       if (now.standing != Standing::kBelow && now.standing != Standing::kAbove) continue;
