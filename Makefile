@@ -10,7 +10,7 @@ program := build/benchbell
 
 .DELETE_ON_ERROR:
 .PHONY: build help setup demo test test-release test-asan test-tsan fuzz bench \
-  mutants check check-format check-layers check-words check-tidy check-all format coverage clean
+  ui ui-check mutants check check-format check-layers check-words check-tidy check-all format coverage clean
 
 build: ## build the program (make, on its own, does this)
 	@tools/configure.sh release
@@ -21,7 +21,15 @@ help: ## this list
 	@awk -F ':[^#]*## ' '/^[a-z-]+:.*## / { printf "make %-14s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
 
 setup: ## install all Debian packages that any of this needs
-	@tools/setup.sh demo test check coverage
+	@tools/setup.sh demo pages test check coverage
+
+ui: ## build the pages into build/ui; the program then carries them
+	@tools/setup.sh pages
+	@tools/ui.sh build
+
+ui-check: ## check the pages: types, style, format, tests
+	@tools/setup.sh pages
+	@tools/ui.sh check
 
 demo: ## install what is needed, build, plan the demo lessons, draw them
 	@tools/setup.sh demo

@@ -47,7 +47,7 @@ function fileOf(body) {
   return file;
 }
 
-const attention = { hands: 'hands', 'stand by': 'hands', glance: 'watch', leave: 'leave' };
+const attention = { hands: 'hands', 'stand by': 'hands', glance: 'watch', watch: 'watch', leave: 'leave' };
 const follows = (step, i, method) =>
   (step.follows ?? (i > 0 ? [method[i - 1].id] : [])).map((one) => (typeof one === 'string' ? one : one.step));
 const minutesOf = (step) => Math.round(typeof step.minutes === 'number' ? step.minutes : (step.minutes?.least ?? 5));

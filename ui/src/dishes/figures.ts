@@ -45,6 +45,11 @@ export function amountText({ amount, most }: Amount, unit: string): string {
   return low === high ? `${low} ${unit}` : t('dish.range', { low, high: `${high} ${unit}` });
 }
 
+/** "10 g" a hundred grams; words ("not known") stay alone. */
+export function withUnit({ says, unit }: LabelLine): string {
+  return /\d$/.test(says) ? `${says} ${unit}` : says;
+}
+
 /** What the front of a pack has to say: these four, in this order, beside the energy. */
 export const front = ['fat', 'of which saturates', 'of which sugars', 'salt'];
 /** The name a level goes by on a pack. */

@@ -69,19 +69,32 @@ export function layout(strands: Strand[]): Drawing {
     if (needed.length > 0) columns.set(strand.step, Math.max(columns.get(strand.step) ?? 0, Math.min(...needed) - 1));
   }
 
-  // The strand that joins first lies next to the top one: then no strand's rise crosses another strand.
-  const joinsAt = (number: number): number =>
-    Math.min(
-      ...strands
-        .filter((strand) => lanes.get(strand.step) === number)
-        .flatMap((strand) => after.get(strand.step) ?? [])
-        .filter((one) => lanes.get(one.step) !== number)
-        .map((one) => columns.get(one.step) ?? 0),
-    );
-  const order = Array.from({ length: lane }, (_, number) => number)
-    .slice(1)
-    .sort((a, b) => joinsAt(a) - joinsAt(b));
-  for (const [step, number] of lanes) if (number > 0) lanes.set(step, order.indexOf(number) + 1);
+  // A strand lies right below the one it joins, the first to join nearest, so that a rise crosses as little as can be.
+  const joinOf = (number: number): { lane: number; column: number } => {
+    let first = { lane: 0, column: Infinity };
+    for (const strand of strands) {
+      if (lanes.get(strand.step) !== number) continue;
+      for (const one of after.get(strand.step) ?? []) {
+        const column = columns.get(one.step) ?? 0;
+        const into = lanes.get(one.step) ?? 0;
+        if (into !== number && column < first.column) first = { lane: into, column };
+      }
+    }
+    return first;
+  };
+  const into = Array.from({ length: lane }, (_, number) => joinOf(number));
+  const order: number[] = [];
+  const lay = (number: number): void => {
+    if (order.includes(number)) return; // a circle in a broken draft
+    order.push(number);
+    into
+      .map((join, child) => ({ ...join, child }))
+      .filter((join) => join.lane === number && join.child !== number)
+      .sort((a, b) => a.column - b.column)
+      .forEach((join) => lay(join.child));
+  };
+  for (let number = 0; number < lane; number += 1) lay(number);
+  for (const [step, number] of lanes) lanes.set(step, order.indexOf(number));
 
   const steps = strands.map((strand): Placed => ({
     strand,
