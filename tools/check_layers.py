@@ -28,7 +28,9 @@ MAY_INCLUDE = {
     "nutrition": {"base", "optimise", "kitchen"},
     "safety": {"base", "kitchen"},
     "print": {"base", "kitchen", "timeplan", "larder", "nutrition", "safety"},
-    "app": {"base", "kitchen", "timeplan", "larder", "nutrition", "safety", "print"},
+    "desk": {"base", "kitchen", "safety", "timeplan"},
+    "shipped": {"base", "kitchen", "nutrition", "safety"},  # tables and dishes inside the program
+    "app": {"base", "kitchen", "timeplan", "larder", "nutrition", "safety", "print", "shipped"},
 }
 
 # Narrower than the folder they lie in: the only project headers these may see, by prefix.

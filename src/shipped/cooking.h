@@ -3,9 +3,9 @@
 
 #include "nutrition/cooking.h"
 
-namespace app {
+namespace shipped {
 
 /// Read once.
-const nutrition::CookingTables& shipped_cooking();
+const nutrition::CookingTables& cooking();
 
-}  // namespace app
+}  // namespace shipped

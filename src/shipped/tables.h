@@ -3,9 +3,9 @@
 
 #include <string_view>
 
-namespace app {
+namespace shipped {
 
 /// The text of data/NAME. The name must be one that is shipped.
-std::string_view shipped_table(std::string_view name);
+std::string_view table(std::string_view name);
 
-}  // namespace app
+}  // namespace shipped

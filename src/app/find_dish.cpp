@@ -1,14 +1,12 @@
-#include "app/shipped.h"
+#include "app/find_dish.h"
 
 #include <algorithm>
-#include <filesystem>
 #include <optional>
-#include <stdexcept>
 
 #include "app/files.h"
-#include "app_dishes.h"
 #include "base/text.h"
 #include "kitchen/read.h"
+#include "shipped/dishes.h"
 
 namespace app {
 namespace {
@@ -36,23 +34,6 @@ bool holds_words(const std::string& name, const std::string& words) {
 
 }  // namespace
 
-std::vector<ShippedDish> shipped_dishes() {
-  std::vector<ShippedDish> all;
-  for (const shipped::File& file : shipped::files()) {
-    const std::string key = std::filesystem::path(std::string(file.path)).stem().string();
-    const auto read = kitchen::read_dish_variants(file.text, std::string(file.path));
-    // The build's own files: a fault in them is a broken promise, not somebody's input.
-    if (!read)
-      throw std::logic_error("a shipped dish cannot be read: " + read.problems().front().message);
-    ShippedDish dish{key, std::string(file.text), read.value().front(), {}};
-    for (const kitchen::Dish& d : read.value()) {
-      if (!d.variant.empty()) dish.variants.push_back(d.variant);
-    }
-    all.push_back(std::move(dish));
-  }
-  return all;
-}
-
 base::Result<kitchen::Dish> find_dish(const std::string& asked) {
   const auto colon = asked.rfind(": ");
   const std::string name = base::trimmed(asked.substr(0, colon));
@@ -63,10 +44,10 @@ base::Result<kitchen::Dish> find_dish(const std::string& asked) {
     if (!text) return text.problems();
     return variant_of(kitchen::read_dish_variants(text.value(), name), variant, name);
   }
-  const std::vector<ShippedDish> all = shipped_dishes();
-  std::vector<const ShippedDish*> fitting;
+  const std::vector<shipped::Dish> all = shipped::dishes();
+  std::vector<const shipped::Dish*> fitting;
   std::vector<std::string> keys;
-  for (const ShippedDish& dish : all) {
+  for (const shipped::Dish& dish : all) {
     keys.push_back(dish.key);
     if (dish.key == name || base::lower(dish.dish.name) == base::lower(name)) {
       fitting = {&dish};
@@ -80,7 +61,7 @@ base::Result<kitchen::Dish> find_dish(const std::string& asked) {
                       variant, name);
   }
   std::vector<std::string> names;
-  for (const ShippedDish* dish : fitting) names.push_back(dish->key);
+  for (const shipped::Dish* dish : fitting) names.push_back(dish->key);
   if (names.size() > 1) {
     return base::Problem{
         "dish.several", "", "",

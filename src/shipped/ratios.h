@@ -3,9 +3,9 @@
 
 #include "kitchen/ratios/preparations.h"
 
-namespace app {
+namespace shipped {
 
 /// Read once.
-const kitchen::Preparations& shipped_ratios();
+const kitchen::Preparations& ratios();
 
-}  // namespace app
+}  // namespace shipped
