@@ -30,7 +30,7 @@ MAY_INCLUDE = {
     "print": {"base", "kitchen", "timeplan", "larder", "nutrition", "safety"},
     "desk": {"base", "kitchen", "safety", "timeplan"},
     "shipped": {"base", "kitchen", "nutrition", "safety"},  # tables and dishes inside the program
-    "app": {"base", "kitchen", "timeplan", "larder", "nutrition", "safety", "print", "shipped"},
+    "app": {"base", "kitchen", "timeplan", "larder", "nutrition", "safety", "print", "shipped", "desk"},
 }
 
 # Narrower than the folder they lie in: the only project headers these may see, by prefix.

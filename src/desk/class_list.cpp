@@ -100,7 +100,7 @@ class ClassReader {
       for (const auto& each : safety::kDietWords) known.emplace_back(each.word);
       reader_.add("class.unknown_need", f.where("need"),
                   say(what, ": ", quoted(text), " is neither an allergen nor a diet that is known",
-                      kitchen::did_you_mean(text, known), "."),
+                      kitchen::or_did_you_mean(text, known)),
                   say("Write one of ", base::joined(known, "or"), "."));
       return;
     }
@@ -131,7 +131,7 @@ class ClassReader {
     if (std::find(names.begin(), names.end(), name) != names.end()) return;
     reader_.add(
         "class.unknown_pupil", kitchen::below(where, i),
-        say("The class has no pupil ", quoted(name), kitchen::did_you_mean(name, names), "."),
+        say("The class has no pupil ", quoted(name), kitchen::or_did_you_mean(name, names)),
         "Write the name as it stands in the list of pupils.");
   }
 

@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "desk/written_lesson.h"
 #include "kitchen/check_lesson.h"
+#include "kitchen/fields.h"
 #include "kitchen/json_tree.h"
 #include "kitchen/words.h"
 #include "timeplan/changes.h"
@@ -37,7 +38,7 @@ Problem unknown(const char* code, std::string_view noun, const std::string& name
                 const std::vector<std::string>& known) {
   return {
       code, "", "",
-      say("The lesson has no ", noun, " ", quoted(name), kitchen::did_you_mean(name, known), "."),
+      say("The lesson has no ", noun, " ", quoted(name), kitchen::or_did_you_mean(name, known)),
       known.empty() ? say("There is none to choose.")
                     : say("Choose one of ", base::joined(known, "or"), ".")};
 }

@@ -39,7 +39,12 @@ std::string line_of(const kitchen::Lesson& lesson, const timeplan::Plan& plan,
 
 }  // namespace
 
-std::vector<std::string> printed_lines(const kitchen::Lesson& lesson, const timeplan::Plan& plan) {
+Printed printed(const kitchen::Lesson& lesson, const timeplan::Answer& answer) {
+  Printed out;
+  out.seats = seats(lesson);
+  if (!answer.plan) return out;
+  const timeplan::Plan& plan = *answer.plan;
+  out.waves = plan.waves;
   std::set<std::string> lines;
   for (const timeplan::Task& task : plan.tasks) {
     if (task.kind == timeplan::TaskKind::kStep && task.cook >= 0 && task.dish >= 0)
@@ -48,33 +53,34 @@ std::vector<std::string> printed_lines(const kitchen::Lesson& lesson, const time
   for (const timeplan::Checkpoint& check : plan.checkpoints)
     lines.insert(say(wave_name(plan.waves, check.wave), ": ", kitchen::clock(lesson, check.at), " ",
                      check.says));
-  return {lines.begin(), lines.end()};
+  out.lines.assign(lines.begin(), lines.end());
+  return out;
 }
 
-WhatChanged what_changed(const kitchen::Lesson& before, const timeplan::Answer& old_plan,
-                         const kitchen::Lesson& after, const timeplan::Answer& new_plan) {
+WhatChanged what_changed(const Printed& before, const Printed& after) {
   WhatChanged out;
-  const auto old_seats = seats(before), new_seats = seats(after);
-  for (const auto& [cook, place] : old_seats) {
-    const auto now = new_seats.find(cook);
-    if (now == new_seats.end()) {
+  for (const auto& [cook, place] : before.seats) {
+    const auto now = after.seats.find(cook);
+    if (now == after.seats.end()) {
       out.says.push_back(say(cook, " is no longer in it."));
     } else if (now->second != place) {
       ++out.seats_moved;
       out.says.push_back(say(cook, " moves from ", place, " to ", now->second, "."));
     }
   }
-  for (const auto& [cook, place] : new_seats) {
-    if (old_seats.count(cook) == 0) out.says.push_back(say(cook, " is new, at ", place, "."));
+  for (const auto& [cook, place] : after.seats) {
+    if (before.seats.count(cook) == 0)
+      out.says.push_back(say(cook, " is new, at ", place, "."));
   }
-  if (!old_plan.plan || !new_plan.plan) return out;
-  if (old_plan.plan->waves != new_plan.plan->waves)
-    out.says.push_back(say(base::counted(new_plan.plan->waves, "wave", "waves"), " instead of ",
-                           old_plan.plan->waves, "."));
-  const auto was = printed_lines(before, *old_plan.plan), is = printed_lines(after, *new_plan.plan);
+  if (before.waves == 0 || after.waves == 0) return out;
+  if (before.waves != after.waves)
+    out.says.push_back(
+        say(base::counted(after.waves, "wave", "waves"), " instead of ", before.waves, "."));
   std::vector<std::string> gone, added;
-  std::set_difference(was.begin(), was.end(), is.begin(), is.end(), std::back_inserter(gone));
-  std::set_difference(is.begin(), is.end(), was.begin(), was.end(), std::back_inserter(added));
+  std::set_difference(before.lines.begin(), before.lines.end(), after.lines.begin(),
+                      after.lines.end(), std::back_inserter(gone));
+  std::set_difference(after.lines.begin(), after.lines.end(), before.lines.begin(),
+                      before.lines.end(), std::back_inserter(added));
   out.lines_moved = static_cast<int>(std::max(gone.size(), added.size()));
   for (std::size_t i = 0; i < added.size(); ++i) {
     if (out.says.size() >= kMostSaid) {

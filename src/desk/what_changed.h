@@ -2,6 +2,7 @@
 // want to hear it: seats first, then lines of the printed plan that no longer hold.
 #pragma once
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -10,17 +11,23 @@
 
 namespace desk {
 
+/// What a printed plan says, without anything that cannot be read off the paper.
+struct Printed {
+  std::map<std::string, std::string> seats;  ///< cook -> place
+  int waves = 0;                             ///< 0: there is no plan
+  std::vector<std::string> lines;            ///< "Wave 1: 09:25 Soften veg (DH)", sorted, each once
+  friend bool operator==(const Printed&, const Printed&) = default;
+};
+
+Printed printed(const kitchen::Lesson&, const timeplan::Answer&);
+
 struct WhatChanged {
   std::vector<std::string> says;  ///< one line each; empty when the printed plan still holds
   int seats_moved = 0;            ///< cooks who sit elsewhere
-  int lines_moved = 0;            ///< printed lines (what a wave does when) that are gone or new
+  int lines_moved = 0;            ///< printed lines that are gone or new, whichever are more
   friend bool operator==(const WhatChanged&, const WhatChanged&) = default;
 };
 
-WhatChanged what_changed(const kitchen::Lesson& before, const timeplan::Answer& old_plan,
-                         const kitchen::Lesson& after, const timeplan::Answer& new_plan);
-
-/// The printed lines of a plan: for each wave "09:25 Soften veg", each once.
-std::vector<std::string> printed_lines(const kitchen::Lesson&, const timeplan::Plan&);
+WhatChanged what_changed(const Printed& before, const Printed& after);
 
 }  // namespace desk

@@ -65,7 +65,7 @@ base::Result<kitchen::Room> without_cooker(const kitchen::Room& room, const std:
   if (at == names.end())
     return base::Problem{"room.unknown_cooker", "", "",
                          base::say("The room has no cooker ", base::quoted(name),
-                                   kitchen::did_you_mean(name, names), "."),
+                                   kitchen::or_did_you_mean(name, names)),
                          base::say("Choose one of ", base::joined(names, "or"), ".")};
   if (names.size() == 1)
     return base::Problem{"room.last_cooker", "", "", "It is the only cooker of the room.",

@@ -9,7 +9,7 @@
 
 #include "base/problem.h"
 
-namespace app {
+namespace print {
 
 struct Sheet {
   std::string name;  ///< cut to 31 letters; signs a spreadsheet forbids become spaces
@@ -20,4 +20,7 @@ struct Sheet {
 /// Written whole or not at all: to a name beside it, then renamed. Problems: file.unwritable.
 base::Result<bool> write_workbook(const std::string& path, const std::vector<Sheet>&);
 
-}  // namespace app
+/// The same as bytes, by way of a file in the system's temporary folder, which is removed again.
+base::Result<std::string> workbook(const std::vector<Sheet>&);
+
+}  // namespace print

@@ -1,13 +1,18 @@
-#include "app/workbook.h"
+#include "print/workbook.h"
 
+#include <unistd.h>
 #include <xlsxwriter.h>
 
 #include <algorithm>
 #include <cstdio>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
 
 #include "base/text.h"
 
-namespace app {
+namespace print {
 namespace {
 
 std::string sheet_name(const std::string& name) {
@@ -65,4 +70,19 @@ base::Result<bool> write_workbook(const std::string& path, const std::vector<She
                        "Give another name or folder, or free some space."};
 }
 
-}  // namespace app
+base::Result<std::string> workbook(const std::vector<Sheet>& sheets) {
+  std::string path = (std::filesystem::temp_directory_path() / "benchbell-XXXXXX").string();
+  const int opened = ::mkstemp(path.data());
+  if (opened >= 0) ::close(opened);
+  const auto written = write_workbook(path, sheets);
+  std::string bytes;
+  if (written) {
+    std::ifstream file(path, std::ios::binary);
+    bytes.assign(std::istreambuf_iterator<char>(file), {});
+  }
+  std::remove(path.c_str());
+  if (!written) return written.problems();
+  return bytes;
+}
+
+}  // namespace print
