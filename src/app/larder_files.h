@@ -4,13 +4,13 @@
 #include <string>
 #include <vector>
 
-#include "print/workbook.h"
 #include "base/clock.h"
 #include "base/problem.h"
 #include "kitchen/foods.h"
 #include "larder/prices.h"
 #include "larder/stock.h"
 #include "larder/week.h"
+#include "print/workbook.h"
 
 namespace app {
 

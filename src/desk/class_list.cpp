@@ -129,10 +129,9 @@ class ClassReader {
     std::vector<std::string> names;
     for (const Pupil& pupil : out_.pupils) names.push_back(pupil.name);
     if (std::find(names.begin(), names.end(), name) != names.end()) return;
-    reader_.add(
-        "class.unknown_pupil", kitchen::below(where, i),
-        say("The class has no pupil ", quoted(name), kitchen::or_did_you_mean(name, names)),
-        "Write the name as it stands in the list of pupils.");
+    reader_.add("class.unknown_pupil", kitchen::below(where, i),
+                say("The class has no pupil ", quoted(name), kitchen::or_did_you_mean(name, names)),
+                "Write the name as it stands in the list of pupils.");
   }
 
   void contradictions(const Fields& f) {

@@ -17,7 +17,8 @@ base::Result<std::vector<std::string>> add_allergens(kitchen::Lesson& lesson,
   base::Problems wrong = kitchen::check(all_said);
   for (base::Problem& problem : wrong) {
     if (problem.code != "lesson.cook_avoids" && problem.code != "rules.nuts") continue;
-    problem.remedy += " The table of foods says so, or leaves it to the label: record the labels you read.";
+    problem.remedy +=
+        " The table of foods says so, or leaves it to the label: record the labels you read.";
   }
   if (!wrong.empty()) return wrong;
   auto notes = safety::notes_on_labels(lesson, foods, labels);

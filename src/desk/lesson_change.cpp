@@ -36,11 +36,10 @@ constexpr kitchen::Word<ChangeKind> kChangeWords[] = {{"remedy", ChangeKind::kRe
 
 Problem unknown(const char* code, std::string_view noun, const std::string& name,
                 const std::vector<std::string>& known) {
-  return {
-      code, "", "",
-      say("The lesson has no ", noun, " ", quoted(name), kitchen::or_did_you_mean(name, known)),
-      known.empty() ? say("There is none to choose.")
-                    : say("Choose one of ", base::joined(known, "or"), ".")};
+  return {code, "", "",
+          say("The lesson has no ", noun, " ", quoted(name), kitchen::or_did_you_mean(name, known)),
+          known.empty() ? say("There is none to choose.")
+                        : say("Choose one of ", base::joined(known, "or"), ".")};
 }
 
 /// The lesson's document while it is changed.

@@ -69,8 +69,7 @@ WhatChanged what_changed(const Printed& before, const Printed& after) {
     }
   }
   for (const auto& [cook, place] : after.seats) {
-    if (before.seats.count(cook) == 0)
-      out.says.push_back(say(cook, " is new, at ", place, "."));
+    if (before.seats.count(cook) == 0) out.says.push_back(say(cook, " is new, at ", place, "."));
   }
   if (before.waves == 0 || after.waves == 0) return out;
   if (before.waves != after.waves)

@@ -52,8 +52,9 @@ IngredientCost cost_of(const kitchen::Ingredient& ingredient, int index, const P
     return out;
   }
   out.pence = amount.value() * price->pence;
-  out.how = base::say(amount_text(amount.value(), measure), " of ", kitchen::quantity_text(price->pack->size),
-                      " at ", pounds_text(*price->pack->price));
+  out.how = base::say(amount_text(amount.value(), measure), " of ",
+                      kitchen::quantity_text(price->pack->size), " at ",
+                      pounds_text(*price->pack->price));
   return out;
 }
 

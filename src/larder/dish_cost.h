@@ -13,9 +13,9 @@
 namespace larder {
 
 struct IngredientCost {
-  int ingredient = 0;            ///< index into Dish::ingredients
-  std::optional<Ratio> pence;    ///< for the whole dish; nothing: not known
-  std::string how;               ///< "150 g of a 1.5 kg bag at £3.45", or why it is not known
+  int ingredient = 0;          ///< index into Dish::ingredients
+  std::optional<Ratio> pence;  ///< for the whole dish; nothing: not known
+  std::string how;             ///< "150 g of a 1.5 kg bag at £3.45", or why it is not known
   friend bool operator==(const IngredientCost&, const IngredientCost&) = default;
 };
 

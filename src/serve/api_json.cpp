@@ -21,9 +21,10 @@ base::Problems unknown_members(const Node& node, std::initializer_list<std::stri
   base::Problems out;
   for (const std::string& key : node.keys) {
     if (std::find(known.begin(), known.end(), key) == known.end())
-      out.push_back({"request.unknown_member", "", "/" + key,
-                     base::say("The request has a member ", base::quoted(key), " that is not known."),
-                     "Leave it out."});
+      out.push_back(
+          {"request.unknown_member", "", "/" + key,
+           base::say("The request has a member ", base::quoted(key), " that is not known."),
+           "Leave it out."});
   }
   return out;
 }
@@ -60,7 +61,9 @@ Node texts(const std::vector<std::string>& all) {
   return list;
 }
 
-Node text_or_null(const std::optional<std::string>& text) { return text ? Node::of(*text) : Node(); }
+Node text_or_null(const std::optional<std::string>& text) {
+  return text ? Node::of(*text) : Node();
+}
 
 Node problems_node(const base::Problems& problems) {
   Node list = Node::list();
@@ -121,11 +124,13 @@ std::string etag(std::int64_t version) { return base::say("\"", version, "\""); 
 base::Result<std::int64_t> version_seen(const http::Request& request) {
   const std::string* header = request.header("If-Match");
   std::string_view text = header == nullptr ? std::string_view() : std::string_view(*header);
-  if (text.size() >= 2 && text.front() == '"' && text.back() == '"') text = text.substr(1, text.size() - 2);
+  if (text.size() >= 2 && text.front() == '"' && text.back() == '"')
+    text = text.substr(1, text.size() - 2);
   std::int64_t version = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), version);
   if (error == std::errc() && end == text.data() + text.size() && version > 0) return version;
-  return base::Problem{"request.no_version", "", "", "The change does not say which version it was made to.",
+  return base::Problem{"request.no_version", "", "",
+                       "The change does not say which version it was made to.",
                        "Load the page again, then change it."};
 }
 

@@ -33,7 +33,8 @@ Node problems_node(const base::Problems&);
 /// An answer of 200 or another status.
 http::Response answer(const Node&, int status = 200);
 /// {"a": ..., "b": ...} from texts that are JSON already.
-http::Response answer_raw(const std::vector<std::pair<std::string, std::string>>&, int status = 200);
+http::Response answer_raw(const std::vector<std::pair<std::string, std::string>>&,
+                          int status = 200);
 /// 400, or 404, 409, 503 by the kind of the first problem.
 http::Response refuse(const base::Problems&);
 

@@ -17,7 +17,7 @@ namespace serve {
 
 /// Who asks. Without a session on this very machine, before anybody may sign in, it is the head.
 struct Who {
-  std::string id;    ///< empty: nobody is signed in, and nobody needs to be
+  std::string id;  ///< empty: nobody is signed in, and nobody needs to be
   std::string name;
   store::Role role = store::Role::kTeacher;
   std::string token;  ///< what writing requests send back
@@ -31,10 +31,10 @@ struct Context {
   Kept& kept;
   http::RateLimit& sign_in_limit;
   bool demo = false;
-  std::string open_token;                ///< of writing requests while nobody has to sign in
-  std::function<base::Date()> today;     ///< by the clock of this machine
-  std::atomic<bool> open{true};          ///< no person may sign in yet
-  double plan_seconds = 3;               ///< for a plan unless it asks for more
+  std::string open_token;             ///< of writing requests while nobody has to sign in
+  std::function<base::Date()> today;  ///< by the clock of this machine
+  std::atomic<bool> open{true};       ///< no person may sign in yet
+  double plan_seconds = 3;            ///< for a plan unless it asks for more
 };
 
 }  // namespace serve

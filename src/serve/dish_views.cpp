@@ -48,8 +48,10 @@ std::optional<std::string> cost_per_portion(const larder::DishCost& cost, const 
 std::string heat_words(const kitchen::Step& step) {
   if (!step.heat) return "";
   switch (step.heat->with) {
-    case kitchen::HeatKind::kRing: return say("ring, ", step.heat->vessel);
-    case kitchen::HeatKind::kGrill: return say("grill, ", step.heat->vessel);
+    case kitchen::HeatKind::kRing:
+      return say("ring, ", step.heat->vessel);
+    case kitchen::HeatKind::kGrill:
+      return say("grill, ", step.heat->vessel);
     case kitchen::HeatKind::kOven:
       return say(step.heat->setting.kind == kitchen::OvenKind::kFan ? "fan oven " : "oven ",
                  step.heat->setting.celsius, " °C");
@@ -81,11 +83,16 @@ Node strands_node(const Dish& dish) {
 
 std::string_view standing_word(kitchen::Standing standing) {
   switch (standing) {
-    case kitchen::Standing::kWithin: return "works";
-    case kitchen::Standing::kNearEdge: return "near the edge";
-    case kitchen::Standing::kBelow: return "too low";
-    case kitchen::Standing::kAbove: return "too high";
-    case kitchen::Standing::kUnknown: return "not known";
+    case kitchen::Standing::kWithin:
+      return "works";
+    case kitchen::Standing::kNearEdge:
+      return "near the edge";
+    case kitchen::Standing::kBelow:
+      return "too low";
+    case kitchen::Standing::kAbove:
+      return "too high";
+    case kitchen::Standing::kUnknown:
+      return "not known";
   }
   return "not known";
 }
@@ -118,7 +125,8 @@ Node ratios_node(Context& context, const Dish& dish) {
     }
     one.set("verdict", Node::of(works ? "works" : "look at it"));
     one.set("says", Node::of(works ? say("The ", found.found.name, " is in its band.")
-                                   : say("The ", found.found.name, " is outside its band, or not all of it is known.")));
+                                   : say("The ", found.found.name,
+                                         " is outside its band, or not all of it is known.")));
   }
   return list;
 }
@@ -134,12 +142,24 @@ Node safety_node(const Dish& dish) {
   for (const kitchen::Step& step : dish.method) {
     if (step.hazard) {
       switch (*step.hazard) {
-        case kitchen::Hazard::kHotOil: add(step, "Hot oil: an adult stands by; never water on it."); break;
-        case kitchen::Hazard::kFirstKnife: add(step, "First knife work: show the bridge and the claw, and watch."); break;
-        case kitchen::Hazard::kLargePan: add(step, "Large hot pan: drain it with an adult near, steam away from faces."); break;
-        case kitchen::Hazard::kBlender: add(step, "Blades: lid on, plug out before anybody reaches in."); break;
-        case kitchen::Hazard::kProbing: add(step, "Probe the middle: 75 °C for 30 s, or as your rules say."); break;
-        case kitchen::Hazard::kAdultOnly: add(step, "For an adult only."); break;
+        case kitchen::Hazard::kHotOil:
+          add(step, "Hot oil: an adult stands by; never water on it.");
+          break;
+        case kitchen::Hazard::kFirstKnife:
+          add(step, "First knife work: show the bridge and the claw, and watch.");
+          break;
+        case kitchen::Hazard::kLargePan:
+          add(step, "Large hot pan: drain it with an adult near, steam away from faces.");
+          break;
+        case kitchen::Hazard::kBlender:
+          add(step, "Blades: lid on, plug out before anybody reaches in.");
+          break;
+        case kitchen::Hazard::kProbing:
+          add(step, "Probe the middle: 75 °C for 30 s, or as your rules say.");
+          break;
+        case kitchen::Hazard::kAdultOnly:
+          add(step, "For an adult only.");
+          break;
       }
     }
     if (step.hygiene == kitchen::Hygiene::kRaw)
@@ -199,8 +219,9 @@ Node dish_row(Context& context, const std::string& id, std::int64_t version,
   node.set("skills", list(skills));
   node.set("allergens", texts(allergens.contains));
   node.set("check_label", texts(allergens.check_label));
-  node.set("cost_per_portion", text_or_null(cost_per_portion(
-                                   larder::dish_cost(dish, *context.kept.prices(), *context.kept.foods()), dish)));
+  node.set("cost_per_portion",
+           text_or_null(cost_per_portion(
+               larder::dish_cost(dish, *context.kept.prices(), *context.kept.foods()), dish)));
   node.set("heat", list(heat));
   node.set("variants", texts(variants));
   node.set("version", Node::of(static_cast<double>(version)));
@@ -223,8 +244,10 @@ std::string dish_view(Context& context, const std::string& id, std::int64_t vers
   }
   notes.add(Node::of(print::nutrition_cautions()));
   const auto text = [](const Node& node) { return kitchen::json_text(node); };
-  return "{\"body\": " + text(body) + ", \"row\": " + text(dish_row(context, id, version, versions)) +
-         ", \"strands\": " + text(strands_node(shown)) + ", \"ratios\": " + text(ratios_node(context, shown)) +
+  return "{\"body\": " + text(body) +
+         ", \"row\": " + text(dish_row(context, id, version, versions)) +
+         ", \"strands\": " + text(strands_node(shown)) +
+         ", \"ratios\": " + text(ratios_node(context, shown)) +
          ", \"label\": " + print::label_json(nutrients, shipped::cooking(), {}) +
          ", \"allergens\": " + text(said) + ", \"cost\": " + text(cost_node(cost, shown)) +
          ", \"safety\": " + text(safety_node(shown)) + ", \"notes\": " + text(notes) + "}";

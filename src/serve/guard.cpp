@@ -44,7 +44,8 @@ http::Middleware guard(Context& context) {
     request.who = std::move(found);
     if (route == nullptr || route->needs.empty()) return next(request);
     if (!signed_in)
-      return http::refused(401, "sign_in.needed", "You are not signed in.", "Sign in, then try again.");
+      return http::refused(401, "sign_in.needed", "You are not signed in.",
+                           "Sign in, then try again.");
     if (!may(role, route->needs))
       return http::refused(403, "sign_in.not_allowed",
                            route->needs == "head" ? "Only the head of department may do this."
@@ -69,11 +70,10 @@ std::string name_of_user(Context& context, const std::string& id) {
 }
 
 void tell_changed(Context& context, const store::Document& document) {
-  context.hub.publish(
-      "desk", "document",
-      base::say("{\"kind\": \"", store::name_of(document.kind), "\", \"id\": ",
-                http::json_quoted(document.id), ", \"version\": ", document.version,
-                ", \"title\": ", http::json_quoted(document.title), "}"));
+  context.hub.publish("desk", "document",
+                      base::say("{\"kind\": \"", store::name_of(document.kind), "\", \"id\": ",
+                                http::json_quoted(document.id), ", \"version\": ", document.version,
+                                ", \"title\": ", http::json_quoted(document.title), "}"));
 }
 
 }  // namespace serve

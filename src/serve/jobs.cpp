@@ -22,8 +22,9 @@ class Jobs::Desk : public JobDesk {
     {
       const std::lock_guard lock(jobs_.mutex_);
       job_.view.says = what;
-      job_.view.seconds =
-          std::chrono::duration<double>(std::chrono::steady_clock::now() - job_.started).count();
+      job_.view.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() -
+                                                        job_.started)
+                              .count();
       view = job_.view;
     }
     jobs_.news_(view);
@@ -36,11 +37,16 @@ class Jobs::Desk : public JobDesk {
 
 std::string_view name_of(JobState state) {
   switch (state) {
-    case JobState::kWaiting: return "waiting";
-    case JobState::kWorking: return "working";
-    case JobState::kDone: return "done";
-    case JobState::kStopped: return "stopped";
-    case JobState::kFailed: return "failed";
+    case JobState::kWaiting:
+      return "waiting";
+    case JobState::kWorking:
+      return "working";
+    case JobState::kDone:
+      return "done";
+    case JobState::kStopped:
+      return "stopped";
+    case JobState::kFailed:
+      return "failed";
   }
   return "failed";
 }
@@ -130,16 +136,19 @@ void Jobs::run(const std::shared_ptr<Job>& job) {
   try {
     done = job->work(desk);
   } catch (const std::exception&) {
-    // What was thrown is a broken promise of the program; the person needs to know that and no more.
-    done = base::Problem{"job.fault", "", "", "The program made a mistake while planning.",
-                         "Try once more; if it happens again, tell whoever looks after the program."};
+    // What was thrown is a broken promise of the program; the person needs to know that and no
+    // more.
+    done = base::Problem{
+        "job.fault", "", "", "The program made a mistake while planning.",
+        "Try once more; if it happens again, tell whoever looks after the program."};
   }
   JobView view;
   {
     const std::lock_guard lock(mutex_);
     job->work = nullptr;
-    job->view.seconds =
-        std::chrono::duration<double>(std::chrono::steady_clock::now() - job->started).count();
+    job->view.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() -
+                                                      job->started)
+                            .count();
     if (done) {
       job->view.result = std::move(done).value();
       job->view.state = job->stop ? JobState::kStopped : JobState::kDone;

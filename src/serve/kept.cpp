@@ -35,7 +35,8 @@ kitchen::Loader Kept::loader() {
   return [this](const std::string& path) -> base::Result<std::string> {
     const auto ref = ref_of(path);
     if (!ref)
-      return base::Problem{"kept.path", path, "", base::say(base::quoted(path), " is not kept here."),
+      return base::Problem{"kept.path", path, "",
+                           base::say(base::quoted(path), " is not kept here."),
                            "Choose a room or a dish that is kept here."};
     auto found = document(ref->kind, ref->id);
     if (!found) return found.problems();
@@ -176,8 +177,9 @@ base::Problems table_faults(const Node& node, Kept& kept) {
   const Node* name = node.find("name");
   const Node* text = node.find("text");
   if (name == nullptr || text == nullptr || text->kind != Node::Kind::kText)
-    return {{"table.shape", "", "", "A table has a name and a text.",
-             "Send {\"kind\": \"table\", \"version\": 1, \"name\": \"Prices\", \"text\": \"...\"}."}};
+    return {
+        {"table.shape", "", "", "A table has a name and a text.",
+         "Send {\"kind\": \"table\", \"version\": 1, \"name\": \"Prices\", \"text\": \"...\"}."}};
   const auto foods = kept.foods();
   const std::string what = base::lower(name->text);
   const auto told = [](const auto& read, auto faults_of) {
@@ -226,7 +228,8 @@ base::Problems faults(Kind kind, const std::string& body, Kept& kept) {
   const Node* own = node->find("kind");
   if (own == nullptr || own->text != store::name_of(kind))
     return {{"document.kind", "", "/kind", base::say("This is not a ", store::words_of(kind), "."),
-             base::say("Begin with { \"kind\": \"", store::name_of(kind), "\", \"version\": 1, ... }.")}};
+             base::say("Begin with { \"kind\": \"", store::name_of(kind),
+                       "\", \"version\": 1, ... }.")}};
   return {};
 }
 
@@ -234,7 +237,8 @@ std::vector<store::Ref> links_of(Kind kind, const Node& body) {
   std::vector<store::Ref> out;
   const auto add = [&](const Node* node) {
     if (node == nullptr || node->kind != Node::Kind::kText) return;
-    if (auto ref = ref_of(desk::referred("lesson/x.json", node->text))) out.push_back(std::move(*ref));
+    if (auto ref = ref_of(desk::referred("lesson/x.json", node->text)))
+      out.push_back(std::move(*ref));
   };
   if (kind == Kind::kLesson) {
     add(body.find("room"));

@@ -27,7 +27,8 @@ base::Result<larder::Week> frame(Context& context, base::Date monday) {
 }
 
 /// Everything an order depends on, as one text.
-std::string mark_of(Context& context, base::Date monday, const std::vector<store::Summary>& lessons) {
+std::string mark_of(Context& context, base::Date monday,
+                    const std::vector<store::Summary>& lessons) {
   std::string mark = say(monday.days, "/", context.today().days);
   for (const store::Summary& lesson : lessons) mark += say("/", lesson.id, ":", lesson.version);
   for (const char* table : {"prices", "stock", "foods"}) {
@@ -98,7 +99,8 @@ base::Result<std::shared_ptr<const WeekOrder>> order_for(Context& context, base:
       continue;
     }
     larder::WeekLesson lesson = larder::week_lesson(kept.value().lesson);
-    if (lesson.class_name.empty()) lesson.class_name = summary.title.substr(0, summary.title.find(','));
+    if (lesson.class_name.empty())
+      lesson.class_name = summary.title.substr(0, summary.title.find(','));
     out->week.lessons.push_back(std::move(lesson));
   }
   out->foods = context.kept.foods();
@@ -140,7 +142,8 @@ Node week_order(Context& context, base::Date monday) {
     one.set("food", Node::of(print::food_name(view, line.food)));
     one.set("buy", Node::of(say(line.count, " x ", print::pack_words(print::pack_of(view, line)))));
     Node& titles = one.set("lessons", Node::list());
-    for (const larder::LessonUse& use : line.uses) titles.add(Node::of(print::lesson_name(view, use.lesson)));
+    for (const larder::LessonUse& use : line.uses)
+      titles.add(Node::of(print::lesson_name(view, use.lesson)));
   }
   Node& open = node.set("not_settled", Node::list());
   for (const base::Problem& problem : made.days.unsettled) open.add(Node::of(problem.message));

@@ -23,7 +23,8 @@ constexpr int kTries = 3;  // plans to choose from when printed lines are to sta
 /// The newest answers as values, so that printing need not plan again.
 class Remembered {
  public:
-  void put(const std::string& lesson, std::int64_t version, std::shared_ptr<const Planned> planned) {
+  void put(const std::string& lesson, std::int64_t version,
+           std::shared_ptr<const Planned> planned) {
     const std::lock_guard lock(mutex_);
     list_.remove_if([&](const Entry& each) { return each.lesson == lesson; });
     list_.push_front({lesson, version, std::move(planned)});
@@ -119,10 +120,10 @@ std::string lesson_plan_text(Context& context, const std::string& id, const Node
                              std::int64_t lesson_version_now, const std::string& body) {
   const Node* answer = plan.find("answer");
   const Node* changed = plan.find("changed");
-  const auto planned_version = static_cast<std::int64_t>(number_in(plan, "lesson_version").value_or(0));
+  const auto planned_version = static_cast<std::int64_t>(
+      number_in(plan, "lesson_version").value_or(0));
   const auto text = [](const Node& node) { return kitchen::json_text(node); };
-  return "{\"lesson\": " + http::json_quoted(id) +
-         say(", \"lesson_version\": ", planned_version) +
+  return "{\"lesson\": " + http::json_quoted(id) + say(", \"lesson_version\": ", planned_version) +
          ", \"answer\": " + (answer == nullptr ? std::string("{}") : text(*answer)) +
          ", \"body\": " + body +
          ", \"changed\": " + (changed == nullptr ? std::string("[]") : text(*changed)) +
@@ -166,14 +167,15 @@ Node digest_of(const Planned& planned) {
   const timeplan::Answer& answer = planned.answer;
   Node node = Node::object();
   const bool fits = answer.verdict == timeplan::Verdict::kFits;
-  node.set("verdict", Node::of(fits ? "fits"
+  node.set("verdict", Node::of(fits                                               ? "fits"
                                : answer.verdict == timeplan::Verdict::kDoesNotFit ? "does not fit"
                                                                                   : "not found"));
   const auto spare = answer.spare.count() / 60, over = answer.overrun.count() / 60;
-  node.set("says", Node::of(fits ? say("It fits: ", spare, " min spare")
+  node.set("says", Node::of(fits       ? say("It fits: ", spare, " min spare")
                             : over > 0 ? say("Does not fit: ", over, " min over")
-                            : answer.verdict == timeplan::Verdict::kDoesNotFit ? std::string("Does not fit")
-                                                                               : std::string("No plan found yet")));
+                            : answer.verdict == timeplan::Verdict::kDoesNotFit
+                                ? std::string("Does not fit")
+                                : std::string("No plan found yet")));
   if (answer.chance) {
     Node& chance = node.set("chance", Node::object());
     chance.set("word", Node::of(timeplan::word(answer.chance->word)));
@@ -219,7 +221,8 @@ base::Result<std::string> plan_kept(Context& context, const std::string& id, con
   if (!made) return made.problems();
   const auto planned = std::make_shared<const Planned>(std::move(made).value());
   const desk::Printed printed = desk::printed(planned->lesson, planned->answer);
-  const desk::WhatChanged change = before ? desk::what_changed(*before, printed) : desk::WhatChanged{};
+  const desk::WhatChanged change = before ? desk::what_changed(*before, printed)
+                                          : desk::WhatChanged{};
 
   const store::Document& document = kept.value().document;
   Node body = Node::object();
@@ -232,7 +235,8 @@ base::Result<std::string> plan_kept(Context& context, const std::string& id, con
   body.set("changed", texts(change.says));
   body.set("lines_moved", Node::of(change.lines_moved));
   base::Problems broken;
-  auto answer = kitchen::parse_json(print::answer_json(planned->lesson, planned->answer), "", broken);
+  auto answer = kitchen::parse_json(print::answer_json(planned->lesson, planned->answer), "",
+                                    broken);
   if (!answer) return broken;
   body.set("answer", std::move(*answer));
 
@@ -243,23 +247,25 @@ base::Result<std::string> plan_kept(Context& context, const std::string& id, con
   const std::string verdict = text_in(*body.find("digest"), "says");
   const store::Act act{who, wish.what.empty() ? verdict : wish.what + " " + verdict + "."};
   // A plan follows from its lesson: whoever planned last is right, so a clash is written over.
-  const auto written = context.store.transact([&](store::Writer& writer) -> base::Result<store::Outcome> {
-    const auto there = writer.get(Kind::kPlan, id);
-    if (!there) return there.problems();
-    if (!there.value() || there.value()->deleted) {
-      const auto created = writer.create(Kind::kPlan, id, draft, act);
-      if (!created) return created.problems();
-    } else {
-      const auto replaced = writer.replace(Kind::kPlan, id, there.value()->version, draft, act);
-      if (!replaced) return replaced.problems();
-    }
-    return store::Outcome::kKeep;
-  });
+  const auto written = context.store.transact(
+      [&](store::Writer& writer) -> base::Result<store::Outcome> {
+        const auto there = writer.get(Kind::kPlan, id);
+        if (!there) return there.problems();
+        if (!there.value() || there.value()->deleted) {
+          const auto created = writer.create(Kind::kPlan, id, draft, act);
+          if (!created) return created.problems();
+        } else {
+          const auto replaced = writer.replace(Kind::kPlan, id, there.value()->version, draft, act);
+          if (!replaced) return replaced.problems();
+        }
+        return store::Outcome::kKeep;
+      });
   if (!written) return written.problems();
   remembered().put(id, document.version, planned);
   context.hub.publish("desk", "document",
-                      say("{\"kind\": \"plan\", \"id\": ", http::json_quoted(id), ", \"version\": ",
-                          document.version, ", \"title\": ", http::json_quoted(document.title), "}"));
+                      say("{\"kind\": \"plan\", \"id\": ", http::json_quoted(id),
+                          ", \"version\": ", document.version,
+                          ", \"title\": ", http::json_quoted(document.title), "}"));
   const auto now = context.store.get(Kind::kLesson, id);
   const std::int64_t version_now = now && now.value() ? now.value()->version : document.version;
   return lesson_plan_text(context, id, body, version_now, document.body);

@@ -45,7 +45,8 @@ std::string loose_plan(const Planned&);
 
 /// The plan of a kept lesson as values, for paper: the one that was kept, made again from the same
 /// seed when the program was started since. Problems: plan.none, those of the readers.
-base::Result<std::shared_ptr<const Planned>> planned_for_paper(Context&, const std::string& lesson_id);
+base::Result<std::shared_ptr<const Planned>> planned_for_paper(Context&,
+                                                               const std::string& lesson_id);
 
 /// What a week's page says of a plan; the "digest" of a kept plan.
 Node digest_of(const Planned&);

@@ -17,8 +17,9 @@ using http::Response;
 std::optional<std::string> from_base64(const std::string& text) {
   std::string out(text.size(), '\0');
   std::size_t length = 0;
-  if (sodium_base642bin(reinterpret_cast<unsigned char*>(out.data()), out.size(), text.data(), text.size(), " \r\n",
-                        &length, nullptr, sodium_base64_VARIANT_ORIGINAL) != 0)
+  if (sodium_base642bin(reinterpret_cast<unsigned char*>(out.data()), out.size(), text.data(),
+                        text.size(), " \r\n", &length, nullptr,
+                        sodium_base64_VARIANT_ORIGINAL) != 0)
     return std::nullopt;
   out.resize(length);
   return out;
@@ -33,12 +34,14 @@ Response from_csv(Context&, const Request& request) {
   if (flag_in(body.value(), "base64")) {
     auto decoded = from_base64(bytes);
     if (!decoded)
-      return http::refused(400, "class.csv.base64", "The file did not arrive whole.", "Choose it once more.");
+      return http::refused(400, "class.csv.base64", "The file did not arrive whole.",
+                           "Choose it once more.");
     bytes = std::move(*decoded);
   }
   std::map<std::string, std::string> said;
   if (const Node* columns = body.value().find("columns")) {
-    for (std::size_t i = 0; i < columns->keys.size(); ++i) said[columns->keys[i]] = columns->items[i].text;
+    for (std::size_t i = 0; i < columns->keys.size(); ++i)
+      said[columns->keys[i]] = columns->items[i].text;
   }
   const auto preview = desk::class_from_csv(bytes, "", said);
   if (!preview) return refuse(preview.problems());
@@ -75,7 +78,10 @@ Response seating(Context& context, const Request& request) {
   if (!room) return refuse(room.problems());
   desk::SeatingWish wish;
   const std::string in = text_in(body.value(), "in");
-  wish.together = in == "singles" ? 1 : in == "pairs" ? 2 : in == "threes" ? 3 : group.value().together;
+  wish.together = in == "singles"  ? 1
+                  : in == "pairs"  ? 2
+                  : in == "threes" ? 3
+                                   : group.value().together;
   wish.away = texts_in(body.value(), "away");
   if (const Node* keep = body.value().find("keep")) {
     for (const Node& cook : keep->items) {
@@ -103,9 +109,13 @@ Response seating(Context& context, const Request& request) {
 }  // namespace
 
 void add_class_routes(http::Router& router, Context& context) {
-  router.add({.method = Method::kPost, .pattern = "/api/classes/from-csv", .needs = "write",
+  router.add({.method = Method::kPost,
+              .pattern = "/api/classes/from-csv",
+              .needs = "write",
               .handler = [&context](const Request& r) { return from_csv(context, r); }});
-  router.add({.method = Method::kPost, .pattern = "/api/seating", .needs = "write",
+  router.add({.method = Method::kPost,
+              .pattern = "/api/seating",
+              .needs = "write",
               .handler = [&context](const Request& r) { return seating(context, r); }});
 }
 

@@ -3,10 +3,10 @@
 #include <mutex>
 
 #include "base/text.h"
+#include "kitchen/quantity.h"
 #include "kitchen/reading/json_ld.h"
 #include "kitchen/reading/make_dish.h"
 #include "kitchen/reading/read_dish_text.h"
-#include "kitchen/quantity.h"
 #include "print/say_draft.h"
 #include "serve/api_json.h"
 #include "serve/dish_views.h"
@@ -37,7 +37,8 @@ class Rows {
     }
     const auto versions = context.kept.dish(summary.id);
     if (!versions) return "";
-    std::string text = kitchen::json_text(dish_row(context, summary.id, summary.version, versions.value()));
+    std::string text = kitchen::json_text(
+        dish_row(context, summary.id, summary.version, versions.value()));
     const std::lock_guard lock(mutex_);
     rows_[summary.id] = {from, text};
     return text;
@@ -69,8 +70,8 @@ Response list(Context& context) {
   return http::json(200, "{\"dishes\": [" + out + "]}");
 }
 
-Response view_of(Context& context, const std::string& id, std::int64_t version, const std::string& text,
-                 const std::string& variant) {
+Response view_of(Context& context, const std::string& id, std::int64_t version,
+                 const std::string& text, const std::string& variant) {
   base::Problems broken;
   const auto body = kitchen::parse_json(text, "", broken);
   if (!body) return refuse(broken);
@@ -80,7 +81,8 @@ Response view_of(Context& context, const std::string& id, std::int64_t version, 
     if (dish.variant == variant)
       return http::json(200, dish_view(context, id, version, *body, versions.value(), dish));
   }
-  return http::refused(404, "dish.no_variant", say("There is no variant ", base::quoted(variant), "."),
+  return http::refused(404, "dish.no_variant",
+                       say("There is no variant ", base::quoted(variant), "."),
                        "Choose one of those listed with the dish.");
 }
 
@@ -98,11 +100,13 @@ Response draft_view(Context& context, const Request& request) {
   if (!body) return refuse(body.problems());
   const Node* dish = body.value().find("body");
   if (dish == nullptr)
-    return http::refused(400, "request.body", "The dish itself is missing.", "Send it as \"body\".");
+    return http::refused(400, "request.body", "The dish itself is missing.",
+                         "Send it as \"body\".");
   return view_of(context, "new", 0, kitchen::json_text(*dish), "");
 }
 
-void add_line(Node& list, const std::string& text, const std::string& understood, std::string_view sure) {
+void add_line(Node& list, const std::string& text, const std::string& understood,
+              std::string_view sure) {
   Node& line = list.add(Node::object());
   line.set("text", Node::of(text));
   line.set("understood", Node::of(understood));
@@ -120,7 +124,8 @@ Node lines_of(const kitchen::DishDraft& draft, const kitchen::Foods& foods) {
   }
   for (const kitchen::StepDraft& each : draft.method) {
     std::string understood = say(each.brief, ", ", base::minutes_text(each.least.value));
-    if (each.heat) understood += each.heat->value.celsius ? say(", ", *each.heat->value.celsius, " °C") : "";
+    if (each.heat)
+      understood += each.heat->value.celsius ? say(", ", *each.heat->value.celsius, " °C") : "";
     add_line(list, each.says, understood,
              print::sureness(std::min(each.least.confidence, each.attention.confidence)));
   }
@@ -137,7 +142,8 @@ Response read_text(Context& context, const Request& request) {
     return http::refused(400, "read.nothing", "There is nothing to read.",
                          "Paste the ingredients and the method.");
   if (text.size() > kLongestPaste)
-    return http::refused(400, "read.too_long", "That is longer than a dish.", "Paste one dish at a time.");
+    return http::refused(400, "read.too_long", "That is longer than a dish.",
+                         "Paste one dish at a time.");
   const auto foods = context.kept.foods();
   const auto draft = kitchen::looks_like_json_ld(text)
                          ? kitchen::read_json_ld(text, "", *foods, shipped::task_times())
@@ -186,10 +192,15 @@ Response foods(Context& context, const Request& request) {
 }  // namespace
 
 void add_dish_routes(http::Router& router, Context& context) {
-  router.add({.method = Method::kGet, .pattern = "/api/dishes", .needs = "read",
+  router.add({.method = Method::kGet,
+              .pattern = "/api/dishes",
+              .needs = "read",
               .handler = [&context](const Request&) { return list(context); }});
-  const auto add = [&](Method method, const char* pattern, Response (*handler)(Context&, const Request&)) {
-    router.add({.method = method, .pattern = pattern, .needs = "read",
+  const auto add = [&](Method method, const char* pattern,
+                       Response (*handler)(Context&, const Request&)) {
+    router.add({.method = method,
+                .pattern = pattern,
+                .needs = "read",
                 .handler = [&context, handler](const Request& r) { return handler(context, r); }});
   };
   add(Method::kGet, "/api/dishes/{id}/view", view);

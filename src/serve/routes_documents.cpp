@@ -30,11 +30,13 @@ std::optional<Kind> kind_of(const Request& request) {
 std::optional<Response> forbidden(const Who& asks, Kind kind) {
   if (asks.role == store::Role::kHead || kind == Kind::kTable) return std::nullopt;
   if (kind == Kind::kSchool || kind == Kind::kHouseRules)
-    return http::refused(403, "documents.head_only",
-                         base::say("The ", store::words_of(kind), " is the head of department's to change."),
-                         "Ask them.");
+    return http::refused(
+        403, "documents.head_only",
+        base::say("The ", store::words_of(kind), " is the head of department's to change."),
+        "Ask them.");
   if (asks.role == store::Role::kTechnician)
-    return http::refused(403, "documents.teachers_only", "This is for teachers to change.", "Ask one of them.");
+    return http::refused(403, "documents.teachers_only", "This is for teachers to change.",
+                         "Ask one of them.");
   return std::nullopt;
 }
 
@@ -50,7 +52,8 @@ Node summary_node(Context& context, const store::Summary& summary) {
 }
 
 Response with_version(Context& context, const store::Document& document, int status) {
-  Response response = answer(document_node(document, name_of_user(context, document.changed_by)), status);
+  Response response = answer(document_node(document, name_of_user(context, document.changed_by)),
+                             status);
   response.headers.push_back({"ETag", etag(document.version)});
   return response;
 }
@@ -223,8 +226,8 @@ Response undo(Context& context, const Request& request) {
   if (wanted < 1)
     return http::refused(409, "document.nothing_to_undo", "This is its first version.",
                          "Put it away if it should not be here.");
-  const auto restored = context.store.restore(*kind, id, wanted, seen.value(),
-                                              {who(request).id, base::say("Back to version ", wanted)});
+  const auto restored = context.store.restore(
+      *kind, id, wanted, seen.value(), {who(request).id, base::say("Back to version ", wanted)});
   return outcome(context, restored, nullptr);
 }
 
@@ -235,7 +238,8 @@ Response check(Context& context, const Request& request) {
   if (!body) return refuse(body.problems());
   const Node* document = body.value().find("body");
   if (document == nullptr)
-    return http::refused(400, "request.body", "The document itself is missing.", "Send it as \"body\".");
+    return http::refused(400, "request.body", "The document itself is missing.",
+                         "Send it as \"body\".");
   Node node = Node::object();
   node.set("problems", problems_node(faults(*kind, kitchen::json_text(*document), context.kept)));
   return answer(node);
@@ -246,7 +250,9 @@ Response check(Context& context, const Request& request) {
 void add_document_routes(http::Router& router, Context& context) {
   const auto add = [&](Method method, const char* pattern, const char* needs,
                        Response (*handler)(Context&, const Request&)) {
-    router.add({.method = method, .pattern = pattern, .needs = needs,
+    router.add({.method = method,
+                .pattern = pattern,
+                .needs = needs,
                 .handler = [&context, handler](const Request& r) { return handler(context, r); }});
   };
   add(Method::kGet, "/api/documents/{kind}", "read", list);

@@ -18,10 +18,16 @@ Node report(const store::ImportPreview& preview, bool done) {
   for (const store::Arriving& each : preview.documents) {
     const std::string title = base::say(store::words_of(each.kind), " ", base::quoted(each.title));
     switch (each.arrival) {
-      case store::Arrival::kNew: fresh.add(Node::of(title)); break;
+      case store::Arrival::kNew:
+        fresh.add(Node::of(title));
+        break;
       case store::Arrival::kSame:
-      case store::Arrival::kTwin: same.add(Node::of(title)); break;
-      case store::Arrival::kDiffers: differs.add(Node::of(title)); break;
+      case store::Arrival::kTwin:
+        same.add(Node::of(title));
+        break;
+      case store::Arrival::kDiffers:
+        differs.add(Node::of(title));
+        break;
     }
   }
   node.set("new", std::move(fresh));
@@ -39,31 +45,43 @@ Response take_in(Context& context, const Request& request) {
   store::ImportChoice choice;
   choice.take_theirs = true;
   choice.mark = preview.value().mark;
-  const auto done = store::import_zip(context.store, request.body, choice, {who(request).id, "Brought in from a copy"});
+  const auto done = store::import_zip(context.store, request.body, choice,
+                                      {who(request).id, "Brought in from a copy"});
   if (!done) return refuse(done.problems());
-  context.hub.publish("desk", "document", "{\"kind\": \"all\", \"id\": \"\", \"version\": 0, \"title\": \"\"}");
+  context.hub.publish("desk", "document",
+                      "{\"kind\": \"all\", \"id\": \"\", \"version\": 0, \"title\": \"\"}");
   return answer(report(preview.value(), true));
 }
 
 }  // namespace
 
 void add_keeping_routes(http::Router& router, Context& context) {
-  router.add({.method = Method::kGet, .pattern = "/api/copy", .needs = "head", .handler = [&context](const Request&) {
-    auto zip = store::export_zip(context.store);
-    if (!zip) return refuse(zip.problems());
-    return http::download("application/zip", "benchbell-copy.zip", std::move(zip).value());
-  }});
-  router.add({.method = Method::kPost, .pattern = "/api/copy", .needs = "head",
+  router.add({.method = Method::kGet,
+              .pattern = "/api/copy",
+              .needs = "head",
+              .handler = [&context](const Request&) {
+                auto zip = store::export_zip(context.store);
+                if (!zip) return refuse(zip.problems());
+                return http::download("application/zip", "benchbell-copy.zip",
+                                      std::move(zip).value());
+              }});
+  router.add({.method = Method::kPost,
+              .pattern = "/api/copy",
+              .needs = "head",
               .handler = [&context](const Request& r) { return take_in(context, r); },
               .body_limit = store::kLargestZip});
-  router.add({.method = Method::kPost, .pattern = "/api/backup", .needs = "head", .handler = [&context](const Request&) {
-    const auto made = context.store.back_up(10);
-    if (!made) return refuse(made.problems());
-    Node node = Node::object();
-    node.set("name", Node::of(made.value().path.substr(made.value().path.rfind('/') + 1)));
-    node.set("at", Node::of(made.value().made_at));
-    return answer(node, 201);
-  }});
+  router.add({.method = Method::kPost,
+              .pattern = "/api/backup",
+              .needs = "head",
+              .handler = [&context](const Request&) {
+                const auto made = context.store.back_up(10);
+                if (!made) return refuse(made.problems());
+                Node node = Node::object();
+                node.set("name",
+                         Node::of(made.value().path.substr(made.value().path.rfind('/') + 1)));
+                node.set("at", Node::of(made.value().made_at));
+                return answer(node, 201);
+              }});
 }
 
 }  // namespace serve

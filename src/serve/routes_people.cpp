@@ -51,10 +51,12 @@ Node me_node(Context& context, const Who& asks) {
 Response sign_in(Context& context, const Request& request) {
   const auto body = body_of(request);
   if (!body) return refuse(body.problems());
-  const std::string name = text_in(body.value(), "name"), password = text_in(body.value(), "password");
+  const std::string name = text_in(body.value(), "name"),
+                    password = text_in(body.value(), "password");
   // Both the address and the name are limited: neither many names from one machine nor one name
   // from many machines can be tried out.
-  for (const std::string& key : {"from " + http::address_key(request.remote), "as " + base::lower(name)}) {
+  for (const std::string& key :
+       {"from " + http::address_key(request.remote), "as " + base::lower(name)}) {
     if (const auto wait = context.sign_in_limit.take(key)) return http::too_many(*wait);
   }
   const auto wrong = [] {
@@ -64,7 +66,8 @@ Response sign_in(Context& context, const Request& request) {
   const auto user = context.store.user_named(name);
   if (!user) return refuse(user.problems());
   if (!user.value()) {
-    store::password_of_nobody(password);  // takes as long as a real one, so names cannot be found out
+    store::password_of_nobody(password);  // takes as long as a real one, so names cannot be found
+                                          // out
     return wrong();
   }
   const bool right = store::password_fits(user.value()->password_hash, password);
@@ -74,12 +77,14 @@ Response sign_in(Context& context, const Request& request) {
   context.sign_in_limit.forget("as " + base::lower(name));
   const auto session = context.store.start_session(user.value()->id, kSessionLasts);
   if (!session) return refuse(session.problems());
-  const Who asks{user.value()->id, user.value()->name, user.value()->role, session.value().csrf, true};
+  const Who asks{user.value()->id, user.value()->name, user.value()->role, session.value().csrf,
+                 true};
   Response response = answer(me_node(context, asks));
-  response.headers.push_back({"Set-Cookie", http::set_cookie({.name = "benchbell",
-                                                              .value = session.value().token,
-                                                              .max_age_seconds = kSessionLasts.count(),
-                                                              .secure = request.secure})});
+  response.headers.push_back(
+      {"Set-Cookie", http::set_cookie({.name = "benchbell",
+                                       .value = session.value().token,
+                                       .max_age_seconds = kSessionLasts.count(),
+                                       .secure = request.secure})});
   return response;
 }
 
@@ -90,10 +95,10 @@ Response sign_out(Context& context, const Request& request) {
     context.hub.end(who(request).token);
   }
   Response response = http::no_content();
-  response.headers.push_back({"Set-Cookie", http::set_cookie({.name = "benchbell",
-                                                              .value = "",
-                                                              .max_age_seconds = 0,
-                                                              .secure = request.secure})});
+  response.headers.push_back(
+      {"Set-Cookie",
+       http::set_cookie(
+           {.name = "benchbell", .value = "", .max_age_seconds = 0, .secure = request.secure})});
   return response;
 }
 
@@ -142,7 +147,8 @@ Response change_person(Context& context, const Request& request) {
       return http::refused(400, "people.role", "The role is not known.",
                            "Choose teacher, technician or head.");
     if (!head && *role != user.role)
-      return http::refused(403, "people.not_allowed", "Only the head of department gives roles.", "Ask them.");
+      return http::refused(403, "people.not_allowed", "Only the head of department gives roles.",
+                           "Ask them.");
     user.role = *role;
   }
   if (const std::string password = text_in(body.value(), "password"); !password.empty()) {
@@ -156,8 +162,9 @@ Response change_person(Context& context, const Request& request) {
   if (found.value()->role == store::Role::kHead && user.role != store::Role::kHead) {
     const auto all = context.store.users();
     if (!all) return refuse(all.problems());
-    const auto heads = std::count_if(all.value().begin(), all.value().end(),
-                                     [](const store::User& u) { return u.role == store::Role::kHead; });
+    const auto heads = std::count_if(
+        all.value().begin(), all.value().end(),
+        [](const store::User& u) { return u.role == store::Role::kHead; });
     if (heads == 1)
       return http::refused(400, "people.last_head", "Somebody must be head of department.",
                            "Make another person head first.");
@@ -180,32 +187,42 @@ Response remove_person(Context& context, const Request& request) {
 }  // namespace
 
 void add_people_routes(http::Router& router, Context& context) {
-  router.add({.method = Method::kGet, .pattern = "/api/me", .needs = "", .handler = [&context](const Request& r) {
-    return answer(me_node(context, who(r)));
-  }});
-  router.add({.method = Method::kPost, .pattern = "/api/sign-in", .needs = "", .handler = [&context](const Request& r) {
-    return sign_in(context, r);
-  }});
-  router.add({.method = Method::kPost, .pattern = "/api/sign-out", .needs = "read", .handler = [&context](const Request& r) {
-    return sign_out(context, r);
-  }});
-  router.add({.method = Method::kGet, .pattern = "/api/people", .needs = "head", .handler = [&context](const Request&) {
-    const auto users = context.store.users();
-    if (!users) return refuse(users.problems());
-    Node node = Node::object();
-    Node& list = node.set("people", Node::list());
-    for (const store::User& user : users.value()) list.add(person_node(user));
-    return answer(node);
-  }});
-  router.add({.method = Method::kPost, .pattern = "/api/people", .needs = "", .handler = [&context](const Request& r) {
-    return add_person(context, r);
-  }});
-  router.add({.method = Method::kPatch, .pattern = "/api/people/{person}", .needs = "read", .handler = [&context](const Request& r) {
-    return change_person(context, r);
-  }});
-  router.add({.method = Method::kDelete, .pattern = "/api/people/{person}", .needs = "head", .handler = [&context](const Request& r) {
-    return remove_person(context, r);
-  }});
+  router.add(
+      {.method = Method::kGet,
+       .pattern = "/api/me",
+       .needs = "",
+       .handler = [&context](const Request& r) { return answer(me_node(context, who(r))); }});
+  router.add({.method = Method::kPost,
+              .pattern = "/api/sign-in",
+              .needs = "",
+              .handler = [&context](const Request& r) { return sign_in(context, r); }});
+  router.add({.method = Method::kPost,
+              .pattern = "/api/sign-out",
+              .needs = "read",
+              .handler = [&context](const Request& r) { return sign_out(context, r); }});
+  router.add({.method = Method::kGet,
+              .pattern = "/api/people",
+              .needs = "head",
+              .handler = [&context](const Request&) {
+                const auto users = context.store.users();
+                if (!users) return refuse(users.problems());
+                Node node = Node::object();
+                Node& list = node.set("people", Node::list());
+                for (const store::User& user : users.value()) list.add(person_node(user));
+                return answer(node);
+              }});
+  router.add({.method = Method::kPost,
+              .pattern = "/api/people",
+              .needs = "",
+              .handler = [&context](const Request& r) { return add_person(context, r); }});
+  router.add({.method = Method::kPatch,
+              .pattern = "/api/people/{person}",
+              .needs = "read",
+              .handler = [&context](const Request& r) { return change_person(context, r); }});
+  router.add({.method = Method::kDelete,
+              .pattern = "/api/people/{person}",
+              .needs = "head",
+              .handler = [&context](const Request& r) { return remove_person(context, r); }});
 }
 
 }  // namespace serve

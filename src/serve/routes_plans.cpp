@@ -69,7 +69,8 @@ base::Result<kitchen::Lesson> quick_lesson(Context& context, const Node& quick,
   const auto from = minute_in(text_in(quick, "from")), to = minute_in(text_in(quick, "to"));
   if (!from || !to)
     problems.push_back({"quick.time", "", from ? "/quick/to" : "/quick/from",
-                        "A lesson needs the time it begins and the bell.", "Write them like 09:05."});
+                        "A lesson needs the time it begins and the bell.",
+                        "Write them like 09:05."});
   if (const std::string purpose = text_in(quick, "purpose"); !purpose.empty()) {
     if (const auto known = kitchen::value_of(kitchen::kPurposeWords, purpose))
       wish.purpose = *known;
@@ -108,10 +109,12 @@ base::Result<store::Document> keep_quick(Context& context, const kitchen::Lesson
 Response start(Context& context, const Request& request) {
   const auto body = body_of(request);
   if (!body) return refuse(body.problems());
-  const auto odd = unknown_members(body.value(), {"quick", "keep", "date", "lesson", "body", "seconds"});
+  const auto odd = unknown_members(body.value(),
+                                   {"quick", "keep", "date", "lesson", "body", "seconds"});
   if (!odd.empty()) return refuse(odd);
   PlanWish wish;
-  wish.seconds = std::clamp(number_in(body.value(), "seconds").value_or(context.plan_seconds), 0.1, 60.0);
+  wish.seconds = std::clamp(number_in(body.value(), "seconds").value_or(context.plan_seconds), 0.1,
+                            60.0);
   const std::string who_id = who(request).id, owner = channel_of(who(request));
   std::string id = text_in(body.value(), "lesson");
   std::optional<kitchen::Lesson> loose;
@@ -120,7 +123,8 @@ Response start(Context& context, const Request& request) {
     if (!lesson) return refuse(lesson.problems());
     if (flag_in(body.value(), "keep")) {
       if (who(request).role == store::Role::kTechnician)
-        return http::refused(403, "documents.teachers_only", "Lessons are kept by teachers.", "Ask one of them.");
+        return http::refused(403, "documents.teachers_only", "Lessons are kept by teachers.",
+                             "Ask one of them.");
       const auto kept = keep_quick(context, lesson.value(), who_id);
       if (!kept) return refuse(kept.problems());
       tell_changed(context, kept.value());
@@ -180,14 +184,16 @@ Response lesson_plan(Context& context, const Request& request) {
 }
 
 base::Result<desk::LessonChange> change_in(const Node& body) {
-  const auto odd = unknown_members(body, {"change", "code", "cook", "other", "pace", "from", "to", "cooker", "window",
-                                          "dish", "step", "look_for", "minutes", "place", "purpose"});
+  const auto odd = unknown_members(
+      body, {"change", "code", "cook", "other", "pace", "from", "to", "cooker", "window", "dish",
+             "step", "look_for", "minutes", "place", "purpose"});
   if (!odd.empty()) return odd;
   const auto kind = desk::change_kind(text_in(body, "change"));
   if (!kind)
-    return base::Problem{"change.unknown", "", "/change",
-                         say("The change ", base::quoted(text_in(body, "change")), " is not known."),
-                         "Choose one that is offered."};
+    return base::Problem{
+        "change.unknown", "", "/change",
+        say("The change ", base::quoted(text_in(body, "change")), " is not known."),
+        "Choose one that is offered."};
   desk::LessonChange out;
   out.kind = *kind;
   out.code = text_in(body, "code");
@@ -217,8 +223,8 @@ Response change(Context& context, const Request& request) {
   const std::string& id = request.parameter("id");
   const auto kept = context.kept.document(Kind::kLesson, id);
   if (!kept) return refuse(kept.problems());
-  const auto made = desk::changed(kept.value().body, "lesson/" + id + ".json", context.kept.loader(),
-                                  asked.value());
+  const auto made = desk::changed(kept.value().body, "lesson/" + id + ".json",
+                                  context.kept.loader(), asked.value());
   if (!made) return refuse(made.problems());
   base::Problems broken;
   const auto node = kitchen::parse_json(made.value().text, "", broken);
@@ -230,10 +236,12 @@ Response change(Context& context, const Request& request) {
   if (!written) return refuse(written.problems());
   if (const auto* clash = std::get_if<store::Clash>(&written.value())) {
     Node out = Node::object();
-    out.set("problems", problems_node({{"document.clash", "", "", "Somebody changed this lesson while you were at it.",
+    out.set("problems", problems_node({{"document.clash", "", "",
+                                        "Somebody changed this lesson while you were at it.",
                                         "Look at it again, then make your change."}}));
     out.set("yours", body.value());
-    out.set("theirs", document_node(clash->current, name_of_user(context, clash->current.changed_by)));
+    out.set("theirs",
+            document_node(clash->current, name_of_user(context, clash->current.changed_by)));
     return answer(out, 412);
   }
   tell_changed(context, std::get<store::Document>(written.value()));
@@ -246,7 +254,8 @@ Response change(Context& context, const Request& request) {
 }
 
 /// The lesson's dishes under their keys, with what the table of foods says of their allergens.
-std::vector<desk::KeyedDish> dishes_of(Context& context, const Node& lesson, const std::string& id) {
+std::vector<desk::KeyedDish> dishes_of(Context& context, const Node& lesson,
+                                       const std::string& id) {
   std::vector<desk::KeyedDish> out;
   const Node* dishes = lesson.find("dishes");
   if (dishes == nullptr) return out;
@@ -255,7 +264,8 @@ std::vector<desk::KeyedDish> dishes_of(Context& context, const Node& lesson, con
     const Node& dish = dishes->items[i];
     std::string text = kitchen::json_text(dish);
     if (dish.kind == Node::Kind::kText) {
-      const auto loaded = context.kept.loader()(dish.text.substr(dish.text.starts_with("../") ? 3 : 0));
+      const auto loaded = context.kept.loader()(
+          dish.text.substr(dish.text.starts_with("../") ? 3 : 0));
       if (!loaded) continue;  // told when the lesson is read
       text = loaded.value();
     }
@@ -292,8 +302,10 @@ Response again(Context& context, const Request& request) {
     if (!group) return refuse(group.problems());
     const auto lesson = context.kept.lesson_in(kitchen::json_text(*node), "new");
     if (!lesson) return refuse(lesson.problems());
-    const auto seats = desk::seat(group.value(), lesson.value().room, {group.value().together, {}, {}});
-    auto cooks = desk::cooks_of(group.value(), lesson.value().room, seats, dishes_of(context, *node, id));
+    const auto seats = desk::seat(group.value(), lesson.value().room,
+                                  {group.value().together, {}, {}});
+    auto cooks = desk::cooks_of(group.value(), lesson.value().room, seats,
+                                dishes_of(context, *node, id));
     differs.push_back(say(group.value().name, " with ", group.value().pupils.size(), " pupils."));
     differs.insert(differs.end(), cooks.notes.begin(), cooks.notes.end());
     node->erase("class");
@@ -309,7 +321,8 @@ Response again(Context& context, const Request& request) {
   draft.links = links_of(Kind::kLesson, *node);
   const base::Problems wrong = faults(Kind::kLesson, draft.body, context.kept);
   if (!wrong.empty()) return refuse(wrong);
-  const auto created = context.store.create(Kind::kLesson, {}, draft, {who(request).id, "Same again as " + old.value().title});
+  const auto created = context.store.create(
+      Kind::kLesson, {}, draft, {who(request).id, "Same again as " + old.value().title});
   if (!created) return refuse(created.problems());
   tell_changed(context, created.value());
   Node out = Node::object();
@@ -323,7 +336,9 @@ Response again(Context& context, const Request& request) {
 void add_plan_routes(http::Router& router, Context& context) {
   const auto add = [&](Method method, const char* pattern, const char* needs,
                        Response (*handler)(Context&, const Request&)) {
-    router.add({.method = method, .pattern = pattern, .needs = needs,
+    router.add({.method = method,
+                .pattern = pattern,
+                .needs = needs,
                 .handler = [&context, handler](const Request& r) { return handler(context, r); }});
   };
   add(Method::kPost, "/api/plan", "read", start);
@@ -332,9 +347,13 @@ void add_plan_routes(http::Router& router, Context& context) {
   add(Method::kGet, "/api/lessons/{id}/plan", "read", lesson_plan);
   add(Method::kPost, "/api/lessons/{id}/change", "write", change);
   add(Method::kPost, "/api/lessons/same-again", "write", again);
-  router.add({.method = Method::kGet, .pattern = "/api/events", .needs = "read", .handler = [&context](const Request& r) {
-    return http::follow(context.hub, {"desk", channel_of(who(r))}, http::last_event_id(r), who(r).token);
-  }});
+  router.add({.method = Method::kGet,
+              .pattern = "/api/events",
+              .needs = "read",
+              .handler = [&context](const Request& r) {
+                return http::follow(context.hub, {"desk", channel_of(who(r))},
+                                    http::last_event_id(r), who(r).token);
+              }});
 }
 
 /// News of a job for the pages of the session that started it.

@@ -51,13 +51,14 @@ Response order(Context& context, const Request& request) {
     look.add(Node::of(lot.food));
   std::vector<std::string> unknown = o.unread;
   for (const base::Problem& problem : o.needs.unsettled) unknown.push_back(problem.message);
-  return answer_raw({{"from", http::json_quoted(base::date_text(monday.value()))},
-                     {"to", http::json_quoted(base::date_text(base::Date{monday.value().days + 6}))},
-                     {"order", print::order_json(view)},
-                     {"summary", kitchen::json_text(week_order(context, monday.value()))},
-                     {"stock", kitchen::json_text(stock)},
-                     {"look_at", kitchen::json_text(look)},
-                     {"unknown", kitchen::json_text(texts(unknown))}});
+  return answer_raw(
+      {{"from", http::json_quoted(base::date_text(monday.value()))},
+       {"to", http::json_quoted(base::date_text(base::Date{monday.value().days + 6}))},
+       {"order", print::order_json(view)},
+       {"summary", kitchen::json_text(week_order(context, monday.value()))},
+       {"stock", kitchen::json_text(stock)},
+       {"look_at", kitchen::json_text(look)},
+       {"unknown", kitchen::json_text(texts(unknown))}});
 }
 
 Response order_file(Context& context, const Request& request) {
@@ -70,7 +71,8 @@ Response order_file(Context& context, const Request& request) {
   const auto input = o.input();
   const print::OrderView view{input, o.order, o.costs, o.days};
   const std::string name = "order-" + base::date_text(monday.value()) + "." + format;
-  if (format == "csv") return http::download("text/csv; charset=utf-8", name, print::order_csv(view));
+  if (format == "csv")
+    return http::download("text/csv; charset=utf-8", name, print::order_csv(view));
   if (format != "xlsx") return http::not_found();
   auto bytes = print::workbook({{"Order", print::order_rows(view), {5, 6}}});
   if (!bytes) return refuse(bytes.problems());
@@ -88,9 +90,9 @@ Response allergens(Context& context, const Request& request) {
   const safety::LessonNeeds needs = safety::needs_in(lesson);
   std::vector<kitchen::Dish> known = lesson.dishes;
   print::AllergenSheet sheet{{}, {}, {}, evidence};
-  sheet.lessons.push_back({lesson, needs,
-                           safety::conflicts({lesson, needs, evidence, shipped::substitutes(), known}),
-                           safety::order_at_things(lesson, needs, evidence)});
+  sheet.lessons.push_back(
+      {lesson, needs, safety::conflicts({lesson, needs, evidence, shipped::substitutes(), known}),
+       safety::order_at_things(lesson, needs, evidence)});
   return http::json(200, print::allergens_json(sheet));
 }
 
@@ -98,7 +100,9 @@ Response allergens(Context& context, const Request& request) {
 
 void add_store_routes(http::Router& router, Context& context) {
   const auto add = [&](const char* pattern, Response (*handler)(Context&, const Request&)) {
-    router.add({.method = Method::kGet, .pattern = pattern, .needs = "read",
+    router.add({.method = Method::kGet,
+                .pattern = pattern,
+                .needs = "read",
                 .handler = [&context, handler](const Request& r) { return handler(context, r); }});
   };
   add("/api/stores/order", order);

@@ -26,7 +26,8 @@ Node digest_for(Context& context, const std::string& id, std::int64_t lesson_ver
     base::Problems broken;
     const auto node = kitchen::parse_json(plan.value()->body, "", broken);
     if (node && node->find("digest") != nullptr) {
-      stale = static_cast<std::int64_t>(number_in(*node, "lesson_version").value_or(0)) != lesson_version;
+      stale = static_cast<std::int64_t>(number_in(*node, "lesson_version").value_or(0)) !=
+              lesson_version;
       return *node->find("digest");
     }
   }
@@ -50,8 +51,9 @@ Node allergies(const kitchen::Lesson& lesson) {
   for (const auto& [allergen, places] : by) {
     Node& one = list.add(Node::object());
     one.set("allergen", Node::of(kitchen::word(allergen)));
-    one.set("says", Node::of(say(base::counted(static_cast<long long>(places.size()), "cook", "cooks"), ": ",
-                                 base::joined(places))));
+    one.set("says",
+            Node::of(say(base::counted(static_cast<long long>(places.size()), "cook", "cooks"),
+                         ": ", base::joined(places))));
   }
   return list;
 }
@@ -64,12 +66,13 @@ Node prepare(const kitchen::Lesson& lesson) {
   }
   for (const auto& [dish, n] : sets) {
     const kitchen::Dish& d = lesson.dishes[static_cast<std::size_t>(dish)];
-    list.add(Node::of(say(n, lesson.trays_at_places ? " trays" : " sets", " of ", base::lower(d.name.substr(0, 1)),
-                          d.name.substr(1), d.variant.empty() ? "" : ", " + d.variant)));
+    list.add(Node::of(say(n, lesson.trays_at_places ? " trays" : " sets", " of ",
+                          base::lower(d.name.substr(0, 1)), d.name.substr(1),
+                          d.variant.empty() ? "" : ", " + d.variant)));
   }
   for (const kitchen::OvenAtOpening& oven : lesson.ovens)
-    list.add(Node::of(say("oven ", lesson.room.cookers[static_cast<std::size_t>(oven.cooker)].name, " at ",
-                          oven.setting.celsius, " °C")));
+    list.add(Node::of(say("oven ", lesson.room.cookers[static_cast<std::size_t>(oven.cooker)].name,
+                          " at ", oven.setting.celsius, " °C")));
   return list;
 }
 
@@ -113,7 +116,8 @@ Node lesson_node(Context& context, const store::Summary& summary) {
   node.set("room", Node::of(lesson.room.name));
   std::vector<std::string> dishes;
   for (const kitchen::Dish& dish : lesson.dishes) {
-    if (std::find(dishes.begin(), dishes.end(), dish.name) == dishes.end()) dishes.push_back(dish.name);
+    if (std::find(dishes.begin(), dishes.end(), dish.name) == dishes.end())
+      dishes.push_back(dish.name);
   }
   node.set("dishes", texts(dishes));
   int pupils = 0;
@@ -133,7 +137,8 @@ std::string headline(const Node& lessons) {
   for (const Node& lesson : lessons.items) {
     const std::string verdict = text_in(lesson, "verdict");
     if (verdict == "not planned") ++open;
-    if (verdict == "does not fit" || verdict == "not found") wrong.push_back(text_in(lesson, "title"));
+    if (verdict == "does not fit" || verdict == "not found")
+      wrong.push_back(text_in(lesson, "title"));
   }
   const std::size_t all = lessons.items.size();
   if (all == 0) return "No lessons this week.";
@@ -146,8 +151,10 @@ std::string headline(const Node& lessons) {
                                 : say(" The other ", good, " do."));
   }
   if (open > 0)
-    return open == all ? "Nothing is planned yet this week."
-                       : say(base::counted(static_cast<long long>(open), "lesson is", "lessons are"), " not planned yet. The others fit.");
+    return open == all
+               ? "Nothing is planned yet this week."
+               : say(base::counted(static_cast<long long>(open), "lesson is", "lessons are"),
+                     " not planned yet. The others fit.");
   return all == 1 ? "The lesson fits." : "All lessons of this week fit.";
 }
 
@@ -185,7 +192,8 @@ Response week(Context& context, const Request& request) {
   std::set<int> mondays;
   if (const auto near = context.store.list(Kind::kLesson, around)) {
     for (const store::Summary& summary : near.value()) {
-      if (const auto date = base::date_in(summary.day.value_or(""))) mondays.insert(monday_of(*date).days);
+      if (const auto date = base::date_in(summary.day.value_or("")))
+        mondays.insert(monday_of(*date).days);
     }
   }
   Node& dates = node.set("dates", Node::list());
@@ -197,7 +205,9 @@ Response week(Context& context, const Request& request) {
 }  // namespace
 
 void add_week_routes(http::Router& router, Context& context) {
-  router.add({.method = Method::kGet, .pattern = "/api/week", .needs = "read",
+  router.add({.method = Method::kGet,
+              .pattern = "/api/week",
+              .needs = "read",
               .handler = [&context](const Request& r) { return week(context, r); }});
 }
 

@@ -17,7 +17,6 @@
 #include <string>
 #include <string_view>
 #include <type_traits>
-#include <unordered_map>
 
 struct sqlite3;
 struct sqlite3_stmt;
@@ -34,8 +33,6 @@ class DatabaseError : public std::runtime_error {
  private:
   int code_;
 };
-
-class Statement;
 
 enum class Access : std::uint8_t { kRead, kWrite, kWriteOrMake };
 
@@ -56,8 +53,6 @@ class Database {
   bool in_transaction() const;
   int changed_rows() const;  ///< by the last insert, update or delete
 
-  /// A prepared statement, kept and reset between uses. `sql` must be a literal.
-  Statement& prepared(const char* sql);
   sqlite3* handle() const { return handle_.get(); }
 
  private:
@@ -65,7 +60,6 @@ class Database {
     void operator()(sqlite3*) const;
   };
   std::unique_ptr<sqlite3, Close> handle_;
-  std::unordered_map<const char*, std::unique_ptr<Statement>> prepared_;  // gone before the handle
 };
 
 class Statement {
@@ -92,7 +86,8 @@ class Statement {
   bool step();
   /// For statements without rows.
   void run();
-  /// Ready for other parameters. Called by Database::prepared.
+  /// Ready to run again, with other parameters. Preparing anew costs some 20 microseconds, so
+  /// only loops need it.
   void reset();
 
   /// Column `i`, from 0: std::int64_t, int, bool, std::string, or std::optional of these (NULL is
