@@ -83,6 +83,8 @@ base::Result<std::vector<store::Summary>> lessons_of(Context& context, base::Dat
 
 base::Date monday_of(base::Date day) { return base::Date{day.days - ((day.days + 3) % 7 + 7) % 7}; }
 
+base::Date shown_week(base::Date today) { return monday_of(base::Date{today.days + 2}); }
+
 base::Result<std::shared_ptr<const WeekOrder>> order_for(Context& context, base::Date monday) {
   const auto lessons = lessons_of(context, monday);
   if (!lessons) return lessons.problems();

@@ -14,6 +14,8 @@ namespace serve {
 
 /// The Monday of a day's week (1 January 1970 was a Thursday).
 base::Date monday_of(base::Date);
+/// The Monday of the week a desk opens at: this one, and from Saturday on the next.
+base::Date shown_week(base::Date today);
 
 /// An order with everything its lines point into.
 struct WeekOrder {

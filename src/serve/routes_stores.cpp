@@ -21,7 +21,7 @@ using http::Response;
 
 base::Result<base::Date> week_asked(Context& context, const Request& request) {
   const std::string* from = request.asked("from");
-  if (from == nullptr) return monday_of(context.today());
+  if (from == nullptr) return shown_week(context.today());
   if (const auto date = base::date_in(*from)) return monday_of(*date);
   return base::Problem{"week.date", "", "", say(base::quoted(*from), " is not a date."),
                        "Write year, month and day: 2026-11-17."};

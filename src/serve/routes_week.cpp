@@ -159,7 +159,7 @@ std::string headline(const Node& lessons) {
 }
 
 Response week(Context& context, const Request& request) {
-  base::Date day = context.today();
+  base::Date day = shown_week(context.today());
   if (const std::string* from = request.asked("from")) {
     const auto asked = base::date_in(*from);
     if (!asked)
