@@ -12,6 +12,7 @@
 #include <chrono>
 #include <cstdint>
 #include <deque>
+#include <functional>
 #include <map>
 #include <memory>
 #include <mutex>
@@ -101,6 +102,9 @@ class Hub {
     std::string key;
   };
 
+  using Channels = std::map<std::string, Channel, std::less<>>;
+
+  Channels::iterator add_channel(std::string_view name);
   std::string id_of(std::uint64_t number) const;
   std::optional<std::uint64_t> number_in(std::string_view id) const;
   std::string missed_since(std::string_view after, const std::vector<std::string>& channels) const;
@@ -112,7 +116,7 @@ class Hub {
   mutable std::mutex mutex_;
   std::uint64_t last_ = 0;
   std::uint64_t forgotten_ = 0;  ///< newest event of any forgotten channel
-  std::map<std::string, Channel, std::less<>> channels_;
+  Channels channels_;
   std::map<const Listener*, Follower> followers_;
 };
 
