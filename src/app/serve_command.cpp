@@ -15,7 +15,6 @@
 #include "serve/demo.h"
 #include "serve/desk_server.h"
 #include "serve/http/self_signed.h"
-#include "ui_files.h"
 
 namespace app {
 namespace {
@@ -68,13 +67,7 @@ base::Result<std::unique_ptr<store::Repository>> open(const fs::path& file) {
   return store::open_sqlite(file.string());
 }
 
-std::vector<serve::http::Asset> pages() {
-  std::vector<serve::http::Asset> out;
-  for (const ui_files::File& file : ui_files::files())
-    out.push_back({std::string(file.path), file.plain, file.gzip, std::string(file.content_type),
-                   std::string(file.etag), file.immutable});
-  return out;
-}
+std::vector<serve::http::Asset> pages() { return {}; }
 
 }  // namespace
 
@@ -94,8 +87,6 @@ int serve(const ServeAsked& asked) {
   const auto opened = open(file);
   if (!opened) return tell(opened.problems());
   store::Repository& store = *opened.value();
-  const auto dishes = store.list(store::Kind::kDish, {.removed = false, .most = 1});
-  if (!dishes) return tell(dishes.problems());
   const auto filled = store.setting("filled");
   if (!filled) return tell(filled.problems());
   if (!filled.value()) {

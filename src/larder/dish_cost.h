@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "kitchen/foods.h"
+#include "larder/measure.h"
 #include "larder/money.h"
 #include "larder/prices.h"
 

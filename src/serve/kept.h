@@ -13,6 +13,7 @@
 #include "base/problem.h"
 #include "desk/class_list.h"
 #include "kitchen/foods.h"
+#include "kitchen/json_tree.h"
 #include "kitchen/lesson.h"
 #include "kitchen/read.h"
 #include "larder/prices.h"

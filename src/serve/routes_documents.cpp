@@ -103,7 +103,7 @@ base::Result<Sent> sent(Context& context, const Request& request, Kind kind, boo
   Sent out{read.value(), *body, {}, text_in(read.value(), "what")};
   // A new lesson keeps the school's rules unless it says otherwise.
   if (is_new && kind == Kind::kLesson && out.body.find("house_rules") == nullptr) {
-    const auto rules = context.store.list(Kind::kHouseRules, {.most = 1});
+    const auto rules = context.store.list(Kind::kHouseRules, store::first_only());
     if (rules && !rules.value().empty())
       out.body.set("house_rules", Node::of("../house_rules/" + rules.value().front().id + ".json"));
   }

@@ -26,8 +26,8 @@ Node person_node(const store::User& user) {
 Node me_node(Context& context, const Who& asks) {
   Node node = Node::object();
   node.set("signed_in", Node::of(asks.signed_in));
-  const auto lessons = context.store.list(store::Kind::kLesson, {.most = 1});
-  const auto rooms = context.store.list(store::Kind::kRoom, {.most = 1});
+  const auto lessons = context.store.list(store::Kind::kLesson, store::first_only());
+  const auto rooms = context.store.list(store::Kind::kRoom, store::first_only());
   const bool empty = lessons && lessons.value().empty() && rooms && rooms.value().empty();
   node.set("first_run", Node::of(asks.signed_in && empty));
   node.set("open", Node::of(context.open.load()));

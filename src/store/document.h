@@ -151,4 +151,11 @@ struct Filter {
   std::size_t most = 10'000;
 };
 
+/// To know whether there is any.
+inline Filter first_only() {
+  Filter filter;
+  filter.most = 1;
+  return filter;
+}
+
 }  // namespace store
