@@ -27,6 +27,7 @@ MAY_INCLUDE = {
     "larder": {"base", "optimise", "kitchen"},
     "nutrition": {"base", "optimise", "kitchen"},
     "safety": {"base", "kitchen"},
+    "store": {"base"},
     "print": {"base", "kitchen", "timeplan", "larder", "nutrition", "safety"},
     "app": {"base", "kitchen", "timeplan", "larder", "nutrition", "safety", "print"},
 }

@@ -62,13 +62,15 @@ TEST_F(Documents, EveryVersionCanStillBeRead) {
   EXPECT_FALSE(school->get(Kind::kDish, "soup", 3).value());
   const auto history = school->history(Kind::kDish, "soup").value();
   ASSERT_EQ(history.size(), 2U);
-  EXPECT_EQ(history[0], (Change{2, "2026-11-17T09:06:00Z", "doyle", "Simmers longer", "Soup", false}));
+  EXPECT_EQ(history[0],
+            (Change{2, "2026-11-17T09:06:00Z", "doyle", "Simmers longer", "Soup", false}));
   EXPECT_EQ(history[1].who, "hart");
 }
 
 TEST_F(Documents, WhoeverSavesSecondSeesTheOthersVersionAndLosesNothing) {
   kept(Kind::kDish, dish("Soup", 10));
-  const Document theirs = done(school->replace(Kind::kDish, "soup", 1, dish("Soup", 12), by_hart()));
+  const Document theirs = done(
+      school->replace(Kind::kDish, "soup", 1, dish("Soup", 12), by_hart()));
   const auto late = school->replace(Kind::kDish, "soup", 1, dish("Soup", 20), by_hart());
   ASSERT_TRUE(late);
   const auto* clash = std::get_if<Clash>(&late.value());
@@ -167,7 +169,8 @@ TEST_F(Documents, LessonsAreListedByDay) {
   week.from = "2026-11-16";
   week.to = "2026-11-18";
   std::vector<std::string> titles;
-  for (const Summary& each : school->list(Kind::kLesson, week).value()) titles.push_back(each.title);
+  for (const Summary& each : school->list(Kind::kLesson, week).value())
+    titles.push_back(each.title);
   EXPECT_EQ(titles, (std::vector<std::string>{"7A", "7B", "8C"}));
 }
 
@@ -189,15 +192,16 @@ TEST_F(Documents, ATitleIsFoundByTheBeginningsOfItsWordsWithoutAccents) {
 TEST_F(Documents, OneDishTypedInTwiceIsSeenWhateverItsLayout) {
   kept(Kind::kDish, dish("Soup", 10));
   const auto same = school->same_as(
-      Kind::kDish, "{ \"minutes\": 1e1, \"name\": \"Soup\",\n \"version\": 1, \"kind\": \"dish\" }");
+      Kind::kDish,
+      "{ \"minutes\": 1e1, \"name\": \"Soup\",\n \"version\": 1, \"kind\": \"dish\" }");
   ASSERT_EQ(same.value().size(), 1U);
   EXPECT_EQ(same.value()[0].id, "soup");
   EXPECT_TRUE(school->same_as(Kind::kDish, dish("Soup", 11).body).value().empty());
 }
 
 TEST_F(Documents, AllFaultsOfADraftAreToldAtOnce) {
-  const auto refused = school->create(Kind::kDish, "Not Good!", {R"({"kind":"room","date":"2026-02-30"})", {}, "", {}},
-                                      by_hart());
+  const auto refused = school->create(
+      Kind::kDish, "Not Good!", {R"({"kind":"room","date":"2026-02-30"})", {}, "", {}}, by_hart());
   ASSERT_FALSE(refused);
   std::vector<std::string> codes;
   for (const auto& each : refused.problems()) {
@@ -209,7 +213,8 @@ TEST_F(Documents, AllFaultsOfADraftAreToldAtOnce) {
 }
 
 TEST_F(Documents, TextThatIsNotJsonIsRefused) {
-  EXPECT_EQ(code(school->create(Kind::kDish, {}, {"{\"name\": ", {}, "", {}}, by_hart())), "store.body");
+  EXPECT_EQ(code(school->create(Kind::kDish, {}, {"{\"name\": ", {}, "", {}}, by_hart())),
+            "store.body");
   EXPECT_EQ(code(school->create(Kind::kDish, {}, {"[1]", {}, "", {}}, by_hart())), "store.body");
   EXPECT_EQ(code(school->create(Kind::kDish, {}, {"\xFF", {}, "", {}}, by_hart())), "store.body");
 }

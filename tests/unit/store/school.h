@@ -54,7 +54,8 @@ class Folder {
   std::filesystem::path path_;
 };
 
-inline std::unique_ptr<Repository> open(const std::string& path, const SqliteOptions& options = {}) {
+inline std::unique_ptr<Repository> open(const std::string& path,
+                                        const SqliteOptions& options = {}) {
   auto opened = open_sqlite(path, options);
   if (!opened) {
     ADD_FAILURE() << opened.problems()[0].code << ": " << opened.problems()[0].message;
