@@ -27,6 +27,7 @@ MAY_INCLUDE = {
     "larder": {"base", "optimise", "kitchen"},
     "nutrition": {"base", "optimise", "kitchen"},
     "safety": {"base", "kitchen"},
+    "store": {"base"},
     "print": {"base", "kitchen", "timeplan", "larder", "nutrition", "safety"},
     "desk": {"base", "kitchen", "safety", "timeplan"},
     "shipped": {"base", "kitchen", "nutrition", "safety"},  # tables and dishes inside the program
