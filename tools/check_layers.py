@@ -31,11 +31,13 @@ MAY_INCLUDE = {
     "print": {"base", "kitchen", "timeplan", "larder", "nutrition", "safety"},
     "desk": {"base", "kitchen", "safety", "timeplan"},
     "shipped": {"base", "kitchen", "nutrition", "safety"},  # tables and dishes inside the program
-    "app": {"base", "kitchen", "timeplan", "larder", "nutrition", "safety", "print", "shipped", "desk"},
+    "serve": {"base", "kitchen", "timeplan", "larder", "nutrition", "safety", "print", "shipped", "desk", "store"},
+    "app": {"base", "kitchen", "timeplan", "larder", "nutrition", "safety", "print", "shipped", "desk", "serve", "store"},
 }
 
 # Narrower than the folder they lie in: the only project headers these may see, by prefix.
 ONLY = {
+    "serve/http/": ("base/", "serve/http/"),  # knows no kitchen and no database
     "timeplan/verify/": ("base/", "kitchen/", "timeplan/plan.h", "timeplan/verify/"),
     "timeplan/chance/": ("base/", "kitchen/", "timeplan/plan.h", "timeplan/network", "timeplan/chance/"),
 }

@@ -136,12 +136,12 @@ struct ReadAsked {
 };
 
 struct ServeAsked {
-  bool demo = false;         ///< the invented school, thrown away afterwards
-  std::string file;          ///< empty = in the user's data folder
+  bool demo = false;  ///< the invented school, thrown away afterwards
+  std::string file;   ///< empty = in the user's data folder
   std::string address = "127.0.0.1";
-  int port = 8484;           ///< 0 = any free one
+  int port = 8484;               ///< 0 = any free one
   std::string certificate, key;  ///< PEM files; beyond this machine a self-made one when empty
-  bool log = false;          ///< a line a request on the error stream
+  bool log = false;              ///< a line a request on the error stream
 };
 
 int serve(const ServeAsked&);

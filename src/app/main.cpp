@@ -110,12 +110,15 @@ void add_serve(CLI::App& program, app::ServeAsked& asked) {
   CLI::App* serve = program.add_subcommand("serve", "The teacher's desk in a browser");
   serve->add_flag("--demo", asked.demo, "An invented school to try everything on; nothing is kept");
   serve->add_option("--file", asked.file, "The school's file; left out, one in your data folder");
-  serve->add_option("--address", asked.address, "Listen on this address; 0.0.0.0 for every machine in the school")
+  serve
+      ->add_option("--address", asked.address,
+                   "Listen on this address; 0.0.0.0 for every machine in the school")
       ->capture_default_str();
   serve->add_option("--port", asked.port, "0 for any free one")
       ->capture_default_str()
       ->check(CLI::Range(0, 65535));
-  auto* certificate = serve->add_option("--certificate", asked.certificate, "Certificate for TLS (PEM)");
+  auto* certificate = serve->add_option("--certificate", asked.certificate,
+                                        "Certificate for TLS (PEM)");
   auto* key = serve->add_option("--key", asked.key, "Its key (PEM)");
   certificate->needs(key);
   key->needs(certificate);

@@ -62,8 +62,8 @@ base::Result<std::unique_ptr<store::Repository>> open(const fs::path& file) {
   std::error_code error;
   if (file.has_parent_path()) fs::create_directories(file.parent_path(), error);
   if (error)
-    return base::Problem{"serve.folder", file.parent_path().string(), "", "This folder cannot be made.",
-                         "Name a file you may write with --file."};
+    return base::Problem{"serve.folder", file.parent_path().string(), "",
+                         "This folder cannot be made.", "Name a file you may write with --file."};
   return store::open_sqlite(file.string());
 }
 
@@ -80,8 +80,9 @@ int serve(const ServeAsked& asked) {
   ::sigaddset(&signals, SIGTERM);
   ::pthread_sigmask(SIG_BLOCK, &signals, nullptr);
 
-  const std::unique_ptr<ThrowAway> throw_away = asked.demo ? std::make_unique<ThrowAway>() : nullptr;
-  const fs::path file = asked.demo         ? throw_away->path() / "demo.benchbell"
+  const std::unique_ptr<ThrowAway> throw_away = asked.demo ? std::make_unique<ThrowAway>()
+                                                           : nullptr;
+  const fs::path file = asked.demo           ? throw_away->path() / "demo.benchbell"
                         : asked.file.empty() ? data_folder() / "school.benchbell"
                                              : fs::path(asked.file);
   const auto opened = open(file);
@@ -106,17 +107,24 @@ int serve(const ServeAsked& asked) {
   options.http.workers = 4;
   options.demo = asked.demo;
   options.today = today;
-  if (asked.log) options.log = [](std::string_view line) { std::fprintf(stderr, "%.*s\n", static_cast<int>(line.size()), line.data()); };
-  options.http.fault = [](std::string_view incident, std::string_view pattern, std::string_view what) {
-    std::fprintf(stderr, "Fault %.*s in %.*s: %.*s\n", static_cast<int>(incident.size()), incident.data(),
-                 static_cast<int>(pattern.size()), pattern.data(), static_cast<int>(what.size()), what.data());
+  if (asked.log)
+    options.log = [](std::string_view line) {
+      std::fprintf(stderr, "%.*s\n", static_cast<int>(line.size()), line.data());
+    };
+  options.http.fault = [](std::string_view incident, std::string_view pattern,
+                          std::string_view what) {
+    std::fprintf(stderr, "Fault %.*s in %.*s: %.*s\n", static_cast<int>(incident.size()),
+                 incident.data(), static_cast<int>(pattern.size()), pattern.data(),
+                 static_cast<int>(what.size()), what.data());
   };
-  const bool beyond = asked.address != "127.0.0.1" && asked.address != "::1" && asked.address != "localhost";
+  const bool beyond = asked.address != "127.0.0.1" && asked.address != "::1" &&
+                      asked.address != "localhost";
   std::string fingerprint;
   if (!asked.certificate.empty()) {
     options.http.tls = serve::http::TlsFiles{asked.certificate, asked.key};
   } else if (beyond) {
-    const auto own = serve::http::self_signed(file.parent_path(), serve::http::names_of_this_machine(),
+    const auto own = serve::http::self_signed(file.parent_path(),
+                                              serve::http::names_of_this_machine(),
                                               static_cast<long long>(std::time(nullptr)));
     if (!own) return tell(own.problems());
     options.http.tls = own.value().files;
@@ -130,8 +138,9 @@ int serve(const ServeAsked& asked) {
   std::printf("Benchbell is at %s://%s:%d\n", secure ? "https" : "http",
               beyond ? "this-machine" : "localhost", port.value());
   if (!fingerprint.empty())
-    std::printf("Its certificate is its own: compare the fingerprint the browser shows with\n  %s\n",
-                fingerprint.c_str());
+    std::printf(
+        "Its certificate is its own: compare the fingerprint the browser shows with\n  %s\n",
+        fingerprint.c_str());
   if (asked.demo)
     std::printf("This is the demo school; what you change is gone when it stops.\n");
   else

@@ -33,8 +33,8 @@ struct Context {
   bool demo = false;
   std::string open_token = {};             ///< of writing requests while nobody has to sign in
   std::function<base::Date()> today = {};  ///< by the clock of this machine
-  std::atomic<bool> open{true};       ///< no person may sign in yet
-  double plan_seconds = 3;            ///< for a plan unless it asks for more
+  std::atomic<bool> open{true};            ///< no person may sign in yet
+  double plan_seconds = 3;                 ///< for a plan unless it asks for more
 };
 
 }  // namespace serve

@@ -33,8 +33,8 @@ base::Result<Node> tree(std::string_view text, std::string_view path) {
 /// "../dishes/lentil-dhal.json" of a demo file is "../dish/lentil-dhal.json" in the store.
 void refer(Node* node) {
   if (node == nullptr || node->kind != Node::Kind::kText) return;
-  const std::map<std::string, std::string> folders{
-      {"../dishes/", "../dish/"}, {"../rooms/", "../room/"}};
+  const std::map<std::string, std::string> folders{{"../dishes/", "../dish/"},
+                                                   {"../rooms/", "../room/"}};
   for (const auto& [from, to] : folders) {
     if (node->text.starts_with(from)) node->text = to + node->text.substr(from.size());
   }
@@ -112,7 +112,8 @@ class Filler {
   void shift(Node& object, std::string_view key) {
     Node* node = object.find(key);
     if (node == nullptr) return;
-    if (const auto date = base::date_in(node->text)) node->text = base::date_text(in_this_week(*date));
+    if (const auto date = base::date_in(node->text))
+      node->text = base::date_text(in_this_week(*date));
   }
   /// Dates of the demo lie around the week of Monday 16 November 2026 and keep their distance.
   base::Date in_this_week(base::Date date) const {
@@ -129,12 +130,16 @@ class Filler {
       for (Node& dish : dishes->items) refer(&dish);
     }
     // One lesson of each sort a day of the week that is shown; the others in the weeks around it.
-    static const std::map<std::string, int> kDays{
-        {"a-first-hob", 0},        {"b-two-dishes", 1},
-        {"c-frying-in-turns", 2},  {"e-does-not-fit", 3},
-        {"h-stop-gate-demonstration", 4}, {"d-half-groups", -6},
-        {"i-freeze-ahead", -4},    {"g1-overnight-rolls-shape", 8},
-        {"g2-overnight-rolls-bake", 9}, {"f-three-dish-practical", 10}};
+    static const std::map<std::string, int> kDays{{"a-first-hob", 0},
+                                                  {"b-two-dishes", 1},
+                                                  {"c-frying-in-turns", 2},
+                                                  {"e-does-not-fit", 3},
+                                                  {"h-stop-gate-demonstration", 4},
+                                                  {"d-half-groups", -6},
+                                                  {"i-freeze-ahead", -4},
+                                                  {"g1-overnight-rolls-shape", 8},
+                                                  {"g2-overnight-rolls-bake", 9},
+                                                  {"f-three-dish-practical", 10}};
     const auto place = kDays.find(stem(file.path));
     const int day = place == kDays.end() ? -14 : place->second;
     lesson.set("date", Node::of(base::date_text(base::Date{shown_week(today_).days + day})));

@@ -15,7 +15,8 @@ std::string random_word() {
   unsigned char bytes[24];
   randombytes_buf(bytes, sizeof bytes);
   char text[sodium_base64_ENCODED_LEN(sizeof bytes, sodium_base64_VARIANT_URLSAFE_NO_PADDING)];
-  sodium_bin2base64(text, sizeof text, bytes, sizeof bytes, sodium_base64_VARIANT_URLSAFE_NO_PADDING);
+  sodium_bin2base64(text, sizeof text, bytes, sizeof bytes,
+                    sodium_base64_VARIANT_URLSAFE_NO_PADDING);
   return text;
 }
 
@@ -26,7 +27,8 @@ bool loopback(const std::string& address) {
 constexpr const char* kNoPages =
     "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>Benchbell</title>"
     "<body><h1>The pages are not in this program</h1><p>It was built without them. "
-    "<code>make</code> builds them when Node.js is there. The command line does all that the pages do: "
+    "<code>make</code> builds them when Node.js is there. The command line does all that the pages "
+    "do: "
     "<code>benchbell --help</code>.</p></body></html>";
 
 }  // namespace
@@ -84,17 +86,19 @@ struct DeskServer::Inside {
   }
 };
 
-DeskServer::DeskServer(store::Repository& store, std::vector<http::Asset> pages, DeskOptions options)
+DeskServer::DeskServer(store::Repository& store, std::vector<http::Asset> pages,
+                       DeskOptions options)
     : inside_(std::make_unique<Inside>(store, std::move(pages), std::move(options))) {}
 
 DeskServer::~DeskServer() = default;
 
 base::Result<int> DeskServer::start() {
   if (!loopback(inside_->options.http.address) && inside_->context.open)
-    return base::Problem{"serve.needs_sign_in", "", "",
-                         "Other machines could read everything: nobody has to sign in yet.",
-                         "Open it on this machine first, add the head of department under Setup, then "
-                         "start it for the school."};
+    return base::Problem{
+        "serve.needs_sign_in", "", "",
+        "Other machines could read everything: nobody has to sign in yet.",
+        "Open it on this machine first, add the head of department under Setup, then "
+        "start it for the school."};
   inside_->server.emplace(inside_->options.http, inside_->router, inside_->options.log);
   return inside_->server->start();
 }

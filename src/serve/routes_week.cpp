@@ -4,6 +4,7 @@
 #include <set>
 
 #include "base/text.h"
+#include "desk/lesson_allergens.h"
 #include "kitchen/words.h"
 #include "larder/week.h"
 #include "serve/api_json.h"
@@ -19,7 +20,7 @@ using http::Request;
 using http::Response;
 using store::Kind;
 
-Node digest_for(Context& context, const std::string& id, std::int64_t lesson_version, bool& stale) {
+std::optional<Node> digest_for(Context& context, const std::string& id, std::int64_t lesson_version, bool& stale) {
   stale = false;
   const auto plan = context.store.get(Kind::kPlan, id);
   if (plan && plan.value() && !plan.value()->deleted) {
@@ -28,14 +29,20 @@ Node digest_for(Context& context, const std::string& id, std::int64_t lesson_ver
     if (node && node->find("digest") != nullptr) {
       stale = static_cast<std::int64_t>(number_in(*node, "lesson_version").value_or(0)) !=
               lesson_version;
-      return *node->find("digest");
+      return std::optional(*node->find("digest"));
     }
   }
+  return std::nullopt;
+}
+
+/// Of a lesson without a plan: what keeps it from being planned, if that is known at once.
+Node without_plan(Context& context, kitchen::Lesson lesson) {
+  const auto said = desk::add_allergens(lesson, *context.kept.foods(), *context.kept.labels());
   Node none = Node::object();
   none.set("verdict", Node::of("not planned"));
-  none.set("says", Node::of("Not planned yet"));
+  none.set("says", Node::of(said ? "Not planned yet" : "Cannot be planned yet"));
   none.set("chance", Node());
-  none.set("reason", Node::of(""));
+  none.set("reason", Node::of(said ? "" : said.problems().front().message));
   none.set("remedy", Node());
   return none;
 }
@@ -84,7 +91,6 @@ Node lesson_node(Context& context, const store::Summary& summary) {
   node.set("date", Node::of(summary.day.value_or("")));
   const auto kept = context.kept.lesson(summary.id);
   bool stale = false;
-  const Node digest = digest_for(context, summary.id, summary.version, stale);
   if (!kept) {
     for (const char* key : {"class", "from", "to", "room"}) node.set(key, Node::of(""));
     node.set("dishes", Node::list());
@@ -101,6 +107,8 @@ Node lesson_node(Context& context, const store::Summary& summary) {
     return node;
   }
   const kitchen::Lesson& lesson = kept.value().lesson;
+  const auto kept_digest = digest_for(context, summary.id, summary.version, stale);
+  const Node digest = kept_digest ? *kept_digest : without_plan(context, lesson);
   base::Problems broken;
   const auto body = kitchen::parse_json(kept.value().document.body, "", broken);
   const Node* about = body ? body->find("about") : nullptr;
