@@ -15,6 +15,7 @@
 #include "serve/demo.h"
 #include "serve/desk_server.h"
 #include "serve/http/self_signed.h"
+#include "serve/pages.h"
 
 namespace app {
 namespace {
@@ -66,8 +67,6 @@ base::Result<std::unique_ptr<store::Repository>> open(const fs::path& file) {
                          "This folder cannot be made.", "Name a file you may write with --file."};
   return store::open_sqlite(file.string());
 }
-
-std::vector<serve::http::Asset> pages() { return {}; }
 
 }  // namespace
 
@@ -132,7 +131,7 @@ int serve(const ServeAsked& asked) {
   }
   const bool secure = options.http.tls.has_value();
 
-  serve::DeskServer server(store, pages(), std::move(options));
+  serve::DeskServer server(store, serve::pages(), std::move(options));
   const auto port = server.start();
   if (!port) return tell(port.problems());
   std::printf("Benchbell is at %s://%s:%d\n", secure ? "https" : "http",
