@@ -27,7 +27,8 @@ struct Who {
 struct Context {
   store::Repository& store;
   http::Hub& hub;
-  Jobs& jobs;
+  Jobs& jobs;     ///< plans
+  Jobs& errands;  ///< what a page can wait for without a plan waiting behind it
   Kept& kept;
   http::RateLimit& sign_in_limit;
   bool demo = false;

@@ -39,6 +39,7 @@ struct DeskServer::Inside {
   http::Hub hub;
   Kept kept;
   Jobs jobs;
+  Jobs errands;
   http::RateLimit sign_in_limit;
   Context context;
   http::StaticFiles pages;
@@ -51,8 +52,9 @@ struct DeskServer::Inside {
         options(std::move(wanted)),
         kept(store),
         jobs([this](const JobView& job) { tell_job(hub, job); }),
+        errands([](const JobView&) {}),
         sign_in_limit({.most = 8, .per_second = 1.0 / 30}),
-        context{store, hub, jobs, kept, sign_in_limit},
+        context{store, hub, jobs, errands, kept, sign_in_limit},
         pages(std::move(files)) {
     context.demo = options.demo;
     context.today = options.today;

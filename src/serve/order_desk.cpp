@@ -61,10 +61,17 @@ class Orders {
     list_.emplace_front(mark, std::move(order));
     if (list_.size() > 12) list_.pop_back();
   }
+  bool first_to_ask(const std::string& mark) {
+    const std::lock_guard lock(mutex_);
+    if (asked_ == mark) return false;
+    asked_ = mark;
+    return true;
+  }
 
  private:
   std::mutex mutex_;
   std::list<std::pair<std::string, std::shared_ptr<const WeekOrder>>> list_;
+  std::string asked_;  ///< the last one being worked out
 };
 
 Orders& orders() {
@@ -118,11 +125,42 @@ base::Result<std::shared_ptr<const WeekOrder>> order_for(Context& context, base:
   return std::shared_ptr<const WeekOrder>(out);
 }
 
+namespace {
+
+/// Beside the request: a week of many lessons takes longer than a page should wait.
+void work_out(Context& context, base::Date monday) {
+  context.errands.start("", "", [&context, monday](JobDesk&) -> base::Result<std::string> {
+    const auto made = order_for(context, monday);
+    if (!made) return made.problems();
+    context.hub.publish("desk", "document",
+                        "{\"kind\": \"order\", \"id\": \"\", \"version\": 0, \"title\": \"\"}");
+    return std::string("null");
+  });
+}
+
+Node being_worked_out() {
+  Node node = Node::object();
+  node.set("says", Node::of("The order is being worked out."));
+  node.set("order_by", Node());
+  node.set("days_left", Node());
+  node.set("total", Node::of(""));
+  node.set("lines", Node::list());
+  node.set("not_settled", Node::list());
+  return node;
+}
+
+}  // namespace
+
 Node week_order(Context& context, base::Date monday) {
   const auto lessons = lessons_of(context, monday);
   if (!lessons || lessons.value().empty()) return Node();
-  const auto there = orders().get(mark_of(context, monday, lessons.value()));
-  if (!there) return Node();
+  if (context.kept.prices()->packs.empty()) return Node();
+  const std::string mark = mark_of(context, monday, lessons.value());
+  const auto there = orders().get(mark);
+  if (!there) {
+    if (orders().first_to_ask(mark)) work_out(context, monday);
+    return being_worked_out();
+  }
   const WeekOrder& made = *there;
   const auto input = made.input();
   const print::OrderView view{input, made.order, made.costs, made.days};

@@ -35,7 +35,8 @@ struct WeekOrder {
 /// Remembered until a lesson of the week or a table changes. Problems: those of the week's reader.
 base::Result<std::shared_ptr<const WeekOrder>> order_for(Context&, base::Date monday);
 
-/// The few lines a week's page shows; null where nothing is remembered yet and there are no prices.
+/// The few lines a week's page shows; null without lessons or prices. One not remembered yet is
+/// worked out beside, and the pages hear of it (`document` of kind "order").
 Node week_order(Context&, base::Date monday);
 
 }  // namespace serve

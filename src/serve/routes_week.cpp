@@ -74,8 +74,9 @@ Node prepare(const kitchen::Lesson& lesson) {
   }
   for (const auto& [dish, n] : sets) {
     const kitchen::Dish& d = lesson.dishes[static_cast<std::size_t>(dish)];
-    list.add(Node::of(say(n, lesson.trays_at_places ? " trays" : " sets", " of ",
-                          base::lower(d.name.substr(0, 1)), d.name.substr(1),
+    const std::string lots = lesson.trays_at_places ? base::counted(n, "tray", "trays")
+                                                    : base::counted(n, "set", "sets");
+    list.add(Node::of(say(lots, " of ", base::lower(d.name.substr(0, 1)), d.name.substr(1),
                           d.variant.empty() ? "" : ", " + d.variant)));
   }
   for (const kitchen::OvenAtOpening& oven : lesson.ovens)
