@@ -29,7 +29,7 @@ MAY_INCLUDE = {
     "safety": {"base", "kitchen"},
     "store": {"base"},
     "print": {"base", "kitchen", "timeplan", "larder", "nutrition", "safety"},
-    "app": {"base", "kitchen", "timeplan", "larder", "nutrition", "safety", "print"},
+    "app": {"base", "store", "kitchen", "timeplan", "larder", "nutrition", "safety", "print"},
 }
 
 # Narrower than the folder they lie in: the only project headers these may see, by prefix.

@@ -303,6 +303,19 @@ TEST_F(Exchange, ABombIsNotUnpacked) {
   EXPECT_EQ(codes(std::string(kLargestZip + 1, 'x')), (Codes{"zip.too_big"}));
 }
 
+TEST_F(Exchange, ABombThatUnderstatesItselfIsNotUnpackedEither) {
+  // The size stands in the local head and in the list at the end, each time little-endian; both say
+  // 100 bytes instead of nine megabytes. Refused as a bomb or as damaged, but never unpacked.
+  const std::string honest = zipped({{"dish/soup.json", std::string(9U << 20U, ' ')}});
+  const std::string size("\x00\x00\x90\x00", 4);
+  const std::string lie = replaced_bytes(honest, size, std::string("\x64\x00\x00\x00", 4));
+  ASSERT_NE(lie, honest);
+  const Codes found = codes(lie);
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_TRUE(found[0] == "zip.bomb" || found[0] == "zip.unreadable" || found[0] == "zip.not_a_zip")
+      << found[0];
+}
+
 TEST_F(Exchange, TooManyFilesAreRefused) {
   std::vector<std::pair<std::string, std::string>> many;
   for (std::size_t i = 0; i <= kMostEntries; ++i)
