@@ -128,6 +128,17 @@ TEST_F(Exchange, PeoplePasswordsSessionsAndSettingsAreNeverInIt) {
   EXPECT_EQ(export_zip(*school).value(), before);
 }
 
+TEST_F(Exchange, WhatCanBeKeptCanMoveHouseHoweverLongItIsLaidOut) {
+  // Sixty brackets deep every figure gets a line of 120 spaces: two megabytes become sixty.
+  std::string text = R"({"name":"Deep","list":)" + std::string(60, '[') + "1";
+  for (int i = 0; i < 500'000; ++i) text += ",12";
+  text += std::string(60, ']') + "}";
+  ASSERT_TRUE(school->create(Kind::kRecord, {}, {text, {}, "", {}}, by_hart()));
+  const std::string zip = export_zip(*school).value();
+  ASSERT_TRUE(import_zip(*other, zip, {}, by_hart()));
+  EXPECT_EQ(other->get(Kind::kRecord, "deep").value()->body, text);
+}
+
 TEST_F(Exchange, OnlySomeKindsAndTheirLinksAmongThemselves) {
   furnish(*school);
   const std::string zip = export_zip(*school, {Kind::kDish, Kind::kLesson}).value();
