@@ -52,7 +52,7 @@ struct ImportPreview {
 };
 
 /// What the import would do. Writes nothing.
-/// Errors: zip.not_a_zip, zip.too_big, zip.too_many, zip.bomb, zip.path, zip.kind, zip.name, zip.twice, zip.unreadable,
+/// Errors: zip.not_a_zip, zip.empty, zip.too_big, zip.too_many, zip.bomb, zip.path, zip.kind, zip.name, zip.twice, zip.unreadable,
 ///         zip.contents, zip.link, zip.encrypted and, for each document, those of Writer::create;
 ///         all at once.
 base::Result<ImportPreview> preview_import(Reader&, std::string_view zip);

@@ -59,7 +59,10 @@ Result<std::string> export_zip(Repository& repository, const std::vector<Kind>& 
     }
     auto text = tidy_json(each.body);
     if (!text) return text.problems();
-    entries.push_back({ref_text(row.ref) + ".json", std::move(text).value()});
+    // Laid out it may be many times as long; what is exported must come in again.
+    const bool fits = text.value().size() <= kLargestBody;
+    entries.push_back(
+        {ref_text(row.ref) + ".json", fits ? std::move(text).value() : std::move(each.body)});
     listed.push_back(std::move(row));
   }
   entries.front() = {std::string(kContentsName), contents_text(listed)};

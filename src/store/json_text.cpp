@@ -257,13 +257,15 @@ class TreeBuilder final : public nlohmann::json_sax<nlohmann::json> {
   }
 };
 
+base::Problem too_big() {
+  return {
+      "store.body_too_big", "", "",
+      base::say("This is larger than ", kLargestBody >> 20U, " MB, more than one document may be."),
+      "Split it, or leave out what is not needed."};
+}
+
 base::Result<Value> parse(std::string_view text) {
-  if (text.size() > kLargestBody) {
-    return base::Problem{"store.body_too_big", "", "",
-                         base::say("This is larger than ", kLargestBody >> 20U,
-                                   " MB, more than one document may be."),
-                         "Split it, or leave out what is not needed."};
-  }
+  if (text.size() > kLargestBody) return too_big();
   if (const auto bad = base::not_utf8(text)) {
     return no_json(base::say("It is not plain UTF-8 text: byte ", *bad, " does not belong."));
   }
@@ -283,6 +285,7 @@ base::Result<JsonBody> read_body(std::string_view text) {
   }
   JsonBody body;
   body.compact = written(value, Layout::kCompact);
+  if (body.compact.size() > kLargestBody) return too_big();  // 1e20 is longer written out
   body.canonical = written(value, Layout::kCanonical);
   for (std::size_t i = 0; i < value.items.size(); ++i) {
     if (value.items[i].kind == Value::Kind::kText) {

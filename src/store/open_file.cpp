@@ -87,10 +87,10 @@ base::Result<std::unique_ptr<Database>> open_file(const std::string& path,
     if (!make_private_file(path)) throw DatabaseError(SQLITE_CANTOPEN, "make the file");
     auto database = std::make_unique<Database>(path, Access::kWrite,
                                                static_cast<int>(options.wait.count()));
-    if (auto problem = look_inside(*database, path)) return *problem;
     if (sqlite3_db_readonly(database->handle(), "main") == 1) {
       throw DatabaseError(SQLITE_READONLY, "open");
     }
+    if (auto problem = look_inside(*database, path)) return *problem;
     database->use_write_ahead_log();
     if (options.largest_bytes > 0) {
       const auto page = static_cast<std::uint64_t>(database->number("pragma page_size"));

@@ -2,6 +2,8 @@
 
 #include <zip.h>
 
+#include <algorithm>
+#include <cstdint>
 #include <memory>
 #include <optional>
 
@@ -82,7 +84,20 @@ bool passed_over(std::string_view name) {
          name.ends_with("/.DS_Store");
 }
 
-/// What an entry says of itself is only a claim: never more than `most` bytes are unpacked.
+/// What a zip says of its own size; an honest one that is too large is refused before any work.
+bool claims_too_much(zip_t* archive, zip_uint64_t count) {
+  std::uint64_t all = 0;
+  for (zip_uint64_t i = 0; i < count; ++i) {
+    zip_stat_t stat;
+    zip_stat_init(&stat);
+    if (zip_stat_index(archive, i, 0, &stat) != 0 || (stat.valid & ZIP_STAT_SIZE) == 0) continue;
+    if (stat.size > kLargestUnpacked - all) return true;
+    all += stat.size;
+  }
+  return false;
+}
+
+/// But that is only a claim: never more than `most` bytes are unpacked.
 base::Result<std::string> unpacked(zip_t* archive, zip_uint64_t index, const std::string& name,
                                    std::size_t most) {
   const Opened file(zip_fopen_index(archive, index, 0));
@@ -127,6 +142,7 @@ base::Result<std::vector<ZipEntry>> read_zip(std::string_view bytes) {
                    say("The zip is larger than ", kLargestZip >> 20U, " MB."),
                    "Choose a zip that Benchbell wrote. If this is one, take it in by parts."};
   }
+  if (bytes.empty()) return not_a_zip();  // the library takes nothing for a zip of nothing
   zip_error_t error;
   zip_error_init(&error);
   zip_source_t* memory = zip_source_buffer_create(bytes.data(), bytes.size(), 0, &error);
@@ -143,6 +159,8 @@ base::Result<std::vector<ZipEntry>> read_zip(std::string_view bytes) {
         say("The zip holds ", count, " files; at most ", kMostEntries, " can be taken in at once."),
         "Take it in by parts."};
   }
+  if (claims_too_much(archive.get(), static_cast<zip_uint64_t>(count)))
+    return bomb(kLargestUnpacked);
   std::vector<ZipEntry> entries;
   std::size_t left = kLargestUnpacked;
   for (zip_int64_t i = 0; i < count; ++i) {

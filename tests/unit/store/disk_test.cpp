@@ -107,4 +107,17 @@ TEST_F(SchoolTest, AFullDiskRefusesTheWriteAndReadsOn) {
   EXPECT_EQ(::umount(disk.c_str()), 0);
 }
 
+TEST_F(SchoolTest, ADiskThatMayNotBeWrittenSaysSo) {
+  const std::string disk = folder.file("disk");
+  fs::create_directory(disk);
+  if (::mount("tmpfs", disk.c_str(), "tmpfs", 0, "size=3m") != 0) {
+    GTEST_SKIP() << "no right to make a small disk here";
+  }
+  const std::string path = disk + "/school.benchbell";
+  open(path, options()).reset();
+  EXPECT_EQ(::mount("tmpfs", disk.c_str(), "tmpfs", MS_REMOUNT | MS_RDONLY, "size=3m"), 0);
+  EXPECT_EQ(code(open_sqlite(path, options())), "store.read_only");
+  EXPECT_EQ(::umount(disk.c_str()), 0);
+}
+
 }  // namespace

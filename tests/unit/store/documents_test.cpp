@@ -30,7 +30,9 @@ TEST_F(Documents, TwoDishesOfOneNameGetTwoWords) {
   EXPECT_EQ(kept(Kind::kRoom, {R"({"name":"Scones"})", {}, "", {}}).id, "scones");
   for (int i = 3; i <= 40; ++i) {
     const auto id = kept(Kind::kDish, dish("Scones")).id;
-    if (i < 20) EXPECT_EQ(id, "scones-" + std::to_string(i));
+    if (i < 20) {
+      EXPECT_EQ(id, "scones-" + std::to_string(i));
+    }
   }
   EXPECT_EQ(school->list(Kind::kDish).value().size(), 40U);
 }
@@ -169,8 +171,8 @@ TEST_F(Documents, LessonsAreListedByDay) {
   week.from = "2026-11-16";
   week.to = "2026-11-18";
   std::vector<std::string> titles;
-  for (const Summary& each : school->list(Kind::kLesson, week).value())
-    titles.push_back(each.title);
+  const auto found = school->list(Kind::kLesson, week).value();
+  for (const Summary& each : found) titles.push_back(each.title);
   EXPECT_EQ(titles, (std::vector<std::string>{"7A", "7B", "8C"}));
 }
 

@@ -128,6 +128,17 @@ TEST_F(Exchange, PeoplePasswordsSessionsAndSettingsAreNeverInIt) {
   EXPECT_EQ(export_zip(*school).value(), before);
 }
 
+TEST_F(Exchange, WhatCanBeKeptCanMoveHouseHoweverLongItIsLaidOut) {
+  // Sixty brackets deep every figure gets a line of 120 spaces: two megabytes become sixty.
+  std::string text = R"({"name":"Deep","list":)" + std::string(60, '[') + "1";
+  for (int i = 0; i < 500'000; ++i) text += ",12";
+  text += std::string(60, ']') + "}";
+  ASSERT_TRUE(school->create(Kind::kRecord, {}, {text, {}, "", {}}, by_hart()));
+  const std::string zip = export_zip(*school).value();
+  ASSERT_TRUE(import_zip(*other, zip, {}, by_hart()));
+  EXPECT_EQ(other->get(Kind::kRecord, "deep").value()->body, text);
+}
+
 TEST_F(Exchange, OnlySomeKindsAndTheirLinksAmongThemselves) {
   furnish(*school);
   const std::string zip = export_zip(*school, {Kind::kDish, Kind::kLesson}).value();
@@ -301,6 +312,19 @@ TEST_F(Exchange, ABombIsNotUnpacked) {
     many.emplace_back("dish/d" + std::to_string(i) + ".json", std::string(7U << 20U, ' '));
   EXPECT_EQ(codes(zipped(many)), (Codes{"zip.bomb"}));
   EXPECT_EQ(codes(std::string(kLargestZip + 1, 'x')), (Codes{"zip.too_big"}));
+}
+
+TEST_F(Exchange, ABombThatUnderstatesItselfIsNotUnpackedEither) {
+  // The size stands in the local head and in the list at the end, each time little-endian; both say
+  // 100 bytes instead of nine megabytes. Refused as a bomb or as damaged, but never unpacked.
+  const std::string honest = zipped({{"dish/soup.json", std::string(9U << 20U, ' ')}});
+  const std::string size("\x00\x00\x90\x00", 4);
+  const std::string lie = replaced_bytes(honest, size, std::string("\x64\x00\x00\x00", 4));
+  ASSERT_NE(lie, honest);
+  const Codes found = codes(lie);
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_TRUE(found[0] == "zip.bomb" || found[0] == "zip.unreadable" || found[0] == "zip.not_a_zip")
+      << found[0];
 }
 
 TEST_F(Exchange, TooManyFilesAreRefused) {

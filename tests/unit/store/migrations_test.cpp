@@ -26,6 +26,11 @@ void fill(Database& database, int shape) {
       values ('lesson', '7b', 1, '7B', '2026-09-22', '2026-09-01T08:00:00Z', '', '', 0, 'dish/soup', '{"title":"7B"}');
     insert into document_links values ('lesson', '7b', 'dish', 'soup');
     commit;)");
+  if (shape >= 3) {
+    database.run(R"(
+      update documents set mark = content_mark((select body from document_versions v
+        where v.kind = documents.kind and v.id = documents.id and v.version = documents.version)))");
+  }
   if (shape >= 2) {
     database.run(R"(
       insert into users (id, name, name_key, role, password_hash, created_at)

@@ -8,6 +8,7 @@
 #include <map>
 #include <ostream>
 #include <set>
+#include <vector>
 
 #include "school.h"
 
@@ -57,8 +58,18 @@ std::ostream& operator<<(std::ostream& out, const Step& step) {
              << (step.outdated ? ", outdated" : "") << ", uses " << step.links.size();
 }
 
+const std::vector<std::string> kIds{"bread", "dhal", "scones", "soup"};
+
+std::set<std::string> chosen(unsigned bits) {
+  std::set<std::string> out;
+  for (std::size_t i = 0; i < kIds.size(); ++i) {
+    if ((bits >> i & 1U) != 0) out.insert(kIds[i]);
+  }
+  return out;
+}
+
 rc::Gen<Step> step() {
-  const auto ids = rc::gen::element<std::string>("bread", "dhal", "scones", "soup");
+  const auto ids = rc::gen::elementOf(kIds);
   const auto whats = rc::gen::weightedElement<Step::What>({{5, Step::What::kCreate},
                                                            {6, Step::What::kReplace},
                                                            {4, Step::What::kRemove},
@@ -66,12 +77,13 @@ rc::Gen<Step> step() {
                                                            {1, Step::What::kErase},
                                                            {1, Step::What::kReopen}});
   return rc::gen::apply(
-      [](Step::What what, std::string id, int minutes, std::set<std::string> links, int version,
-         int outdated) {
-        return Step{what, std::move(id), minutes, std::move(links), version, outdated == 0};
+      [](Step::What what, std::string id, int minutes, unsigned links, int version, int outdated) {
+        // Half of them use nothing, or hardly anything could ever be removed.
+        return Step{what,    std::move(id), minutes, chosen(links > 15 ? 0 : links),
+                    version, outdated == 0};
       },
-      whats, ids, rc::gen::inRange(0, 3), rc::gen::container<std::set<std::string>>(ids),
-      rc::gen::inRange(1, 6), rc::gen::inRange(0, 5));
+      whats, ids, rc::gen::inRange(0, 3), rc::gen::inRange(0U, 32U), rc::gen::inRange(1, 6),
+      rc::gen::inRange(0, 5));
 }
 
 Draft draft_of(const Step& step) {
