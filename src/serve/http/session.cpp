@@ -92,6 +92,12 @@ void Session::finish() {
   if (idle_) conn_->wake();
 }
 
+void Session::break_off() {
+  if (!listening_) return;
+  conn_->wake();
+  poke();
+}
+
 void Session::cut() {
   ended_ = true;
   conn_->cut();
@@ -286,6 +292,7 @@ Task<void> Session::tell(Shared exchange, std::shared_ptr<Listening> listening) 
       continue;
     }
     for (const auto& frame : frames) {
+      if (listening->given_up()) co_return;
       const bool sent = co_await conn_->write(*frame, {}, in(patience.write));
       if (!sent) co_return;
       exchange->sent += frame->size();

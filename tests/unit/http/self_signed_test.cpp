@@ -63,7 +63,7 @@ TEST(SelfSigned, TheSameIsUsedNextTime) {
 TEST(SelfSigned, ANewOneIsMadeWhenTheOldWillNotDo) {
   const TemporaryFolder folder;
   auto remade = [&, last = made(folder.path(), {"localhost"}).fingerprint](
-                          const std::vector<std::string>& names, long long now) mutable {
+                    const std::vector<std::string>& names, long long now) mutable {
     const SelfSigned next = made(folder.path(), names, now);
     const bool other = next.fingerprint != last;
     EXPECT_EQ(other, next.made_now);
