@@ -14,24 +14,32 @@ Listening::Listening(boost::asio::any_io_executor executor, std::weak_ptr<Sessio
 void Listening::hear(std::shared_ptr<const std::string> frame) {
   const std::lock_guard lock(mutex_);
   if (over_) return;
-  if (waiting_.size() >= most_) {
-    // The page will come back by itself, say what it heard last, and be told what it missed.
-    waiting_.clear();
-    over_ = true;
-  } else {
+  if (waiting_.size() < most_) {
     waiting_.push_back(std::move(frame));
+    return wake();
   }
+  // The page will come back by itself, say what it heard last, and be told what it missed.
+  give_up();
+}
+
+void Listening::end() {
+  const std::lock_guard lock(mutex_);
+  over_ = true;
   wake();
 }
 
-void Listening::end() { stop(false); }
-void Listening::lost() { stop(true); }
-
-void Listening::stop(bool forget) {
+void Listening::lost() {
   const std::lock_guard lock(mutex_);
-  over_ = true;
-  if (forget) waiting_.clear();
-  wake();
+  give_up();
+}
+
+void Listening::give_up() {
+  over_ = given_up_ = true;
+  waiting_.clear();
+  // Said in any case: the session may be in the middle of a write that nobody takes.
+  boost::asio::post(executor_, [weak = session_] {
+    if (const auto session = weak.lock()) session->break_off();
+  });
 }
 
 void Listening::wake() {
@@ -51,6 +59,11 @@ Listening::Frames Listening::take() {
 bool Listening::over() const {
   const std::lock_guard lock(mutex_);
   return over_;
+}
+
+bool Listening::given_up() const {
+  const std::lock_guard lock(mutex_);
+  return given_up_;
 }
 
 }  // namespace serve::http

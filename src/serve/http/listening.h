@@ -29,10 +29,11 @@ class Listening : public Listener {
   /// more.
   Frames take();
   bool over() const;
+  bool given_up() const;  ///< over, and not even what is in hand need be said
 
  private:
-  void stop(bool forget);
-  void wake();  ///< under the lock
+  void give_up();  ///< these two under the lock
+  void wake();
 
   boost::asio::any_io_executor executor_;
   std::weak_ptr<Session> session_;
@@ -40,6 +41,7 @@ class Listening : public Listener {
   mutable std::mutex mutex_;
   Frames waiting_;
   bool over_ = false;
+  bool given_up_ = false;
   bool woken_ = false;  ///< the session will look; no need to say it again
 };
 

@@ -7,7 +7,7 @@
 //   server.stop(std::chrono::seconds(10)); // what is in hand is finished
 //
 // It knows no route and no role. What it refuses by itself is listed in
-// docs/decisions/0013-http.md.
+// docs/decisions/0014-http.md.
 #pragma once
 
 #include <chrono>
@@ -50,7 +50,7 @@ struct Limits {
   std::size_t body_bytes = 8U << 20U;        ///< unless the route says otherwise; beyond: 413
   std::size_t bodies_in_hand = 128U << 20U;  ///< bytes of all bodies being read or answered;
                                              ///< beyond: 503
-  std::size_t connections = 4000;            ///< beyond: 503
+  std::size_t connections = 4000;            ///< beyond: closed at once
   std::size_t waiting = 1000;                ///< requests waiting for a worker; beyond: 503
   std::size_t stream_queue = 64;  ///< events a reader may lag behind before its stream is closed
 };

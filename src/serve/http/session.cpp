@@ -18,6 +18,9 @@ namespace {
 
 namespace asio = boost::asio;
 constexpr std::size_t kPiece = 16U << 10U;
+constexpr std::string_view kNothing;
+constexpr std::string_view kGoOn = "HTTP/1.1 100 Continue\r\n\r\n";
+constexpr std::string_view kStillHere = ":\n\n";  // a comment, which pages do not see
 
 Conn::Deadline in(Patience::Time time) { return std::chrono::steady_clock::now() + time; }
 
@@ -90,6 +93,12 @@ Task<void> Session::live() {
 void Session::finish() {
   if (listening_) listening_->end();
   if (idle_) conn_->wake();
+}
+
+void Session::break_off() {
+  if (!listening_) return;
+  conn_->wake();
+  poke();
 }
 
 void Session::cut() {
@@ -186,8 +195,7 @@ Task<bool> Session::read_body(Shared exchange) {
   bool room = exchange->unread ||
               hold(*exchange, static_cast<std::size_t>(reader.length().value_or(0)));
   if (room && !exchange->unread && buffer_.empty() && reader.waits_for_continue()) {
-    const bool said = co_await conn_->write("HTTP/1.1 100 Continue\r\n\r\n", {},
-                                            in(patience.write));
+    const bool said = co_await conn_->write(kGoOn, kNothing, in(patience.write));
     if (!said) co_return false;
   }
   const auto whole_by = in(patience.whole_body);
@@ -281,12 +289,13 @@ Task<void> Session::tell(Shared exchange, std::shared_ptr<Listening> listening) 
       Fault woken;
       co_await wake_.async_wait(quietly(woken));
       if (woken) continue;
-      const bool alive = co_await conn_->write(":\n\n", {}, in(patience.write));
+      const bool alive = co_await conn_->write(kStillHere, kNothing, in(patience.write));
       if (!alive) co_return;
       continue;
     }
     for (const auto& frame : frames) {
-      const bool sent = co_await conn_->write(*frame, {}, in(patience.write));
+      if (listening->given_up()) co_return;
+      const bool sent = co_await conn_->write(*frame, kNothing, in(patience.write));
       if (!sent) co_return;
       exchange->sent += frame->size();
     }
@@ -308,10 +317,11 @@ Task<void> Session::goodbye(bool unread) {
   constexpr Patience::Time kLinger{2'000};
   constexpr std::size_t kDropAtMost = 4U << 20U;
   const auto by = in(kLinger);
+  idle_ = true;  // stop() need not wait for this
   co_await conn_->end(by);
   // Closing with bytes unread resets the connection, and a reset can overtake the answer that says
   // why (RFC 9112, 9.6). So what still comes is read for a while and dropped.
-  for (std::size_t dropped = 0; unread && !ended_ && dropped < kDropAtMost;) {
+  for (std::size_t dropped = 0; unread && !common_.stopping && dropped < kDropAtMost;) {
     buffer_.clear();
     const auto came = co_await conn_->read(buffer_, kPiece, by);
     if (came == 0) co_return;

@@ -51,6 +51,7 @@ class Session : public std::enable_shared_from_this<Session> {
 
   void finish();                   ///< the server stops: end when what is in hand is done
   void cut();                      ///< end now
+  void break_off();                ///< end the stream, also in the middle of a write
   void poke() { wake_.cancel(); }  ///< look again: an answer or an event has come
 
  private:

@@ -4,7 +4,7 @@
 //   const auto n = co_await stream.async_read_some(place, quietly(fault));
 //
 // g++ 12 destroys twice what is made of braces or as a capturing lambda inside a co_await
-// expression (docs/decisions/0013-http.md): name it before.
+// expression (docs/decisions/0014-http.md): name it before.
 #pragma once
 
 #include <utility>  // awaitable.hpp of 1.74 needs it and forgets it

@@ -103,7 +103,7 @@ TEST(Server, WrongAddressesAndMethods) {
   Running running(little_router());
   Client client = running.client();
   EXPECT_EQ(client.get("/nothing").status, 404);
-  EXPECT_EQ(client.post("/hello", "x").status, 405);
+  EXPECT_EQ(running.client().post("/hello", "x").status, 405);
   client.send("DELETE /hello HTTP/1.1\r\nHost: localhost\r\n\r\n");
   const Answer wrong = client.answer();
   EXPECT_EQ(wrong.status, 405);
