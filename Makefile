@@ -12,8 +12,9 @@ program := build/benchbell
 .PHONY: build help setup demo test test-release test-asan test-tsan fuzz bench \
   ui ui-check mutants check check-format check-layers check-words check-tidy check-all format coverage clean
 
-build: ## build the program (make, on its own, does this)
-	@tools/configure.sh release
+build: ## build the program with its pages (make, on its own, does this)
+	@tools/ui.sh
+	@tools/configure.sh release $$(tools/ui_setting.sh)
 	@cmake --build $(release) --parallel $(JOBS) --target bin/benchbell
 	@ln -sfn release/bin/benchbell $(program)
 
@@ -42,7 +43,8 @@ test: ## install what is needed, build, run all tests: release, sanitizers, a sh
 	@echo "All tests passed."
 
 test-release: ## all tests, as shipped
-	@tools/configure.sh release -DBENCHBELL_TESTS=ON
+	@tools/ui.sh
+	@tools/configure.sh release -DBENCHBELL_TESTS=ON $$(tools/ui_setting.sh)
 	@cmake --build $(release) --parallel $(JOBS)
 	@ln -sfn release/bin/benchbell $(program)
 	@ctest --test-dir $(release) --parallel $(JOBS) --output-on-failure --no-tests=error
