@@ -135,8 +135,20 @@ struct ReadAsked {
   bool json = false, json_ld = false;
 };
 
+struct PaperAsked {
+  std::string lesson_file;
+  std::string what = "teacher,wall,bays";
+  std::string out = "paper";            ///< a folder, or one file when it ends in .pdf
+  std::string today;                    ///< empty = by the clock
+  std::string foods_file, labels_file;  ///< allergens, as for a plan
+  double seconds = 5.0;
+  std::uint64_t seed = 1;
+};
+
 int read(const ReadAsked&);
 int plan(const PlanAsked&);
+/// kDoesNotFit when the lesson does not fit; then only sheets without its times are written.
+int paper(const PaperAsked&);
 int label(const LabelAsked&);
 int develop(const DevelopWords&);
 int check(const CheckAsked&);

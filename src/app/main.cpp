@@ -106,6 +106,35 @@ void add_dishes(CLI::App& program, app::DishesAsked& asked) {
   dishes->footer("Examples:\n  benchbell dishes\n  benchbell dishes lentil-dhal > my-dhal.json\n");
 }
 
+void add_paper(CLI::App& program, app::PaperAsked& asked) {
+  CLI::App* paper = program.add_subcommand(
+      "paper", "Print a lesson: the teacher's page, the wall page, a card a bay, and more (PDF)");
+  paper->add_option("lesson", asked.lesson_file, "Lesson file (JSON, see docs/files.md)")
+      ->required();
+  paper->add_option("--what", asked.what, "Sheets, with commas between (docs/paper.md)")
+      ->capture_default_str();
+  paper->add_option("--out", asked.out, "A folder, or one file when it ends in .pdf")
+      ->capture_default_str();
+  paper->add_option("--today", asked.today, "The day that stands on the sheets, if not today");
+  paper->add_option("--foods", asked.foods_file,
+                    "The school's own foods (CSV), for what dishes contain");
+  paper->add_option("--labels", asked.labels_file,
+                    "Labels that were read (CSV); an unread label counts as all it might say");
+  paper->add_option("--seconds", asked.seconds, "How long to look for something better")
+      ->capture_default_str()
+      ->check(CLI::Range(0.1, 3600.0));
+  paper->add_option("--seed", asked.seed, "Another luck for the search and the chance")
+      ->capture_default_str();
+  paper->footer(
+      std::string("Examples:\n"
+                  "  benchbell paper demo/lessons/a-first-hob.json\n"
+                  "  benchbell paper demo/lessons/b-two-dishes.json --what teacher,cooks --out "
+                  "lesson.pdf\n"
+                  "Exit code: 0 it fits, 1 it does not fit (then no sheet with its times is "
+                  "written but the teacher's page), 2 something in the input is wrong.\n") +
+      kCautions);
+}
+
 int run(int argc, char** argv) {
   CLI::App program{
       "Benchbell plans practical cookery lessons: dishes, room, class and bell in; a proved time "
@@ -117,7 +146,9 @@ int run(int argc, char** argv) {
   app::PlanAsked plan;
   app::CheckAsked check;
   app::DishesAsked dishes;
+  app::PaperAsked paper;
   add_plan(program, plan);
+  add_paper(program, paper);
   add_check(program, check);
   add_dishes(program, dishes);
   std::optional<int> food_code;
@@ -129,6 +160,7 @@ int run(int argc, char** argv) {
     return code == 0 ? app::kFits : app::kBadInput;
   }
   if (food_code) return *food_code;
+  if (program.got_subcommand("paper")) return app::paper(paper);
   if (program.got_subcommand("check")) return app::check(check);
   if (program.got_subcommand("dishes")) return app::dishes(dishes);
   if (plan.lesson_file.empty() && plan.dishes.empty()) {

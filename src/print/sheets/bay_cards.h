@@ -11,7 +11,9 @@ namespace print::sheets {
 struct BayLine {
   Seconds from{0}, to{0};
   Look look = Look::kHands;
-  bool hands_off = false;           ///< register, demonstration, stop
+  Seconds each{0};         ///< for one cook; the whole span is longer when they go in turn
+  bool hands_off = false;  ///< register, demonstration, stop
+  bool waits = false;      ///< nobody of the bay has anything in hand
   std::string dish;                 ///< two letters, only where the bay makes several dishes
   std::string says;                 ///< "Peel and dice the onion"
   std::string in_turn;              ///< "A1 8 min, A2 14 min"; empty when the whole bay is together

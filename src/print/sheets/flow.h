@@ -70,6 +70,7 @@ class Flow {
   void table(const Table&);
 
  private:
+  Table fitted(Table, const std::vector<double>& widths) const;
   void table_head(const Table&, const std::vector<double>& widths);
   std::vector<Block> set_row(const Table&, const Row&, const std::vector<double>&, double shrink,
                              double& height) const;
@@ -78,5 +79,10 @@ class Flow {
   int page_;
   double x_, y_, w_, bottom_;
 };
+
+/// The first of the sizes at which `draw` keeps to so many pages; the last when none does. It draws
+/// on paper that is thrown away.
+double size_that_fits(const std::vector<double>& sizes, int pages,
+                      const std::function<void(Document&, double)>& draw);
 
 }  // namespace print::sheets

@@ -125,6 +125,8 @@ class Document {
   int add_page();
   Canvas on(int page);
   Size size_of(int page) const;
+  /// From 1 within its part.
+  int number_of(int page) const;
   /// True when the page after `page` belongs to the same part.
   bool goes_on(int page) const;
   int pages() const;

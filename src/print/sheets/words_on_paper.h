@@ -20,7 +20,7 @@ class Words {
   Words& add(std::string_view plain);
   Words& bold(std::string_view text);
   Words& line();
-  Words& add(const Words& more);
+  Words& also(const Words& more);
 
   bool empty() const { return runs_.empty(); }
   /// The letters alone, without what makes them bold.
