@@ -139,6 +139,7 @@ struct PaperAsked {
   std::string lesson_file;
   std::string what = "teacher,wall,bays";
   std::string out = "paper";            ///< a folder, or one file when it ends in .pdf
+  std::string reading = "plain";        ///< of the cooks' sheets: few words, plain, full
   std::string today;                    ///< empty = by the clock
   std::string foods_file, labels_file;  ///< allergens, as for a plan
   double seconds = 5.0;

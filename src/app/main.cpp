@@ -115,6 +115,9 @@ void add_paper(CLI::App& program, app::PaperAsked& asked) {
       ->capture_default_str();
   paper->add_option("--out", asked.out, "A folder, or one file when it ends in .pdf")
       ->capture_default_str();
+  paper->add_option("--reading", asked.reading,
+                    "How the cooks' sheets are worded: few words, plain or full")
+      ->capture_default_str();
   paper->add_option("--today", asked.today, "The day that stands on the sheets, if not today");
   paper->add_option("--foods", asked.foods_file,
                     "The school's own foods (CSV), for what dishes contain");

@@ -11,6 +11,8 @@
 #include "app/planning.h"
 #include "base/text.h"
 #include "print/sheets/bay_cards.h"
+#include "print/sheets/cook_sheet.h"
+#include "print/sheets/picture_cards.h"
 #include "print/sheets/teacher_page.h"
 #include "print/sheets/wall_page.h"
 #include "print/words.h"
@@ -44,11 +46,27 @@ std::function<base::Result<bool>(sheets::Document&, const From&)> of_plan(Draw d
   };
 }
 
+base::Result<bool> draw_cooks(sheets::Document& document, const From& from) {
+  sheets::CookSheets how;
+  for (const sheets::Level level :
+       {sheets::Level::kFew, sheets::Level::kPlain, sheets::Level::kFull}) {
+    if (from.asked.reading != sheets::word(level)) continue;
+    how.level = level;
+    sheets::draw_cook_sheets(document, from.planned(), how);
+    return true;
+  }
+  return base::Problem{"paper.reading", "", "",
+                       base::say(base::quoted(from.asked.reading), " is no level of reading."),
+                       "Say few words, plain or full."};
+}
+
 const std::vector<SheetKind>& kinds() {
   static const std::vector<SheetKind> all = {
       {"teacher", true, of_plan(sheets::draw_teacher_page)},
       {"wall", true, of_plan(sheets::draw_wall_page)},
       {"bays", true, of_plan(sheets::draw_bay_cards)},
+      {"cooks", true, draw_cooks},
+      {"pictures", true, of_plan(sheets::draw_picture_cards)},
   };
   return all;
 }

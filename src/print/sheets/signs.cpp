@@ -49,7 +49,7 @@ void draw_head(Flow& flow, const Head& head) {
   }
   const double room = right - right_width - x;
   const Block title = d.set_in(head.title, {18, true}, room, 56, 10);
-  const Block under = d.set_in(head.under, {10}, room, 40, 7);
+  const Block under = d.set_in(head.under, {10}, room, head.under.size() > 110 ? 30 : 15, 7.5);
   c.put(title, x, top);
   c.put(under, x, top + title.height);
   bottom = std::max(bottom, top + title.height + under.height);
@@ -87,14 +87,20 @@ void draw_chance(Canvas& c, const kitchen::Lesson& lesson, const std::vector<Sec
   c.line(box.x, foot, box.right(), foot, 0.5);
   const double bell = x_of(lesson.bell);
   // Piled in slots on either side of the bell's lines, so that none stands on them.
-  std::map<int, int> piled;
-  for (const Seconds mark : marks) {
+  std::map<int, int> piled, heights;
+  const auto slot_of = [&](Seconds mark) {
     const double slots = (x_of(mark) - bell) / step;
+    return mark > lesson.bell ? std::max(1, static_cast<int>(std::ceil(slots)))
+                              : std::min(-1, static_cast<int>(std::floor(slots)));
+  };
+  int tallest = 1;
+  for (const Seconds mark : marks) tallest = std::max(tallest, ++heights[slot_of(mark)]);
+  const double up = std::min(step, (box.h - 2 * r - 2) / std::max(1, tallest - 1));
+  for (const Seconds mark : marks) {
     const bool late = mark > lesson.bell;
-    const int slot = late ? std::max(1, static_cast<int>(std::ceil(slots)))
-                          : std::min(-1, static_cast<int>(std::floor(slots)));
+    const int slot = slot_of(mark);
     const double x = bell + slot * step + (late ? -step / 2 + 4 : step / 2 - 4);
-    const double y = foot - 2 - r - piled[slot]++ * step;
+    const double y = foot - 2 - r - piled[slot]++ * up;
     const Box box_of_mark{x - r, y - r, 2 * r, 2 * r};
     if (late) {
       c.fill_in(box_of_mark, Path().move(50, 0).line(100, 50).line(50, 100).line(0, 50).close());
