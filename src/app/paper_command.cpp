@@ -10,9 +10,11 @@
 #include "app/larder_files.h"
 #include "app/planning.h"
 #include "base/text.h"
+#include "print/sheets/adult_sheets.h"
 #include "print/sheets/bay_cards.h"
 #include "print/sheets/cook_sheet.h"
 #include "print/sheets/picture_cards.h"
+#include "print/sheets/room_sheets.h"
 #include "print/sheets/teacher_page.h"
 #include "print/sheets/wall_page.h"
 #include "print/words.h"
@@ -67,6 +69,12 @@ const std::vector<SheetKind>& kinds() {
       {"bays", true, of_plan(sheets::draw_bay_cards)},
       {"cooks", true, draw_cooks},
       {"pictures", true, of_plan(sheets::draw_picture_cards)},
+      {"adults", true, of_plan(sheets::draw_adult_sheets)},
+      {"bay-check", true, of_plan(sheets::draw_bay_check)},
+      {"probe", true, of_plan(sheets::draw_probe_log)},
+      {"rota", true, of_plan([](sheets::Document& d, const sheets::Planned& p) {
+         sheets::draw_rota(d, p);
+       })},
   };
   return all;
 }
