@@ -123,6 +123,27 @@ void add_paper(CLI::App& program, app::PaperAsked& asked) {
                     "The school's own foods (CSV), for what dishes contain");
   paper->add_option("--labels", asked.labels_file,
                     "Labels that were read (CSV); an unread label counts as all it might say");
+  paper->add_option("--needs", asked.needs_file,
+                    "Who must not have what (CSV), for the allergy sheet");
+  paper->add_option("--week", asked.week_file, "The week (JSON), for the order and the letter")
+      ->group("Order and letter");
+  paper->add_option("--prices", asked.prices_file, "Price list (CSV)")->group("Order and letter");
+  paper->add_option("--stock", asked.stock_file, "Stores (CSV)")->group("Order and letter");
+  paper->add_option("--reply-by", asked.reply_by, "Until when families answer: \"Fri 13 Nov\"")
+      ->group("Order and letter");
+  paper->add_option("--stickers", asked.stickers,
+                    "Columns x rows of the sheet, or measured: \"2x4 99x68 step 101.5x68\" (mm)")
+      ->capture_default_str()
+      ->group("Labels");
+  paper->add_flag("--numbers", asked.numbers, "Places instead of names")->group("Labels");
+  paper->add_flag("--given-out", asked.given_out,
+                  "Sold or given to others: all ingredients in falling weight")
+      ->group("Labels");
+  paper->add_option("--gone", asked.gone, "Stickers gone from the first sheet")
+      ->check(CLI::Range(0, 800))
+      ->group("Labels");
+  paper->add_option("--keep", asked.keep_words, "Your own words on keeping and reheating")
+      ->group("Labels");
   paper->add_option("--seconds", asked.seconds, "How long to look for something better")
       ->capture_default_str()
       ->check(CLI::Range(0.1, 3600.0));

@@ -142,7 +142,7 @@ base::Result<std::vector<std::string>> add_allergens(const PlanAsked& asked,
 base::Result<Ready> ready_lesson(const PlanAsked& asked) {
   auto read = lesson_of(asked);
   if (!read) return read.problems();
-  Ready out{std::move(read).value(), {}};
+  Ready out{read.value(), read.value(), {}};
   auto notes = add_allergens(asked, out.lesson);
   if (!notes) return notes.problems();
   out.label_notes = std::move(notes).value();

@@ -16,6 +16,7 @@ base::Result<kitchen::Lesson> lesson_of(const PlanAsked&);
 /// labels read where somebody avoids something, and checked again.
 struct Ready {
   kitchen::Lesson lesson;
+  kitchen::Lesson as_written;            ///< before anything was completed
   std::vector<std::string> label_notes;  ///< which labels were taken as containing what they might
 };
 base::Result<Ready> ready_lesson(const PlanAsked&);

@@ -226,7 +226,7 @@ class Sheet {
   void boxes() {
     const kitchen::Cook& who = p_.lesson.cooks[at(cook_)];
     const bool cooked = std::any_of(who.dishes.begin(), who.dishes.end(), [&](int dish) {
-      return is_cooked(p_.lesson.dishes[at(dish)]);
+      return wants_probe(p_.lesson.dishes[at(dish)]);
     });
     const double gap = 14, width = (flow_.width() - 2 * gap) / 3;
     flow_.gap(8);

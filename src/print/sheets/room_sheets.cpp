@@ -63,9 +63,16 @@ constexpr const char* kLooks[] = {"Rings and oven off", "Oven empty, shut", "Wor
 
 }  // namespace
 
-bool is_cooked(const kitchen::Dish& dish) {
-  return std::any_of(dish.method.begin(), dish.method.end(),
-                     [](const kitchen::Step& step) { return step.heat.has_value(); });
+bool wants_probe(const kitchen::Dish& dish) {
+  const bool heated = std::any_of(dish.method.begin(), dish.method.end(),
+                                  [](const kitchen::Step& step) { return step.heat.has_value(); });
+  const bool asked = std::any_of(dish.method.begin(), dish.method.end(), [](const auto& step) {
+    return step.hygiene == kitchen::Hygiene::kRaw || step.hazard == kitchen::Hazard::kProbing ||
+           std::any_of(step.kit.begin(), step.kit.end(), [](const kitchen::KitNeed& need) {
+             return need.item.find("probe") != std::string::npos;
+           });
+  });
+  return heated && (asked || dish.hold.kind == kitchen::HoldKind::kHot);
 }
 
 void draw_bay_check(Document& document, const Planned& p) {
@@ -152,7 +159,7 @@ void draw_probe_log(Document& document, const Planned& p) {
   for (const int c : by_place(lesson)) {
     for (const int d : lesson.cooks[at(c)].dishes) {
       const kitchen::Dish& dish = lesson.dishes[at(d)];
-      if (!is_cooked(dish)) continue;
+      if (!wants_probe(dish)) continue;
       const bool raw = std::any_of(dish.method.begin(), dish.method.end(), [](const auto& step) {
         return step.hygiene == kitchen::Hygiene::kRaw;
       });

@@ -10,11 +10,12 @@ namespace print::sheets {
 void draw_bay_check(Document&, const Planned&);
 std::string pdf_of_bay_check(const Planned&);
 
-/// A line for each cooked dish of each cook, and lines to spare; fridge and hot-held food below.
+/// A line for each dish of each cook that wants the probe, and lines to spare; fridge and hot-held food below.
 void draw_probe_log(Document&, const Planned&);
 std::string pdf_of_probe_log(const Planned&);
-/// The dish goes through heat, so that its middle can be probed.
-bool is_cooked(const kitchen::Dish&);
+/// Raw meat, fish or egg in it, a step with the probe, or served hot: not a scone (common practice,
+/// no source).
+bool wants_probe(const kitchen::Dish&);
 
 /// Jobs by bay. `turn` moves everybody on by one job; the week of the year if it is below 0.
 void draw_rota(Document&, const Planned&, int turn = -1);
