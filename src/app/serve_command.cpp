@@ -104,7 +104,8 @@ int serve(const ServeAsked& asked) {
   if (!asked.demo) {
     const auto backups = store.backups();
     const std::string day = base::date_text(today());
-    const bool done = backups && !backups.value().empty() && backups.value().front().made_at.starts_with(day);
+    const bool done = backups && !backups.value().empty() &&
+                      backups.value().front().made_at.starts_with(day);
     if (!done) {
       const auto made = store.back_up(14);
       if (!made) tell(made.problems());  // worth knowing, no reason not to work
