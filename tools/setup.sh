@@ -3,10 +3,10 @@
 # What is installed already is left alone; when nothing is missing it neither asks for rights nor uses the network.
 set -euo pipefail
 
-demo="make g++ cmake ninja-build ccache mold nlohmann-json3-dev libfmt-dev libcli11-dev libhowardhinnant-date-dev tzdata libicu-dev coinor-libcbc-dev libxlsxwriter-dev"
-test="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev clang-14 libfuzzer-14-dev libclang-rt-14-dev"
+demo="make g++ cmake ninja-build ccache mold nlohmann-json3-dev libfmt-dev libcli11-dev libhowardhinnant-date-dev tzdata libicu-dev coinor-libcbc-dev libxlsxwriter-dev pkg-config libcairo2-dev libpango1.0-dev libzip-dev fonts-noto-core fonts-dejavu-core"
+test="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev clang-14 libfuzzer-14-dev libclang-rt-14-dev poppler-utils libfontconfig-dev"
 check="clang-format clang-tidy clang-14 python3"
-coverage="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev gcovr"
+coverage="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev gcovr poppler-utils libfontconfig-dev"
 
 wanted=()
 for job in "$@"; do
