@@ -245,6 +245,8 @@ export const de: Translation = {
   'lesson.how.misses': 'es fehlen {n} min',
   'lesson.how.misses_proved': 'kann nicht passen',
   'lesson.changed': 'Was sich geändert hat',
+  'lesson.changed_none': 'Keine gedruckte Zeile hat sich verschoben.',
+  'lesson.planning_again': 'Wird neu geplant; das dauert einige Sekunden.',
   'lesson.lines_moved': {
     one: 'Eine gedruckte Zeile hat sich verschoben.',
     other: '{n} gedruckte Zeilen haben sich verschoben.',
@@ -260,7 +262,7 @@ export const de: Translation = {
   'lesson.changes': 'Die Stunde ändern',
   'change.do': 'Ändern und neu planen',
   'change.kind': 'Was ist anders?',
-  'change.pace': 'Die Klasse ist schneller oder langsamer',
+  'change.pace': 'Jemand ist schneller oder langsamer',
   'change.pace.slower': 'langsamer: ein und ein Viertel der Zeit',
   'change.pace.usual': 'wie sonst',
   'change.pace.quicker': 'schneller: neun Zehntel der Zeit',

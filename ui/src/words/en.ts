@@ -245,6 +245,8 @@ export const en = {
   'lesson.how.misses': 'misses by {n} min',
   'lesson.how.misses_proved': 'cannot fit',
   'lesson.changed': 'What changed',
+  'lesson.changed_none': 'No printed line moved.',
+  'lesson.planning_again': 'Planning it again; this takes some seconds.',
   'lesson.lines_moved': { one: 'One printed line moved.', other: '{n} printed lines moved.' },
   'lesson.versions': 'Earlier plans',
   'lesson.compare': 'Compare with this one',
@@ -257,7 +259,7 @@ export const en = {
   'lesson.changes': 'Change the lesson',
   'change.do': 'Change and plan again',
   'change.kind': 'What is different?',
-  'change.pace': 'The class is quicker or slower',
+  'change.pace': 'Somebody is quicker or slower',
   'change.pace.slower': 'slower: one and a quarter times as long',
   'change.pace.usual': 'as usual',
   'change.pace.quicker': 'quicker: nine tenths of the time',
@@ -425,7 +427,7 @@ export const en = {
   'keep.drop': 'Drop the changes',
 
   // The room
-  'room.heading': '{places} places, {cookers} cookers, {sinks} at the sinks.',
+  'room.heading': '{places} places, {cookers} cookers, {sinks} sinks.',
   'room.none': 'No room yet. Draw the first one.',
   'room.new_name': 'Food Room {n}',
   'room.drawn': 'Drawn: {name}',
