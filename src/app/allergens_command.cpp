@@ -9,6 +9,7 @@
 #include "app/commands.h"
 #include "app/files.h"
 #include "app/find_dish.h"
+#include "app/known_dishes.h"
 #include "app/own_tables.h"
 #include "kitchen/json_tree.h"
 #include "kitchen/words.h"
@@ -34,11 +35,8 @@ struct Asked {
 };
 
 void know_variants(Asked& asked, const std::string& text, const std::string& file) {
-  const auto kind = kitchen::document_kind(text, file);
-  if (!kind || kind.value() != kitchen::DocumentKind::kDish) return;
-  const auto read = kitchen::read_dish_variants(text, file);
-  if (!read) return;  // told where the lesson or dish itself is read
-  asked.known.insert(asked.known.end(), read.value().begin(), read.value().end());
+  const std::vector<kitchen::Dish> more = variants_in(text, file);
+  asked.known.insert(asked.known.end(), more.begin(), more.end());
 }
 
 // A lesson in which a cook makes what they must avoid is refused by its reader. Here that is the

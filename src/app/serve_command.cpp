@@ -100,6 +100,18 @@ int serve(const ServeAsked& asked) {
     if (!noted) return tell(noted.problems());
   }
 
+  // One copy a day of use, beside the file; the last fourteen stay.
+  if (!asked.demo) {
+    const auto backups = store.backups();
+    const std::string day = base::date_text(today());
+    const bool done = backups && !backups.value().empty() &&
+                      backups.value().front().made_at.starts_with(day);
+    if (!done) {
+      const auto made = store.back_up(14);
+      if (!made) tell(made.problems());  // worth knowing, no reason not to work
+    }
+  }
+
   serve::DeskOptions options;
   options.http.address = asked.address;
   options.http.port = asked.port;

@@ -69,6 +69,7 @@ struct DeskServer::Inside {
     add_class_routes(router, context);
     add_plan_routes(router, context);
     add_store_routes(router, context);
+    add_paper_routes(router, context);
     add_keeping_routes(router, context);
     listed = router.routes();
     const auto page = [this](const http::Request& request) { return this->page(request); };

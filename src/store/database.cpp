@@ -29,7 +29,7 @@ Database::Database(const std::string& path, Access access, int wait_ms) {
   // A file from anywhere may hold views and triggers that call functions; those are not ours.
   sqlite3_db_config(opened, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
   sqlite3_db_config(opened, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
-  // None of these reads the file, so a damaged one is noticed by the first real question.
+  // The first of these that looks into the file says if it is damaged, locked or no database.
   run("pragma foreign_keys = on; pragma synchronous = full; pragma secure_delete = on; "
       "pragma temp_store = memory;");
 }

@@ -1,6 +1,7 @@
 #include "store/open_file.h"
 
 #include <sqlite3.h>
+#include <unistd.h>
 
 #include <filesystem>
 #include <optional>
@@ -85,11 +86,14 @@ base::Result<std::unique_ptr<Database>> open_file(const std::string& path,
   if (auto problem = look_from_outside(path)) return *problem;
   try {
     if (!make_private_file(path)) throw DatabaseError(SQLITE_CANTOPEN, "make the file");
-    auto database = std::make_unique<Database>(path, Access::kWrite,
-                                               static_cast<int>(options.wait.count()));
-    if (sqlite3_db_readonly(database->handle(), "main") == 1) {
+    // SQLite would open it for reading alone, and complain of something else later.
+    const std::string folder = fs::path(path).parent_path().string();
+    if (::access(path.c_str(), R_OK | W_OK) != 0 ||
+        ::access(folder.empty() ? "." : folder.c_str(), W_OK) != 0) {
       throw DatabaseError(SQLITE_READONLY, "open");
     }
+    auto database = std::make_unique<Database>(path, Access::kWrite,
+                                               static_cast<int>(options.wait.count()));
     if (auto problem = look_inside(*database, path)) return *problem;
     database->use_write_ahead_log();
     if (options.largest_bytes > 0) {

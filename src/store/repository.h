@@ -131,7 +131,8 @@ class Repository : public Writer {
   /// compute first and write then. The Writer must not be kept, nor the repository used inside.
   virtual base::Result<Outcome> transact(
       const std::function<base::Result<Outcome>(Writer&)>& work) = 0;
-  /// Several reads of one and the same state.
+  /// Several reads of one and the same state. The Reader must not be kept, nor the repository used
+  /// inside.
   virtual base::Result<bool> look(const std::function<base::Result<bool>(Reader&)>& work) = 0;
 
   /// A whole copy, checked, while others read and write; then all but the newest `keep` are

@@ -169,7 +169,7 @@ base::Result<std::shared_ptr<asio::ssl::context>> tls_context(const TlsFiles& fi
   SSL_CTX_set_options(context->native_handle(), SSL_OP_NO_RENEGOTIATION | SSL_OP_NO_COMPRESSION);
   // An idle connection then needs 30 kB less.
   SSL_CTX_set_mode(context->native_handle(), SSL_MODE_RELEASE_BUFFERS);
-  const auto problem = [](const std::filesystem::path& file, std::string what) {
+  const auto problem = [](const std::filesystem::path& file, std::string_view what) {
     return base::Problem{
         "serve.certificate", file.string(), "",
         base::say("The ", what, " in ", base::quoted(file.string()), " cannot be used for TLS."),

@@ -53,7 +53,7 @@ std::size_t RateLimit::keys() const {
 
 std::string address_key(std::string_view remote) {
   in6_addr six{};
-  const std::string text(remote.substr(0, remote.find('%')));
+  std::string text(remote.substr(0, remote.find('%')));
   if (inet_pton(AF_INET6, text.c_str(), &six) != 1) return std::string(remote);
   if (IN6_IS_ADDR_V4MAPPED(&six)) return text;
   std::fill(six.s6_addr + 8, six.s6_addr + 16, std::uint8_t{0});

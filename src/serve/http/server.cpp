@@ -109,7 +109,7 @@ base::Result<int> Server::Inside::open() {
     return port_problem(fault, options.address, options.port);
   }
   workers = std::make_unique<Workers>(options.workers, options.limits.waiting);
-  common.reset(new Common{options, router, log, *workers, sockets.get_executor()});
+  common = std::make_unique<Common>(options, router, log, *workers, sockets.get_executor());
   common->secure = tls != nullptr;
   common->on_loopback = address.is_loopback();
   common->last_ended = [this] { all_ended(); };

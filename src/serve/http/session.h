@@ -12,6 +12,7 @@
 #include <memory>
 #include <string>
 #include <unordered_set>
+#include <utility>
 
 #include "serve/http/conn.h"
 #include "serve/http/server.h"
@@ -26,6 +27,10 @@ class Session;
 
 /// What all sessions of a server share; `open` may be read from any thread.
 struct Common {
+  Common(const ServerOptions& o, const Router& r, const LogSink& l, Workers& w,
+         boost::asio::any_io_executor e)
+      : options(o), router(r), log(l), workers(w), executor(std::move(e)) {}
+
   const ServerOptions& options;
   const Router& router;
   const LogSink& log;
@@ -35,9 +40,9 @@ struct Common {
   bool on_loopback = false;  ///< listens on a loopback address
   bool stopping = false;
   std::size_t bodies_in_hand = 0;  ///< bytes
-  std::unordered_set<Session*> sessions = {};
-  std::atomic<std::size_t> open{0};       ///< how many sessions
-  std::function<void()> last_ended = {};  ///< called when stopping and the last session has ended
+  std::unordered_set<Session*> sessions;
+  std::atomic<std::size_t> open{0};  ///< how many sessions
+  std::function<void()> last_ended;  ///< called when stopping and the last session has ended
 };
 
 class Session : public std::enable_shared_from_this<Session> {

@@ -15,7 +15,6 @@ using http_test::Answer;
 using http_test::Client;
 using http_test::get_route;
 using http_test::little_router;
-using http_test::route;
 using http_test::Running;
 using testing::HasSubstr;
 using testing::Not;

@@ -50,11 +50,15 @@ int run_and_kill(const std::string& path, int first, std::mt19937& random) {
     write_for_ever(path, first, ends[1]);
   }
   ::close(ends[1]);
-  // From nothing (killed while opening) to some tens of writes.
-  ::usleep(std::uniform_int_distribution<unsigned>(0, 60'000)(random));
-  ::kill(child, SIGKILL);
   int last = first - 1;
-  for (int number = 0; ::read(ends[0], &number, sizeof number) == sizeof number;) last = number;
+  int number = 0;
+  // One in four is killed at any moment, also while opening; the others once they have said
+  // something, however slow the machine is today.
+  const bool early = random() % 4 == 0;
+  if (!early && ::read(ends[0], &number, sizeof number) == sizeof number) last = number;
+  ::usleep(std::uniform_int_distribution<unsigned>(0, 50'000)(random));
+  ::kill(child, SIGKILL);
+  while (::read(ends[0], &number, sizeof number) == sizeof number) last = number;
   ::close(ends[0]);
   int state = 0;
   ::waitpid(child, &state, 0);
@@ -89,7 +93,7 @@ TEST(Killed, WhatWasAcknowledgedIsThereAfterwards) {
     }
     next = static_cast<int>(dishes);
   }
-  EXPECT_GT(acknowledged, kTimes);  // the child did write
+  EXPECT_GT(acknowledged, kTimes / 2);  // the child did write
   RecordProperty("acknowledged", acknowledged);
   std::cout << acknowledged << " acknowledged writes, none lost\n";
 }

@@ -107,7 +107,8 @@ std::string model_change(Model& model, const Step& step) {
     const auto wanted = static_cast<std::size_t>(step.version);
     if (wanted > versions.size() || versions[wanted - 1].deleted) return "store.no_version";
     if (!links_stand(model, step.id, versions[wanted - 1].links)) return "store.link_missing";
-    versions.push_back(Version(versions[wanted - 1]));
+    const Version again = versions[wanted - 1];
+    versions.push_back(again);
     return "done";
   }
   if (versions.back().deleted) return "clash";
