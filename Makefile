@@ -33,12 +33,12 @@ ui-check: ## check the pages: types, style, format, tests
 	@tools/ui.sh check
 
 demo: ## install what is needed, build, plan the demo lessons, draw them
-	@tools/setup.sh demo
+	@tools/setup.sh demo pages
 	@$(MAKE) --no-print-directory build
 	@tools/demo.sh $(program) build/demo
 
 test: ## install what is needed, build, run all tests: release, sanitizers, a short fuzz run
-	@tools/setup.sh demo test
+	@tools/setup.sh demo pages test
 	@$(MAKE) --no-print-directory test-release test-asan fuzz
 	@echo "All tests passed."
 

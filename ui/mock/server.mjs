@@ -6,7 +6,7 @@ import { createServer } from 'node:http';
 import { extname, join } from 'node:path';
 import { documents, problem } from './documents.mjs';
 import { all, document, etag, kept, make, newest, root, slug, today, write } from './kitchen.mjs';
-import { draftOf, planOf, quickPlan, rowOf, viewOf } from './program.mjs';
+import { draftOf, orderOf, planOf, quickPlan, rowOf, viewOf } from './program.mjs';
 import { planned, plans, week } from './week.mjs';
 
 const port = Number(process.argv[2] ?? 4180);
@@ -131,6 +131,10 @@ async function answer(method, path, query, body, match) {
     return body.text.trim()
       ? [200, await draftOf(body.text)]
       : [400, problem('read.empty', 'There is no text to read.', 'Paste the ingredients and the method.')];
+  if (a === 'stores')
+    return [200, { from: '2026-11-16', to: '2026-11-22', order: await orderOf(), stock: [], unknown: [] }];
+  if (a === 'people') return [200, { people: [{ id: 'hart', name: 'Ms Hart', role: 'head' }] }];
+  if (a === 'backup') return [201, { name: 'school.backup', at: `${today}T08:00:00` }];
   if (a === 'paper')
     return [
       200,

@@ -11,5 +11,10 @@ export const routes: Route[] = [
   { pattern: '/dishes', nav: 'nav.dishes', load: page(() => import('./dishes/DishList.svelte')) },
   { pattern: '/dishes/new', under: '/dishes', load: page(() => import('./dishes/NewDish.svelte')) },
   { pattern: '/dishes/:id', under: '/dishes', load: page(() => import('./dishes/Dish.svelte')) },
+  { pattern: '/classes', nav: 'nav.classes', load: page(() => import('./classes/ClassesPage.svelte')) },
+  { pattern: '/room', nav: 'nav.room', load: page(() => import('./room/RoomPage.svelte')) },
+  { pattern: '/stores', nav: 'nav.stores', load: page(() => import('./stores/StoresPage.svelte')) },
+  { pattern: '/house-rules', nav: 'nav.house_rules', load: page(() => import('./rules/RulesPage.svelte')) },
+  { pattern: '/setup', nav: 'nav.setup', load: page(() => import('./setup/SetupPage.svelte')) },
   { pattern: '/sign-in', load: page(() => import('./people/SignIn.svelte')) },
 ];
