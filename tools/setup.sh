@@ -35,9 +35,6 @@ if ! command -v dpkg-query >/dev/null; then
   exit 0
 fi
 
-# A newer Node than Debian's may be there from elsewhere; then its packages are left alone.
-if ! command -v npm >/dev/null; then wanted+=(nodejs npm); fi
-
 missing=()
 for package in ${wanted[@]+"${wanted[@]}"}; do
   state=$(dpkg-query --show --showformat='${db:Status-Status}' "$package" 2>/dev/null || true)

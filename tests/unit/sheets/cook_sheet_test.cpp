@@ -16,8 +16,7 @@ TEST(CookSheet, says_every_start_of_its_cook_and_nobody_elses_name) {
   const sample::Told told = sample::two_waves();
   CookSheets how;
   how.cooks = {3};
-  const std::string said = look::words(
-      pdf_of_cook_sheets({told.lesson, told.answer, ""}, how));
+  const std::string said = look::words(pdf_of_cook_sheets({told.lesson, told.answer, ""}, how));
   for (const timeplan::Task& task : told.answer.plan->tasks) {
     if (task.cook == 3) EXPECT_THAT(said, HasSubstr(kitchen::clock(told.lesson, task.start)));
   }
