@@ -1,6 +1,9 @@
 /** Every English word of the pages. A key is "page.thing"; values in {braces} are filled in; {n} chooses the plural.
  *  Sentences about a plan come from the program itself and are not here. docs/ui.md says how to add a language. */
+import { places } from './places_en';
+
 export const en = {
+  ...places,
   // The frame round every page
   'shell.skip': 'Go to the page itself',
   'shell.no_page': 'There is no such page.',
