@@ -14,13 +14,20 @@ export class Edited<Body> {
   body = $state<Body>() as Body;
   /** What the copy was taken from. */
   #base = $state.raw<Body>() as Body;
+  /** Set while the document is not kept yet: where it will be. */
+  #fresh = $state.raw<{ kind: Kind; id: string } | null>(null);
   problems = $state.raw<Problem[]>([]);
   loading = $state(true);
   keeping = $state(false);
 
+  /** There is something to edit. */
+  get ready(): boolean {
+    return this.kept !== null || this.#fresh !== null;
+  }
+
   get changed(): boolean {
     // Through text, so that a field that is not there and one that is undefined are the same.
-    return this.kept !== null && !same(copyOf($state.snapshot(this.body) as Json), this.#base as Json);
+    return this.ready && !same(copyOf($state.snapshot(this.body) as Json), this.#base as Json);
   }
 
   /** Runs something that the program may refuse; what it says is then shown. */
@@ -56,6 +63,14 @@ export class Edited<Body> {
     this.loading = false;
   }
 
+  /** Begins with something that is kept only once it is changed. */
+  begin(kind: Kind, id: string, body: Body): void {
+    this.#fresh = { kind, id };
+    this.#base = copyOf(body);
+    this.body = copyOf(body);
+    this.loading = false;
+  }
+
   /** Follows the document after undo, or after a save from somewhere else; what was typed meanwhile is joined to it. */
   #follow(now: Body): void {
     if (same(now as Json, this.#base as Json)) return;
@@ -66,14 +81,20 @@ export class Edited<Body> {
 
   /** Keeps the copy. False when it was refused, or the person chose to look again first. */
   async keep(what: string): Promise<boolean> {
-    const kept = this.kept;
-    if (!kept || this.keeping) return false;
+    if (!this.ready || this.keeping) return false;
     this.keeping = true;
     let done = false;
     await this.attempt(async () => {
-      done = await kept.save($state.snapshot(this.body) as Body, what);
-      this.#base = kept.body;
-      this.body = copyOf(kept.body);
+      const body = copyOf($state.snapshot(this.body) as Body);
+      if (this.kept) {
+        done = await this.kept.save(body, what);
+        this.#base = this.kept.body;
+        this.body = copyOf(this.kept.body);
+      } else if (this.#fresh) {
+        this.take(await Kept.make<Body>(this.#fresh.kind, body, what, this.#fresh.id));
+        this.#fresh = null;
+        done = true;
+      }
     });
     this.keeping = false;
     return done;
