@@ -533,7 +533,7 @@ export const places = {
   'adults.heading': { one: 'One adult is in the room.', other: '{n} adults are in the room.' },
   'adults.none': 'Who is in the room with the pupils?',
   'adults.says':
-    'Whoever leads may watch everything. Others watch what you tick, and nothing else. A new lesson takes them over.',
+    'Whoever leads may watch everything. Others watch what you tick, and nothing else.',
   'adults.name': 'Name',
   'adults.leads': 'Leads',
   'adults.watches': 'May watch alone',
@@ -600,7 +600,7 @@ export const places = {
   'people.short': 'Ten letters or more are wanted.',
   'people.only_own': 'Only the head of department sees who else signs in. Your own password you change here.',
 
-  'copies.heading': 'Everything is in one file on this school’s machine.',
+  'copies.heading': 'Everything the school keeps can be copied.',
   'copies.backup': 'Back up now',
   'copies.backup.says': 'A second file beside the first, whole in itself. The ten newest are kept.',
   'copies.backup.done': 'Made at {time}: {name}',
