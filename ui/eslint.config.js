@@ -17,6 +17,7 @@ export default ts.config(
   {
     rules: {
       'no-undef': 'off', // the type checker knows better
+      'svelte/prefer-svelte-reactivity': 'off', // the maps and dates here are worked with, then dropped
       'svelte/no-navigation-without-resolve': 'off', // a rule for another router
       'max-lines': ['error', { max: 350, skipComments: true }],
     },

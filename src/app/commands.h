@@ -135,8 +135,38 @@ struct ReadAsked {
   bool json = false, json_ld = false;
 };
 
+struct ServeAsked {
+  bool demo = false;  ///< the invented school, thrown away afterwards
+  std::string file;   ///< empty = in the user's data folder
+  std::string address = "127.0.0.1";
+  int port = 8484;               ///< 0 = any free one
+  std::string certificate, key;  ///< PEM files; beyond this machine a self-made one when empty
+  bool log = false;              ///< a line a request on the error stream
+};
+
+int serve(const ServeAsked&);
+struct PaperAsked {
+  std::string lesson_file;
+  std::string what = "teacher,wall,bays";
+  std::string out = "paper";      ///< a folder, or one file when it ends in .pdf
+  std::string reading = "plain";  ///< of the cooks' sheets: few words, plain, full
+  std::string today;              ///< empty = by the clock
+  std::string foods_file, labels_file, needs_file;  ///< allergens, as for a plan
+  std::string week_file, prices_file, stock_file;   ///< order and what families bring
+  std::string stickers = "3x7";
+  bool numbers = false;    ///< labels with places instead of names
+  bool given_out = false;  ///< labels with the whole list of ingredients
+  int gone = 0;            ///< labels gone from the first sheet
+  std::string keep_words;  ///< of the labels; empty = the program's
+  std::string reply_by;    ///< of the letter
+  double seconds = 5.0;
+  std::uint64_t seed = 1;
+};
+
 int read(const ReadAsked&);
 int plan(const PlanAsked&);
+/// kDoesNotFit when the lesson does not fit; then only sheets without its times are written.
+int paper(const PaperAsked&);
 int label(const LabelAsked&);
 int develop(const DevelopWords&);
 int check(const CheckAsked&);

@@ -106,6 +106,87 @@ void add_dishes(CLI::App& program, app::DishesAsked& asked) {
   dishes->footer("Examples:\n  benchbell dishes\n  benchbell dishes lentil-dhal > my-dhal.json\n");
 }
 
+void add_serve(CLI::App& program, app::ServeAsked& asked) {
+  CLI::App* serve = program.add_subcommand("serve", "The teacher's desk in a browser");
+  serve->add_flag("--demo", asked.demo, "An invented school to try everything on; nothing is kept");
+  serve->add_option("--file", asked.file, "The school's file; left out, one in your data folder");
+  serve
+      ->add_option("--address", asked.address,
+                   "Listen on this address; 0.0.0.0 for every machine in the school")
+      ->capture_default_str();
+  serve->add_option("--port", asked.port, "0 for any free one")
+      ->capture_default_str()
+      ->check(CLI::Range(0, 65535));
+  auto* certificate = serve->add_option("--certificate", asked.certificate,
+                                        "Certificate for TLS (PEM)");
+  auto* key = serve->add_option("--key", asked.key, "Its key (PEM)");
+  certificate->needs(key);
+  key->needs(certificate);
+  serve->add_flag("--log", asked.log, "A line for each request on the error stream, without names");
+  serve->footer(
+      "Examples:\n"
+      "  benchbell serve\n"
+      "  benchbell serve --demo\n"
+      "  benchbell serve --address 0.0.0.0 --file /srv/benchbell/school.benchbell\n"
+      "Beyond this machine somebody must be able to sign in, and the connection is encrypted.\n");
+}
+
+void add_paper(CLI::App& program, app::PaperAsked& asked) {
+  CLI::App* paper = program.add_subcommand(
+      "paper", "Print a lesson: the teacher's page, the wall page, a card a bay, and more (PDF)");
+  paper->add_option("lesson", asked.lesson_file, "Lesson file (JSON, see docs/files.md)")
+      ->required();
+  paper->add_option("--what", asked.what, "Sheets, with commas between (docs/paper.md)")
+      ->capture_default_str();
+  paper->add_option("--out", asked.out, "A folder, or one file when it ends in .pdf")
+      ->capture_default_str();
+  paper
+      ->add_option("--reading", asked.reading,
+                   "How the cooks' sheets are worded: few words, plain or full")
+      ->capture_default_str();
+  paper->add_option("--today", asked.today, "The day that stands on the sheets, if not today");
+  paper->add_option("--foods", asked.foods_file,
+                    "The school's own foods (CSV), for what dishes contain");
+  paper->add_option("--labels", asked.labels_file,
+                    "Labels that were read (CSV); an unread label counts as all it might say");
+  paper->add_option("--needs", asked.needs_file,
+                    "Who must not have what (CSV), for the allergy sheet");
+  paper->add_option("--week", asked.week_file, "The week (JSON), for the order and the letter")
+      ->group("Order and letter");
+  paper->add_option("--prices", asked.prices_file, "Price list (CSV)")->group("Order and letter");
+  paper->add_option("--stock", asked.stock_file, "Stores (CSV)")->group("Order and letter");
+  paper->add_option("--reply-by", asked.reply_by, "Until when families answer: \"Fri 13 Nov\"")
+      ->group("Order and letter");
+  paper
+      ->add_option("--stickers", asked.stickers,
+                   "Columns x rows of the sheet, or measured: \"2x4 99x68 step 101.5x68\" (mm)")
+      ->capture_default_str()
+      ->group("Labels");
+  paper->add_flag("--numbers", asked.numbers, "Places instead of names")->group("Labels");
+  paper
+      ->add_flag("--given-out", asked.given_out,
+                 "Sold or given to others: all ingredients in falling weight")
+      ->group("Labels");
+  paper->add_option("--gone", asked.gone, "Stickers gone from the first sheet")
+      ->check(CLI::Range(0, 800))
+      ->group("Labels");
+  paper->add_option("--keep", asked.keep_words, "Your own words on keeping and reheating")
+      ->group("Labels");
+  paper->add_option("--seconds", asked.seconds, "How long to look for something better")
+      ->capture_default_str()
+      ->check(CLI::Range(0.1, 3600.0));
+  paper->add_option("--seed", asked.seed, "Another luck for the search and the chance")
+      ->capture_default_str();
+  paper->footer(
+      std::string("Examples:\n"
+                  "  benchbell paper demo/lessons/a-first-hob.json\n"
+                  "  benchbell paper demo/lessons/b-two-dishes.json --what teacher,cooks --out "
+                  "lesson.pdf\n"
+                  "Exit code: 0 it fits, 1 it does not fit (then no sheet with its times is "
+                  "written but the teacher's page), 2 something in the input is wrong.\n") +
+      kCautions);
+}
+
 int run(int argc, char** argv) {
   CLI::App program{
       "Benchbell plans practical cookery lessons: dishes, room, class and bell in; a proved time "
@@ -117,9 +198,13 @@ int run(int argc, char** argv) {
   app::PlanAsked plan;
   app::CheckAsked check;
   app::DishesAsked dishes;
+  app::PaperAsked paper;
   add_plan(program, plan);
+  add_paper(program, paper);
   add_check(program, check);
   add_dishes(program, dishes);
+  app::ServeAsked serve;
+  add_serve(program, serve);
   std::optional<int> food_code;
   app::add_food_words(program, food_code);
   try {
@@ -129,6 +214,8 @@ int run(int argc, char** argv) {
     return code == 0 ? app::kFits : app::kBadInput;
   }
   if (food_code) return *food_code;
+  if (program.got_subcommand("serve")) return app::serve(serve);
+  if (program.got_subcommand("paper")) return app::paper(paper);
   if (program.got_subcommand("check")) return app::check(check);
   if (program.got_subcommand("dishes")) return app::dishes(dishes);
   if (plan.lesson_file.empty() && plan.dishes.empty()) {

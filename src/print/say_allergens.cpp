@@ -64,11 +64,8 @@ class Sheet {
 
   void say_cook(const AllergenLesson& one, const safety::CookNeeds& needs) {
     const kitchen::Cook& cook = one.lesson.cooks[static_cast<std::size_t>(needs.cook)];
-    std::vector<std::string> words;
-    for (const safety::Need& need : needs.needs)
-      words.push_back(say(word(need), ", ", kitchen::word_for(safety::kReachWords, need.reach)));
     const std::string& place = one.lesson.room.places[static_cast<std::size_t>(cook.place)].name;
-    paper_.subheading(tame(say(cook.name, ", ", place, ": ", base::joined(words))));
+    paper_.subheading(tame(say(cook.name, ", ", place, ": ", needs_words(needs))));
     std::vector<const Conflict*> own;
     for (const Conflict& c : one.conflicts) {
       if (c.cook == needs.cook) own.push_back(&c);
@@ -126,36 +123,9 @@ class Sheet {
         .name;
   }
 
-  // With one full stop, also after "Chidi O.".
-  static std::string stopped(std::string text) { return text.ends_with('.') ? text : text + "."; }
-
   void say_own_things(const safety::CookNeeds& needs) {
-    std::vector<std::string> things;
-    for (const safety::Need& need : needs.needs) {
-      for (const safety::ThingRule& rule : safety::own_things(need)) {
-        if (std::find(things.begin(), things.end(), rule.says) == things.end())
-          things.push_back(rule.says);
-      }
-    }
-    if (things.empty()) return;
-    std::string text;
-    for (const std::string& thing : things) text += (text.empty() ? "" : "; ") + thing;
-    paper_.entry("Own things", capital(text) + ".", 4, 26);
-  }
-
-  static std::string turns_words(const kitchen::Lesson& lesson, const safety::ThingOrder& thing) {
-    std::string text;
-    for (const safety::Turn& turn : thing.turns) {
-      std::vector<std::string> names;
-      const bool last = &turn == &thing.turns.back();
-      for (std::size_t i = 0; i < turn.cooks.size() && i < 4; ++i)
-        names.push_back(lesson.cooks[static_cast<std::size_t>(turn.cooks[i])].name);
-      if (last && turn.cooks.size() > 4 && !turn.clean_before) names = {"everybody else"};
-      if (!last && turn.cooks.size() > 4) names.push_back(say(turn.cooks.size() - 4, " more"));
-      if (!text.empty()) text += turn.clean_before ? "; full clean; then " : "; then ";
-      text += base::joined(names);
-    }
-    return stopped(tame(capital(text)));
+    const std::string things = own_things_words(needs);
+    if (!things.empty()) paper_.entry("Own things", things, 4, 26);
   }
 
   void say_leftovers(int lesson) {
@@ -179,6 +149,39 @@ class Sheet {
 };
 
 }  // namespace
+
+std::string needs_words(const safety::CookNeeds& needs) {
+  std::vector<std::string> words;
+  for (const safety::Need& need : needs.needs)
+    words.push_back(say(word(need), ", ", kitchen::word_for(safety::kReachWords, need.reach)));
+  return base::joined(words);
+}
+
+std::string own_things_words(const safety::CookNeeds& needs) {
+  std::vector<std::string> things;
+  for (const safety::Need& need : needs.needs) {
+    for (const safety::ThingRule& rule : safety::own_things(need)) {
+      if (std::find(things.begin(), things.end(), rule.says) == things.end())
+        things.push_back(rule.says);
+    }
+  }
+  return things.empty() ? "" : capital(joined(things, "; ")) + ".";
+}
+
+std::string turns_words(const kitchen::Lesson& lesson, const safety::ThingOrder& thing) {
+  std::string text;
+  for (const safety::Turn& turn : thing.turns) {
+    std::vector<std::string> names;
+    const bool last = &turn == &thing.turns.back();
+    for (std::size_t i = 0; i < turn.cooks.size() && i < 4; ++i)
+      names.push_back(lesson.cooks[static_cast<std::size_t>(turn.cooks[i])].name);
+    if (last && turn.cooks.size() > 4 && !turn.clean_before) names = {"everybody else"};
+    if (!last && turn.cooks.size() > 4) names.push_back(say(turn.cooks.size() - 4, " more"));
+    if (!text.empty()) text += turn.clean_before ? "; full clean; then " : "; then ";
+    text += base::joined(names);
+  }
+  return stopped(tame(capital(text)));
+}
 
 std::vector<int> dishes_made(const kitchen::Lesson& lesson) {
   std::vector<int> out;

@@ -27,7 +27,26 @@ function read(folder, kind) {
 }
 
 const stores = new Map();
-for (const found of [...read('dishes', 'dish'), ...read('lessons', 'lesson'), ...read('rooms', 'room')]) {
+const one = (file, kind, id) => ({
+  kind,
+  id,
+  body: JSON.parse(readFileSync(join(root, 'demo', file), 'utf8')),
+});
+const table = (id) => ({
+  kind: 'table',
+  id,
+  body: { kind: 'table', version: 1, name: id, text: readFileSync(join(root, 'demo/stores', `${id}.csv`), 'utf8') },
+});
+for (const found of [
+  ...read('dishes', 'dish'),
+  ...read('lessons', 'lesson'),
+  ...read('rooms', 'room'),
+  ...read('classes', 'class'),
+  one('house-rules.json', 'house_rules', 'house-rules'),
+  one('school.json', 'school', 'school'),
+  table('prices'),
+  table('stock'),
+]) {
   const versions = [{ body: found.body, at: '2026-11-12T16:20:00', by: 'Ms Hart', what: 'Brought in', removed: false }];
   stores.set(`${found.kind}/${found.id}`, { kind: found.kind, id: found.id, versions });
 }

@@ -34,6 +34,23 @@ export async function planOf(id) {
   return JSON.parse(JSON.stringify(answer).replaceAll(was, date));
 }
 
+/** What the demo week has to buy. */
+export const orderOf = () =>
+  remembered('order', () =>
+    run(
+      'order',
+      'demo/weeks/week-47.json',
+      '--prices',
+      'demo/stores/prices.csv',
+      '--stock',
+      'demo/stores/stock.csv',
+      '--today',
+      '2026-11-12',
+      '--format',
+      'json',
+    ),
+  );
+
 export async function quickPlan({ dishes, pupils, cookers, from, to }) {
   const words = ['plan', '--json', '--seconds', '2', '--pupils', String(pupils), '--cookers', String(cookers)];
   for (const dish of dishes) words.push('--dish', dish);
@@ -47,7 +64,7 @@ function fileOf(body) {
   return file;
 }
 
-const attention = { hands: 'hands', 'stand by': 'hands', glance: 'watch', leave: 'leave' };
+const attention = { hands: 'hands', 'stand by': 'hands', glance: 'watch', watch: 'watch', leave: 'leave' };
 const follows = (step, i, method) =>
   (step.follows ?? (i > 0 ? [method[i - 1].id] : [])).map((one) => (typeof one === 'string' ? one : one.step));
 const minutesOf = (step) => Math.round(typeof step.minutes === 'number' ? step.minutes : (step.minutes?.least ?? 5));

@@ -4,18 +4,17 @@
 import { createReadStream, existsSync, statSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { extname, join } from 'node:path';
-import { addDays, mondayOf } from './days.mjs';
+import { documents, problem } from './documents.mjs';
 import { all, document, etag, kept, make, newest, root, slug, today, write } from './kitchen.mjs';
-import { draftOf, planOf, quickPlan, rowOf, viewOf } from './program.mjs';
+import { draftOf, orderOf, planOf, quickPlan, rowOf, viewOf } from './program.mjs';
+import { planned, plans, week } from './week.mjs';
 
 const port = Number(process.argv[2] ?? 4180);
 const empty = process.env.EMPTY === '1';
 const streams = new Set();
-const plans = new Map(); // lesson id -> { answer, version, changed, versions }
 const jobs = new Map();
 let signedIn = process.env.SIGN_IN !== '1';
 
-const problem = (code, message, remedy = '', where = '') => ({ problems: [{ code, message, remedy, where }] });
 const tell = (name, event) => streams.forEach((s) => s.write(`event: ${name}\ndata: ${JSON.stringify(event)}\n\n`));
 const told = (one) =>
   tell('document', { kind: one.kind, id: one.id, version: one.versions.length, title: document(one).title });
@@ -31,151 +30,6 @@ const me = () => ({
   today,
   version: '0.1.0',
 });
-
-async function planned(id) {
-  if (!plans.has(id)) {
-    plans.set(id, {
-      answer: await planOf(id),
-      version: 1,
-      changed: [],
-      moved: 0,
-      versions: [{ version: 1, at: '2026-11-12T16:21:00', says: 'first plan' }],
-    });
-  }
-  const found = plans.get(id);
-  const lesson = kept('lesson', id);
-  return {
-    lesson: id,
-    lesson_version: lesson.versions.length,
-    answer: found.answer,
-    body: newest(lesson).body,
-    changed: found.changed,
-    lines_moved: found.moved,
-    versions: found.versions,
-    stale: false,
-  };
-}
-
-const minute = (at) => Number(at.slice(-8, -6)) * 60 + Number(at.slice(-5, -3)) + Number(at.slice(-2)) / 60;
-
-function notPlanned(one) {
-  const { body, version } = document(one);
-  return {
-    id: one.id,
-    title: body.title,
-    class: body.title.split(',')[0],
-    date: body.date,
-    from: body.from,
-    to: body.to,
-    room: 'Food Room 1',
-    dishes: Object.keys(body.dishes ?? {}),
-    cooks: body.cooks?.length ?? 0,
-    pupils: (body.cooks ?? []).reduce((sum, cook) => sum + (cook.people ?? 1), 0),
-    verdict: 'not planned',
-    says: 'Not planned yet',
-    chance: null,
-    reason: '',
-    remedy: null,
-    allergies: [{ allergen: 'milk', says: 'Daisy M.: the stock’s label is not read' }],
-    prepare: [],
-    stale: false,
-    version,
-  };
-}
-
-async function weekLesson(one) {
-  const { body, version } = document(one);
-  // A lesson the program cannot plan as it stands (a pupil's allergy is not settled) is in the week, not planned.
-  const { answer } = await planned(one.id).catch(() => ({ answer: null }));
-  if (!answer) return notPlanned(one);
-  const fits = answer.verdict === 'fits';
-  const marks = answer.chance
-    ? answer.chance.last_finish_twentieths.map((at) => minute(at) - minute(answer.lesson.bell))
-    : [];
-  const first = answer.remedies[0];
-  return {
-    id: one.id,
-    title: body.title,
-    class: body.title.split(',')[0],
-    date: body.date,
-    from: body.from,
-    to: body.to,
-    room: answer.lesson.room.split(',')[0],
-    dishes: [...new Set(answer.plan.tasks.map((task) => task.dish).filter(Boolean))].slice(0, 4),
-    cooks: answer.plan.cooks.length,
-    pupils: answer.plan.cooks.reduce((sum, cook) => sum + cook.people, 0),
-    verdict: answer.verdict,
-    says: fits ? `It fits: ${answer.spare_minutes} min spare` : `Does not fit: ${answer.over_minutes} min over`,
-    chance: answer.chance
-      ? {
-          word: answer.chance.word,
-          about: answer.chance.about,
-          in_100: Math.round(answer.chance.in_time_share * 100),
-          marks,
-        }
-      : null,
-    reason: answer.causes[0]?.says ?? '',
-    remedy: first ? { code: first.code, says: first.says, buys: first.buys } : null,
-    allergies: one.id.startsWith('f-') ? [{ allergen: 'milk', says: 'Seren G.: no-milk variants' }] : [],
-    prepare: one.id.startsWith('a-')
-      ? ['Trays at the places, 12 sets']
-      : one.id.startsWith('f-')
-        ? ['Read two labels: burger buns, stock']
-        : [],
-    stale: false,
-    version,
-  };
-}
-
-async function week(from) {
-  const monday = mondayOf(from ?? today);
-  const lessons = empty
-    ? []
-    : all('lesson').filter((one) => mondayOf(newest(one).body.date ?? '2000-01-03') === monday);
-  lessons.sort((a, b) => (newest(a).body.date < newest(b).body.date ? -1 : 1));
-  const rows = [];
-  for (const one of lessons) rows.push(await weekLesson(one));
-  const bad = rows.find((row) => row.verdict !== 'fits');
-  return {
-    from: monday,
-    to: addDays(monday, 6),
-    today,
-    headline:
-      rows.length === 0
-        ? ''
-        : bad
-          ? 'Wednesday’s scones do not fit yet. The other four lessons do.'
-          : 'All lessons of this week fit.',
-    lessons: rows,
-    dates: [monday],
-    order:
-      rows.length === 0
-        ? null
-        : {
-            says: 'Two vans before the week begins; 14 lines.',
-            order_by: '2026-11-19',
-            days_left: 2,
-            total: '£86.40',
-            lines: [
-              ['self-raising flour', '6 × 1.5 kg'],
-              ['butter', '10 × 250 g'],
-              ['caster sugar', '2 × 1 kg'],
-              ['sultanas', '3 × 500 g'],
-              ['milk', '4 × 2.27 l'],
-              ['carrots', '3 kg'],
-              ['celery', '5 heads'],
-              ['tinned chopped tomatoes', '24 × 400 g'],
-              ['white beans', '24 × 400 g'],
-              ['eggs', '4 × 15'],
-              ['chicken breast', '2.4 kg'],
-              ['peppers', '18'],
-              ['onions', '5 kg'],
-              ['soft wraps', '4 × 8'],
-            ].map(([food, buy]) => ({ food, buy })),
-            not_settled: ['10F, practice: no dishes chosen'],
-          },
-  };
-}
 
 function change(id, wanted) {
   const lesson = kept('lesson', id);
@@ -277,6 +131,10 @@ async function answer(method, path, query, body, match) {
     return body.text.trim()
       ? [200, await draftOf(body.text)]
       : [400, problem('read.empty', 'There is no text to read.', 'Paste the ingredients and the method.')];
+  if (a === 'stores')
+    return [200, { from: '2026-11-16', to: '2026-11-22', order: await orderOf(), stock: [], unknown: [] }];
+  if (a === 'people') return [200, { people: [{ id: 'hart', name: 'Ms Hart', role: 'head' }] }];
+  if (a === 'backup') return [201, { name: 'school.backup', at: `${today}T08:00:00` }];
   if (a === 'paper')
     return [
       200,
@@ -343,55 +201,8 @@ async function answer(method, path, query, body, match) {
     change(b, body);
     return [200, await planned(b), { ETag: etag(one) }];
   }
-  if (a === 'documents') return documents(method, b, c, d, query, body, match);
+  if (a === 'documents') return documents({ method, kind: b, id: c, what: d, body, match, told });
   return [404, problem('page.none', `There is nothing at ${path}.`)];
-}
-
-function documents(method, kind, id, what, query, body, match) {
-  if (!id && method === 'GET') {
-    const found = empty
-      ? []
-      : all(kind).map((one) => ({ ...document(one), body: undefined, day: newest(one).body.date ?? null }));
-    return [200, { documents: found.sort((x, y) => ((x.day ?? '') < (y.day ?? '') ? -1 : 1)) }];
-  }
-  if (!id) {
-    const one = make(kind, body.id ?? slug(body.body.name ?? body.body.title), body.body, body.what);
-    told(one);
-    return [201, document(one), { ETag: etag(one) }];
-  }
-  const one = kept(kind, id);
-  if (!one) return [404, problem('documents.none', `There is no ${kind} '${id}'.`, 'It may have been put away.')];
-  if (what === 'history')
-    return [
-      200,
-      {
-        history: one.versions
-          .map((v, i) => ({ version: i + 1, at: v.at, by: v.by, what: v.what, removed: v.removed }))
-          .reverse(),
-      },
-    ];
-  if (method === 'GET') return [200, document(one), { ETag: etag(one) }];
-  if (match !== etag(one))
-    return [
-      412,
-      {
-        ...problem('documents.changed', 'Somebody else was quicker.'),
-        yours: body?.body ?? null,
-        theirs: document(one),
-      },
-    ];
-  if (what === 'undo') write(one, one.versions.at(body?.to_version ? body.to_version - 1 : -2).body, 'Undone');
-  else if (method === 'PUT') {
-    if (!body.body.name && kind === 'dish')
-      return [400, problem('dish.name', 'The dish has no name.', 'Give it one.', '/name')];
-    write(one, body.body, body.what);
-  } else if (method === 'DELETE') {
-    write(one, newest(one).body, 'Put away', 'Ms Hart', true);
-    told(one);
-    return [204];
-  }
-  told(one);
-  return [200, document(one), { ETag: etag(one) }];
 }
 
 const types = {

@@ -14,7 +14,11 @@ export interface Question {
   answer: (settled: Settled) => void;
 }
 
-export const clash = $state<{ question: Question | null }>({ question: null });
+class Asking {
+  // Raw: the bodies in it are copied and sent as they are.
+  question = $state.raw<Question | null>(null);
+}
+export const clash = new Asking();
 
 /** Joins what can be joined and asks about the rest; when nothing clashes nobody is asked. */
 export function askAboutClash(before: Json, yours: Json, theirs: Document): Promise<Settled> {

@@ -60,6 +60,8 @@ async function problemsOf(response: Response): Promise<{ problems: Problem[]; cl
 
 export interface Sending {
   body?: unknown;
+  /** A file sent as it is, instead of a body. */
+  file?: File;
   /** ETag for If-Match. */
   match?: string | null;
   signal?: AbortSignal;
@@ -68,7 +70,8 @@ export interface Sending {
 async function call<T>(method: string, path: string, sending: Sending = {}): Promise<Answer<T>> {
   const writing = method !== 'GET';
   const headers: Record<string, string> = { Accept: 'application/json' };
-  if (sending.body !== undefined) headers['Content-Type'] = 'application/json';
+  if (sending.file) headers['Content-Type'] = sending.file.type || 'application/octet-stream';
+  else if (sending.body !== undefined) headers['Content-Type'] = 'application/json';
   if (sending.match) headers['If-Match'] = sending.match;
   if (writing) headers['X-Benchbell-Token'] = token;
   let response: Response;
@@ -76,7 +79,7 @@ async function call<T>(method: string, path: string, sending: Sending = {}): Pro
     response = await fetch(path, {
       method,
       headers,
-      body: sending.body === undefined ? null : JSON.stringify(sending.body),
+      body: sending.file ?? (sending.body === undefined ? null : JSON.stringify(sending.body)),
       signal: sending.signal ?? null,
       credentials: 'same-origin',
     });
@@ -111,6 +114,11 @@ export function patch<T>(path: string, sending?: Sending): Promise<Answer<T>> {
 }
 export function remove<T>(path: string, sending?: Sending): Promise<Answer<T>> {
   return call<T>('DELETE', path, sending);
+}
+
+/** Sends a file as it is, for instance a zip. */
+export function sendFile<T>(path: string, file: File): Promise<Answer<T>> {
+  return call<T>('POST', path, { file });
 }
 
 /** "/api/documents/dish/fruit-scones?version=3": parts are escaped, empty query values left out. */

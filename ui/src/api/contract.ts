@@ -337,7 +337,7 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
-    "/api/stores/order.{format}": {
+    "/api/stores/order-file/{format}": {
         parameters: {
             query?: never;
             header?: never;
@@ -415,7 +415,7 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /** Server-sent events. `document` {kind, id, version, title} when something was changed by anybody; `job` {Job} when a job of this session moved on. */
+        /** Server-sent events. `document` {kind, id, version, title} when something was changed by anybody; `job` {Job} when a job that was started from this browser moved on. */
         get: operations["events"];
         put?: never;
         post?: never;

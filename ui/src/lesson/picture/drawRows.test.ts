@@ -1,3 +1,4 @@
+// @vitest-environment jsdom
 import { describe, expect, it } from 'vitest';
 import { readAnswer } from '../answer';
 import { drawRows, escape, type Look } from './drawRows';
