@@ -1,7 +1,9 @@
 /** Deutsch: der Rahmen, die Woche, die Stunde und die Anmeldung ganz; was hier fehlt, erscheint auf Englisch. */
+import { placesDe } from './places_de';
 import type { Translation } from './words.svelte';
 
 export const de: Translation = {
+  ...placesDe,
   'shell.skip': 'Zur Seite selbst',
   'shell.no_page': 'Diese Seite gibt es nicht.',
   'shell.to_week': 'Zu dieser Woche',
@@ -125,6 +127,8 @@ export const de: Translation = {
   'again.which': 'Stunde',
   'again.choose': 'Eine Stunde wählen',
   'again.day': 'Am',
+  'again.other': 'Andere Klasse oder Glocke',
+  'again.as_before': 'wie zuvor',
   'again.make': 'Noch einmal anlegen',
   'again.made': 'Noch einmal angelegt: {title}',
   'again.none': 'Nach der ersten Stunde geht sie noch einmal, mit anderer Klasse und Glocke.',
@@ -284,6 +288,12 @@ export const de: Translation = {
   'change.look_for': 'Worauf achten',
   'change.minutes': 'Minuten',
   'change.done': 'Geändert: {says}',
+  'classes.name': 'Klasse',
+  'classes.pace': 'Tempo',
+  'keep.unkept': 'Geändert, noch nicht behalten.',
+  'keep.keep': 'Änderungen behalten',
+  'keep.drop': 'Änderungen fallen lassen',
+
   'print.heading': 'Drucken',
   'print.sheets': 'Wählen, was gedruckt wird',
   'print.open': '{title} öffnen ({format})',

@@ -1,6 +1,9 @@
 /** Every English word of the pages. A key is "page.thing"; values in {braces} are filled in; {n} chooses the plural.
  *  Sentences about a plan come from the program itself and are not here. docs/ui.md says how to add a language. */
+import { places } from './places_en';
+
 export const en = {
+  ...places,
   // The frame round every page
   'shell.skip': 'Go to the page itself',
   'shell.no_page': 'There is no such page.',
@@ -125,6 +128,8 @@ export const en = {
   'again.which': 'Lesson',
   'again.choose': 'Choose a lesson',
   'again.day': 'On',
+  'again.other': 'Another class or bell',
+  'again.as_before': 'as before',
   'again.make': 'Make it again',
   'again.made': 'Made again: {title}',
   'again.none': 'After the first lesson you can have it again with another class and bell.',
@@ -317,6 +322,8 @@ export const en = {
   'dishes.first': 'No dishes yet. Paste the first one.',
   'dish.makes': { one: 'makes {n} portion', other: 'makes {n} portions' },
   'dish.times': '{minutes} min, hands busy for {hands}',
+  'dish.variant': 'Figures for',
+  'dish.as_it_is': 'the dish as it is',
   'dish.plan': 'Plan a lesson with it',
   'dish.keep': 'Keep the changes',
   'dish.drop': 'Drop the changes',
