@@ -1,0 +1,67 @@
+/** Every page of the demo school: no fault that axe can find (WCAG 2.2 A and AA and its good practice; axe-core by Deque),
+ *  nothing wider than the window at four sizes, nothing in the console. The pictures in build/browser/shots are for people to look at. */
+import assert from 'node:assert/strict';
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { after, before, test } from 'node:test';
+import { none, open, person, planning, settled, violations, visit } from './support/browser.mjs';
+import { places } from './support/places.mjs';
+import { plan, read, root, start } from './support/program.mjs';
+
+const shots = join(root, 'build/browser/shots');
+// 640x400 is what a page has at 200 % on 1280x800 (WCAG 1.4.4, resize text).
+const sizes = [
+  { width: 1920, height: 1080 },
+  { width: 1024, height: 768 },
+  { width: 640, height: 400 },
+  { width: 1280, height: 800 },
+];
+
+let program;
+let browser;
+before(async () => {
+  await mkdir(shots, { recursive: true });
+  program = await start({ demo: true });
+  browser = await open();
+  await plan(program, { lesson: 'a-first-hob' });
+  await plan(program, { lesson: 'e-does-not-fit' });
+});
+after(async () => {
+  await browser?.close();
+  await program?.stop();
+});
+
+test('every page that there is, is looked at', async () => {
+  const routes = await read('ui/src/routes.ts');
+  const patterns = [...routes.matchAll(/pattern: '([^']+)'/g)].map((found) => found[1]);
+  assert.ok(patterns.length > 5, 'routes.ts could not be read');
+  assert.deepEqual([...new Set(places.map((place) => place.pattern))].sort(), patterns.sort());
+});
+
+for (const { path, name } of places) {
+  test(`page: ${name}`, { timeout: planning }, async () => {
+    const { context, page, complaints } = await person(browser, program);
+    await visit(page, path);
+    none(await violations(page), 'axe');
+    for (const size of sizes) {
+      await page.setViewportSize(size);
+      await settled(page);
+      await page.screenshot({ path: join(shots, `${name.replaceAll(' ', '-')}-${size.width}.png`), fullPage: true });
+      const { wide, window } = await page.evaluate(() => ({
+        wide: document.scrollingElement.scrollWidth,
+        window: innerWidth,
+      }));
+      assert.ok(wide <= window, `${wide} px wide in a window of ${window}`);
+    }
+    none(complaints, 'console');
+    await context.close();
+  });
+}
+
+test('an address that there is no page for says so', async () => {
+  const { context, page } = await person(browser, program);
+  await visit(page, '/no-such-page');
+  await page.getByRole('heading', { name: 'There is no such page.' }).waitFor();
+  none(await violations(page), 'axe');
+  await context.close();
+});
