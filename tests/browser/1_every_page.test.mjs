@@ -19,12 +19,14 @@ const sizes = [
 
 let program;
 let browser;
+let one;
 before(async () => {
   await mkdir(shots, { recursive: true });
   program = await start({ demo: true });
   browser = await open();
-  await plan(program, { lesson: 'a-first-hob' });
-  await plan(program, { lesson: 'e-does-not-fit' });
+  one = await person(browser, program);
+  await plan(program, { lesson: 'a-first-hob', seconds: 5 });
+  await plan(program, { lesson: 'e-does-not-fit', seconds: 5 });
 });
 after(async () => {
   await browser?.close();
@@ -40,13 +42,14 @@ test('every page that there is, is looked at', async () => {
 
 for (const { path, name } of places) {
   test(`page: ${name}`, { timeout: planning }, async () => {
-    const { context, page, complaints } = await person(browser, program);
+    const { page, complaints } = one;
+    complaints.length = 0;
     await visit(page, path);
     none(await violations(page), 'axe');
     for (const size of sizes) {
       await page.setViewportSize(size);
       await settled(page);
-      await page.screenshot({ path: join(shots, `${name.replaceAll(' ', '-')}-${size.width}.png`), fullPage: true });
+      await page.screenshot({ path: join(shots, `${name.replaceAll(' ', '-')}-${size.width}.png`) });
       const { wide, window } = await page.evaluate(() => ({
         wide: document.scrollingElement.scrollWidth,
         window: innerWidth,
@@ -54,14 +57,12 @@ for (const { path, name } of places) {
       assert.ok(wide <= window, `${wide} px wide in a window of ${window}`);
     }
     none(complaints, 'console');
-    await context.close();
   });
 }
 
 test('an address that there is no page for says so', async () => {
-  const { context, page } = await person(browser, program);
+  const { page } = one;
   await visit(page, '/no-such-page');
   await page.getByRole('heading', { name: 'There is no such page.' }).waitFor();
   none(await violations(page), 'axe');
-  await context.close();
 });

@@ -74,7 +74,7 @@ export async function settled(page) {
 
 /** What axe finds, in lines that say where to look. */
 export async function violations(page) {
-  const found = await new AxeBuilder({ page }).analyze();
+  const found = await new AxeBuilder({ page }).options({ resultTypes: ['violations'] }).analyze();
   return found.violations.flatMap((one) =>
     one.nodes.map((node) => `${one.id}: ${one.help}\n    ${node.html.slice(0, 160)}\n    ${node.any.concat(node.all).map((why) => why.message).join('; ')}`),
   );
