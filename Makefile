@@ -9,7 +9,7 @@ release := build/release
 program := build/benchbell
 
 .DELETE_ON_ERROR:
-.PHONY: build help setup demo test test-release test-asan test-tsan fuzz bench \
+.PHONY: build help setup demo test test-release test-browser test-asan test-tsan fuzz bench \
   ui ui-check mutants check check-format check-layers check-words check-tidy check-all format coverage clean
 
 build: ## build the program with its pages (make, on its own, does this)
@@ -22,7 +22,7 @@ help: ## this list
 	@awk -F ':[^#]*## ' '/^[a-z-]+:.*## / { printf "make %-14s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
 
 setup: ## install all Debian packages that any of this needs
-	@tools/setup.sh demo pages test check coverage
+	@tools/setup.sh demo pages test browser check coverage
 
 ui: ## build the pages into build/ui; the program then carries them
 	@tools/setup.sh pages
@@ -37,9 +37,9 @@ demo: ## install what is needed, build, plan the demo lessons, draw them
 	@$(MAKE) --no-print-directory build
 	@tools/demo.sh $(program) build/demo
 
-test: ## install what is needed, build, run all tests: release, sanitizers, a short fuzz run
-	@tools/setup.sh demo pages test
-	@$(MAKE) --no-print-directory test-release test-asan fuzz
+test: ## install what is needed, build, run all tests: release, browser, sanitizers, a short fuzz run
+	@tools/setup.sh demo pages test browser
+	@$(MAKE) --no-print-directory test-release test-browser test-asan fuzz
 	@echo "All tests passed."
 
 test-release: ## all tests, as shipped
@@ -48,6 +48,11 @@ test-release: ## all tests, as shipped
 	@cmake --build $(release) --parallel $(JOBS)
 	@ln -sfn release/bin/benchbell $(program)
 	@ctest --test-dir $(release) --parallel $(JOBS) --output-on-failure --no-tests=error
+
+test-browser: ## the pages in a browser: a teacher's first day, accessibility, two writers, no connection
+	@tools/setup.sh demo pages browser
+	@$(MAKE) --no-print-directory build
+	@tools/browser.sh
 
 test-asan: ## unit tests with the address and undefined-behaviour sanitizers
 	@tools/configure.sh asan

@@ -1,19 +1,20 @@
 #!/usr/bin/env bash
-# Installs the Debian 12 packages that a job needs: tools/setup.sh demo | pages | test | check ...
+# Installs the Debian 12 packages that a job needs: tools/setup.sh demo | pages | test | browser | check ...
 # What is installed already is left alone; when nothing is missing it neither asks for rights nor uses the network.
 set -euo pipefail
 
 demo="make curl g++ cmake ninja-build ccache mold nlohmann-json3-dev libfmt-dev libcli11-dev libhowardhinnant-date-dev tzdata libicu-dev coinor-libcbc-dev libxlsxwriter-dev libsqlite3-dev libzip-dev libsodium-dev pkgconf libboost-dev libssl-dev zlib1g-dev libcairo2-dev libpango1.0-dev fonts-noto-core fonts-dejavu-core"
 test="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev clang-14 libfuzzer-14-dev libclang-rt-14-dev poppler-utils libfontconfig-dev"
 pages="nodejs npm"
+browser="chromium"
 check="clang-format clang-tidy clang-14 python3"
 coverage="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev gcovr poppler-utils libfontconfig-dev"
 
 wanted=()
 for job in "$@"; do
   case $job in
-    demo | test | check | coverage | pages) read -ra more <<<"${!job}" && wanted+=("${more[@]}") ;;
-    *) echo "setup: no such job as '$job'; there are demo, pages, test, check and coverage." >&2 && exit 2 ;;
+    demo | test | browser | check | coverage | pages) read -ra more <<<"${!job}" && wanted+=("${more[@]}") ;;
+    *) echo "setup: no such job as '$job'; there are demo, pages, test, browser, check and coverage." >&2 && exit 2 ;;
   esac
 done
 
