@@ -2,6 +2,7 @@
 export const places = {
   // Keeping what was changed
   'keep.do': 'Keep the changes',
+  'keep.changed': 'Changed: {what}',
   'keep.drop': 'Drop the changes',
   'keep.unkept': 'Changed, not kept yet.',
   'keep.may_not': 'You can read this page. Changing it is for others.',
@@ -318,7 +319,6 @@ export const places = {
   'stock.none_left': 'None left',
   'stock.add': 'Add a food',
   'stock.keep': 'Keep the counts',
-  'stock.kept': 'Stock put right',
   'stock.past': 'past its date',
   'stock.empty': 'Add what is in the cupboards, or paste a list. Orders then take it into account.',
   'stock.paste': 'Paste or bring in a list',
