@@ -2,6 +2,7 @@
 export const places = {
   // Keeping what was changed
   'keep.do': 'Keep the changes',
+  'keep.changed': 'Changed: {what}',
   'keep.drop': 'Drop the changes',
   'keep.unkept': 'Changed, not kept yet.',
   'keep.may_not': 'You can read this page. Changing it is for others.',
@@ -10,7 +11,6 @@ export const places = {
   'keep.made': 'Made: {what}',
   'keep.remove_short': 'Take out',
   'keep.remove': 'Take out {what}',
-  'keep.close': 'Done with {what}',
 
   // Signing in
   'sign_in.open': 'Nobody has to sign in on this computer.',
@@ -282,7 +282,6 @@ export const places = {
   'stores.col.good': 'Good until',
   'stores.col.cost': 'Cost',
   'stores.assumed': 'assumed: the label decides',
-  'stores.countdown': 'Order days',
   'stores.days': { one: '{n} day left', other: '{n} days left' },
   'stores.today': 'today',
   'stores.tomorrow': 'tomorrow',
@@ -305,7 +304,6 @@ export const places = {
   'stores.col.pupils': 'Pupils',
   'stores.col.per_pupil': 'A pupil',
   'stores.over': 'over {budget}',
-  'stores.within': 'within {budget}',
   'stores.budget_none': 'No budget is written down; Setup has a place for it.',
   'stores.from_stores': { one: 'One food comes from the cupboard', other: '{n} foods come from the cupboard' },
   'stock.heading': { one: 'One thing is worth a look.', other: '{n} things are worth a look.' },
@@ -321,7 +319,6 @@ export const places = {
   'stock.none_left': 'None left',
   'stock.add': 'Add a food',
   'stock.keep': 'Keep the counts',
-  'stock.kept': 'Stock put right',
   'stock.past': 'past its date',
   'stock.empty': 'Add what is in the cupboards, or paste a list. Orders then take it into account.',
   'stock.paste': 'Paste or bring in a list',
@@ -362,7 +359,6 @@ export const places = {
   'table.unknown': 'There is no such table.',
   'table.more': { one: 'One row more: find it by its words.', other: '{n} rows more: find them by their words.' },
   yes: 'yes',
-  no: 'no',
 
   // House rules
   'rules.title': 'House rules',
@@ -532,8 +528,7 @@ export const places = {
 
   'adults.heading': { one: 'One adult is in the room.', other: '{n} adults are in the room.' },
   'adults.none': 'Who is in the room with the pupils?',
-  'adults.says':
-    'Whoever leads may watch everything. Others watch what you tick, and nothing else.',
+  'adults.says': 'Whoever leads may watch everything. Others watch what you tick, and nothing else.',
   'adults.name': 'Name',
   'adults.leads': 'Leads',
   'adults.watches': 'May watch alone',
@@ -577,7 +572,6 @@ export const places = {
   'people.role.teacher': 'teacher: plan, classes, rooms, dishes',
   'people.role.technician': 'technician: read plans, keep the stores',
   'people.password': 'Password, ten letters or more',
-  'people.new_password': 'New password',
   'people.old_password': 'The one you have now',
   'people.add': 'Add a person',
   'people.add.do': 'Add this person',
@@ -625,6 +619,5 @@ export const places = {
   'copies.bring.do': 'Bring it in',
   'copies.bring.another': 'Choose another file',
   'copies.none': 'nothing',
-  'copies.too_big': 'The file is too big to be a copy.',
   'copies.head_only': 'Copies are the head of department’s to make and bring in.',
 } as const satisfies Record<string, import('./words.svelte').Phrase>;
