@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "base/text.h"
 #include "print/chance_words.h"
 #include "print/say_parts.h"
 #include "print/sheets/strip.h"
