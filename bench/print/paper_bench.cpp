@@ -25,8 +25,8 @@ void time_of(const char* what, const sample::Told& told, void (*draw)(Document&,
     draw(document, {told.lesson, told.answer, ""});
     pages = document.pages();
     bytes = document.pdf().size();
-    best = std::min(best, std::chrono::duration<double>(std::chrono::steady_clock::now() - start)
-                              .count());
+    best = std::min(
+        best, std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count());
   }
   fmt::print("{:<42} {:>3} pages {:>7.1f} kB {:>7.3f} s\n", what, pages,
              static_cast<double>(bytes) / 1000, best);

@@ -115,8 +115,9 @@ void add_paper(CLI::App& program, app::PaperAsked& asked) {
       ->capture_default_str();
   paper->add_option("--out", asked.out, "A folder, or one file when it ends in .pdf")
       ->capture_default_str();
-  paper->add_option("--reading", asked.reading,
-                    "How the cooks' sheets are worded: few words, plain or full")
+  paper
+      ->add_option("--reading", asked.reading,
+                   "How the cooks' sheets are worded: few words, plain or full")
       ->capture_default_str();
   paper->add_option("--today", asked.today, "The day that stands on the sheets, if not today");
   paper->add_option("--foods", asked.foods_file,
@@ -131,13 +132,15 @@ void add_paper(CLI::App& program, app::PaperAsked& asked) {
   paper->add_option("--stock", asked.stock_file, "Stores (CSV)")->group("Order and letter");
   paper->add_option("--reply-by", asked.reply_by, "Until when families answer: \"Fri 13 Nov\"")
       ->group("Order and letter");
-  paper->add_option("--stickers", asked.stickers,
-                    "Columns x rows of the sheet, or measured: \"2x4 99x68 step 101.5x68\" (mm)")
+  paper
+      ->add_option("--stickers", asked.stickers,
+                   "Columns x rows of the sheet, or measured: \"2x4 99x68 step 101.5x68\" (mm)")
       ->capture_default_str()
       ->group("Labels");
   paper->add_flag("--numbers", asked.numbers, "Places instead of names")->group("Labels");
-  paper->add_flag("--given-out", asked.given_out,
-                  "Sold or given to others: all ingredients in falling weight")
+  paper
+      ->add_flag("--given-out", asked.given_out,
+                 "Sold or given to others: all ingredients in falling weight")
       ->group("Labels");
   paper->add_option("--gone", asked.gone, "Stickers gone from the first sheet")
       ->check(CLI::Range(0, 800))

@@ -100,9 +100,9 @@ Result<bool> draw_allergies(sheets::Document& document, const PaperFrom& from) {
   const safety::Evidence evidence{foods.value(), labels.value(), shipped_hidden()};
   const std::vector<kitchen::Dish> known = known_dishes(from.asked.lesson_file);
   sheets::draw_allergy_sheet(
-      document, {lesson, needs,
-                 safety::conflicts({lesson, needs, evidence, shipped_substitutes(), known}),
-                 safety::order_at_things(lesson, needs, evidence)});
+      document,
+      {lesson, needs, safety::conflicts({lesson, needs, evidence, shipped_substitutes(), known}),
+       safety::order_at_things(lesson, needs, evidence)});
   return true;
 }
 

@@ -33,8 +33,8 @@ struct PaperBeside {
 
 struct PaperSheet {
   std::string name;
-  bool plan = false;     ///< needs one
-  bool timed = false;    ///< promises the plan's times, so it is not printed when they do not fit
+  bool plan = false;   ///< needs one
+  bool timed = false;  ///< promises the plan's times, so it is not printed when they do not fit
   std::function<base::Result<bool>(print::sheets::Document&, const PaperFrom&)> draw;
   std::optional<PaperBeside> beside = std::nullopt;
 };

@@ -38,13 +38,14 @@ void draw_thread(Flow& flow, const Planned& p, const std::vector<Stand>& all) {
   draw_bell(c, right, top - 2, row * static_cast<double>(rows) + 2);
   const auto y_of = [&](int bay) { return top + row * (bay + 1) + row / 2; };
   for (int bay = -1; bay < static_cast<int>(lesson.room.bays.size()); ++bay) {
-    const Block word = d.set_in(bay < 0 ? "front" : lesson.room.bays[at(bay)].name,
-                                {9, bay >= 0}, name - 6, 12);
+    const Block word = d.set_in(bay < 0 ? "front" : lesson.room.bays[at(bay)].name, {9, bay >= 0},
+                                name - 6, 12);
     c.put(word, flow.x(), y_of(bay) - word.height / 2);
     c.line(left, y_of(bay) + row / 2, right, y_of(bay) + row / 2, 0.25, 0.7);
   }
   std::vector<Visit> visits;
-  for (const Stand& stand : all) visits.insert(visits.end(), stand.visits.begin(), stand.visits.end());
+  for (const Stand& stand : all)
+    visits.insert(visits.end(), stand.visits.begin(), stand.visits.end());
   std::stable_sort(visits.begin(), visits.end(),
                    [](const Visit& a, const Visit& b) { return a.from < b.from; });
   for (std::size_t i = 0; i < visits.size(); ++i) {
@@ -66,8 +67,9 @@ void draw_one(Document& document, const Planned& p, int a, double size) {
   std::string under = under_title(p.lesson);
   if (adult.from > Seconds{0} || adult.to < p.lesson.bell)
     under += " · in the room " + span(p.lesson, adult.from, adult.to);
-  draw_head(flow, {"", "Where " + adult.name + " stands" + (adult.leads ? " (leads the lesson)" : ""),
-                   under, "the bell", kitchen::clock(p.lesson, p.lesson.bell), true});
+  draw_head(flow,
+            {"", "Where " + adult.name + " stands" + (adult.leads ? " (leads the lesson)" : ""),
+             under, "the bell", kitchen::clock(p.lesson, p.lesson.bell), true});
   const std::vector<Stand> all = stands(p.lesson, *p.answer.plan, a);
   if (!all.empty()) draw_thread(flow, p, all);
   const auto lines = adult_lines(p.lesson, *p.answer.plan, a);
@@ -75,10 +77,10 @@ void draw_one(Document& document, const Planned& p, int a, double size) {
     flow.paragraph("Free to help anywhere.", {14});
   } else {
     Table table;
-    table.columns = {{"When", 25, {size + 1, true}, true}, {"Where and why", 69, {size}}, {"", 6, {}}};
+    table.columns = {
+        {"When", 25, {size + 1, true}, true}, {"Where and why", 69, {size}}, {"", 6, {}}};
     table.least_row = size * 1.9;
-    for (const auto& [when, what] : lines)
-      table.rows.push_back({{{when}, {what}, tick_cell()}});
+    for (const auto& [when, what] : lines) table.rows.push_back({{{when}, {what}, tick_cell()}});
     flow.table(table);
   }
   flow.paragraph("Between these: walk the room, hands free, backs to the wall, eyes on the hobs.",
@@ -92,9 +94,8 @@ void draw_one(Document& document, const Planned& p, int a, double size) {
 void draw_adult_sheets(Document& document, const Planned& p) {
   if (!p.answer.plan) return;
   for (int a = 0; at(a) < p.lesson.adults.size(); ++a) {
-    const double size = size_that_fits({13, 12, 11, 10, 9.5, 9}, 1, [&](Document& d, double s) {
-      draw_one(d, p, a, s);
-    });
+    const double size = size_that_fits({13, 12, 11, 10, 9.5, 9}, 1,
+                                       [&](Document& d, double s) { draw_one(d, p, a, s); });
     draw_one(document, p, a, size);
   }
 }

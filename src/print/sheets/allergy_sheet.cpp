@@ -26,8 +26,8 @@ void draw_cook(Flow& flow, const AllergenLesson& one, const safety::CookNeeds& n
   flow.heading(lesson.room.places[at(cook.place)].name + " " + cook.name, 15);
   flow.paragraph(bold(capital(needs_words(needs)) + "."), {11});
   Table table;
-  table.columns = {{"What", 16, {10, true}}, {"Why", 42, {10}}, {"What settles it", 42, {10}},
-                   {"Done", 7, {}}};
+  table.columns = {
+      {"What", 16, {10, true}}, {"Why", 42, {10}}, {"What settles it", 42, {10}}, {"Done", 7, {}}};
   std::string_view last;
   for (const safety::Conflict& conflict : one.conflicts) {
     if (conflict.cook != needs.cook) continue;

@@ -121,8 +121,12 @@ std::vector<BayLine> bay_lines(const kitchen::Lesson& lesson, const Plan& plan, 
     if (window ? !attends(lesson, task, cooks)
                : task.cook < 0 || std::find(cooks.begin(), cooks.end(), task.cook) == cooks.end())
       continue;
-    const Key key{static_cast<int>(task.kind), dish_key(lesson, task), task.step,
-                         task.part, task.window, task.kit};
+    const Key key{static_cast<int>(task.kind),
+                  dish_key(lesson, task),
+                  task.step,
+                  task.part,
+                  task.window,
+                  task.kit};
     auto found = std::find_if(all.begin(), all.end(),
                               [&](const auto& each) { return each.first == key; });
     if (found == all.end()) {
@@ -187,8 +191,9 @@ void draw_card(Document& document, const Planned& p, int bay, double size) {
   draw_head(flow, {name, joined(dishes, ", "),
                    (places.size() == 1 ? "Place " : "Places ") + listed(places),
                    "minutes to the bell", after_start(lesson.bell), true});
-  flow.paragraph(Words("Minutes count from the start of the lesson. Today it starts at ").add(
-                     "______ . ").bold("Use only what lies on your own tray."),
+  flow.paragraph(Words("Minutes count from the start of the lesson. Today it starts at ")
+                     .add("______ . ")
+                     .bold("Use only what lies on your own tray."),
                  {10});
 
   Table table;
@@ -202,20 +207,22 @@ void draw_card(Document& document, const Planned& p, int bay, double size) {
   for (const BayLine& line : lines) {
     Words says(line.says);
     if (!line.in_turn.empty()) says.add(". ").bold(line.in_turn);
-    table.rows.push_back(
-        {{{after_start(line.from)},
-          line.hands_off || line.waits ? Cell{} : look_cell(line.look),
-          {line.hands_off ? "hands off" : line.waits ? "wait" : look_word(line.look)},
-          {tags ? line.dish : ""},
-          {says},
-          {minutes(line.each)},
-          line.waits ? Cell{} : tick_cell()}});
+    table.rows.push_back({{{after_start(line.from)},
+                           line.hands_off || line.waits ? Cell{} : look_cell(line.look),
+                           {line.hands_off ? "hands off"
+                            : line.waits   ? "wait"
+                                           : look_word(line.look)},
+                           {tags ? line.dish : ""},
+                           {says},
+                           {minutes(line.each)},
+                           line.waits ? Cell{} : tick_cell()}});
   }
   table.least_row = size * 1.6;
   table.pad = size > 10 ? 3 : 1.5;
   flow.table(table);
-  flow.paragraph(Words("Stuck, cut or burnt? ").bold("Hand up, stay at your place.").add(
-                     " Cool a burn under cool running water at once and tell your teacher."),
+  flow.paragraph(Words("Stuck, cut or burnt? ")
+                     .bold("Hand up, stay at your place.")
+                     .add(" Cool a burn under cool running water at once and tell your teacher."),
                  {10});
 }
 
@@ -241,15 +248,14 @@ void draw_own_card(Document& document, const Planned& p, int bay, double size) {
                 {flow.x() + static_cast<double>(i) * (width + gap), flow.y(), width, flow.left()});
     column.heading(place_of(lesson, cooks[i]), 14);
     Table table;
-    table.columns = {{"", 17, {size + 1, true, Align::kRight}, true}, {"", 14, {}},
-                     {"", 69, {size}}};
+    table.columns = {
+        {"", 17, {size + 1, true, Align::kRight}, true}, {"", 14, {}}, {"", 69, {size}}};
     table.pad = 1.5;
     for (const Task& task : p.answer.plan->tasks) {
       const bool window = task.kind == TaskKind::kWindow;
       if (window ? !attends(lesson, task, {cooks[i]}) : task.cook != cooks[i]) continue;
-      const std::string dish = lesson.cooks[at(cooks[i])].dishes.size() > 1
-                                   ? dish_key(lesson, task)
-                                   : "";
+      const std::string dish = lesson.cooks[at(cooks[i])].dishes.size() > 1 ? dish_key(lesson, task)
+                                                                            : "";
       table.rows.push_back({{{after_start(task.start)},
                              window ? Cell{} : look_cell(look(lesson, task)),
                              {(dish.empty() ? "" : dish + " ") + brief(lesson, task)}}});
@@ -265,9 +271,8 @@ void draw_bay_cards(Document& document, const Planned& p) {
   const auto draw = own_timelines(p.lesson, p.answer) ? draw_own_card : draw_card;
   for (int bay = 0; at(bay) < p.lesson.room.bays.size(); ++bay) {
     if (cooks_of(p.lesson, bay).empty()) continue;
-    const double size = size_that_fits(
-        {14, 13, 12, 11, 10, 9.5, 9, kSmall, 8}, 1,
-        [&](Document& d, double s) { draw(d, p, bay, s); });
+    const double size = size_that_fits({14, 13, 12, 11, 10, 9.5, 9, kSmall, 8}, 1,
+                                       [&](Document& d, double s) { draw(d, p, bay, s); });
     draw(document, p, bay, size);
   }
 }

@@ -14,9 +14,9 @@ struct BayLine {
   Seconds each{0};         ///< for one cook; the whole span is longer when they go in turn
   bool hands_off = false;  ///< register, demonstration, stop
   bool waits = false;      ///< nobody of the bay has anything in hand
-  std::string dish;                 ///< two letters, only where the bay makes several dishes
-  std::string says;                 ///< "Peel and dice the onion"
-  std::string in_turn;              ///< "A1 8 min, A2 14 min"; empty when the whole bay is together
+  std::string dish;        ///< two letters, only where the bay makes several dishes
+  std::string says;        ///< "Peel and dice the onion"
+  std::string in_turn;     ///< "A1 8 min, A2 14 min"; empty when the whole bay is together
   friend bool operator==(const BayLine&, const BayLine&) = default;
 };
 /// By start. Variants of one dish are one line.

@@ -37,9 +37,9 @@ bool by_itself(const kitchen::Lesson& lesson, const Task& task) {
 struct Sizes {
   double time = 15, says = 10.5, small = 8.5, row = 36;
 };
-constexpr Sizes kTries[] = {{19, 12, 9, 42},      {17, 11.5, 9, 36}, {16, 11, 9, 30},
-                            {15, 10.5, 8.5, 26},  {14, 10, 8.5, 22}, {13, 9.5, 8.5, 20},
-                            {12, 9, 8.5, 17},     {11, 8.5, 8, 15}};
+constexpr Sizes kTries[] = {{19, 12, 9, 42},     {17, 11.5, 9, 36}, {16, 11, 9, 30},
+                            {15, 10.5, 8.5, 26}, {14, 10, 8.5, 22}, {13, 9.5, 8.5, 20},
+                            {12, 9, 8.5, 17},    {11, 8.5, 8, 15}};
 
 class Sheet {
  public:
@@ -69,8 +69,7 @@ class Sheet {
  private:
   static Flow begin(Document& d, const Planned& p, int cook) {
     const kitchen::Cook& who = p.lesson.cooks[at(cook)];
-    d.begin_part(kA4, foot_words(p),
-                 p.lesson.room.places[at(who.place)].name + " " + who.name);
+    d.begin_part(kA4, foot_words(p), p.lesson.room.places[at(who.place)].name + " " + who.name);
     return Flow::on_new_page(d);
   }
 
@@ -117,8 +116,7 @@ class Sheet {
 
   std::string small_words(const Task& task) const {
     std::string out = minutes(task.end - task.start);
-    out += ", " + (task.kind == TaskKind::kWindow ? "hands off"
-                                                  : look_word(look(p_.lesson, task)));
+    out += ", " + (task.kind == TaskKind::kWindow ? "hands off" : look_word(look(p_.lesson, task)));
     const std::string name = tag(p_.lesson, task.dish);
     if (p_.lesson.cooks[at(cook_)].dishes.size() > 1 && !name.empty()) out = name + ": " + out;
     return out;
@@ -211,9 +209,9 @@ class Sheet {
     if (step != nullptr && step->heat && step->heat->with == kitchen::HeatKind::kOven)
       name = "oven";
     const Type type{8, true};
-    for (const std::string& text : {name.empty() ? brief(p_.lesson, task) + ": " + look_word(l)
-                                                 : name + ": " + look_word(l),
-                                    look_word(l)}) {
+    for (const std::string& text :
+         {name.empty() ? brief(p_.lesson, task) + ": " + look_word(l) : name + ": " + look_word(l),
+          look_word(l)}) {
       const Block words = d_.set(text, type);
       if (words.width + 6 > bottom - top) continue;
       const double middle = (top + bottom) / 2;
@@ -272,8 +270,10 @@ class Sheet {
     }
     {
       Flow f = box(2, "Stuck, cut or burnt?");
-      f.paragraph("Hand up, stay at your place. Burn: cool running water at once, 20 min, and "
-                  "tell your teacher.", {9});
+      f.paragraph(
+          "Hand up, stay at your place. Burn: cool running water at once, 20 min, and "
+          "tell your teacher.",
+          {9});
       bottom = std::max(bottom, f.y());
     }
     flow_.gap(bottom - top);

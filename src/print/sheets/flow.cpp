@@ -12,14 +12,19 @@ constexpr double kColumnGap = 7;
 }  // namespace
 
 Flow::Flow(Document& document, int page, const Box& area)
-    : document_(&document), page_(page), x_(area.x), y_(area.y), w_(area.w),
+    : document_(&document),
+      page_(page),
+      x_(area.x),
+      y_(area.y),
+      w_(area.w),
       bottom_(area.bottom()) {}
 
 Flow Flow::on_new_page(Document& document) {
   const int page = document.add_page();
   const Size size = document.size_of(page);
   const double top = document.number_of(page) > 1 ? kFoot : 0;  // the running head
-  return {document, page,
+  return {document,
+          page,
           {kMargin, kMargin + top, size.w - 2 * kMargin, size.h - 2 * kMargin - kFoot - top}};
 }
 
@@ -115,8 +120,8 @@ void Flow::table_head(const Table& table, const std::vector<double>& widths) {
   std::vector<Block> heads;
   for (std::size_t i = 0; i < widths.size(); ++i) {
     const Column& column = table.columns[i];
-    heads.push_back(document_->set(column.head, {kSmall, true, column.type.align},
-                                   widths[i] - kColumnGap));
+    heads.push_back(
+        document_->set(column.head, {kSmall, true, column.type.align}, widths[i] - kColumnGap));
     height = std::max(height, heads.back().height);
   }
   for (std::size_t i = 0; i < widths.size(); ++i) {

@@ -101,7 +101,7 @@ Words label_words(const kitchen::Lesson& lesson, const safety::Evidence& evidenc
 base::Result<StickerSheet> sticker_sheet(std::string_view said) {
   for (const Known& known : kKnown) {
     if (known.name != said) continue;
-    StickerSheet sheet{known.columns, known.rows, known.wide, known.high, 0, 0,
+    StickerSheet sheet{known.columns,          known.rows, known.wide, known.high, 0, 0,
                        known.wide + known.gap, known.high};
     return in_the_middle(sheet, said);
   }
@@ -126,9 +126,9 @@ base::Result<StickerSheet> sticker_sheet(std::string_view said) {
 }
 
 std::string keep_words(const kitchen::Dish& dish) {
-  const bool rice = std::any_of(dish.ingredients.begin(), dish.ingredients.end(), [](const auto& i) {
-    return base::lower(i.name).find("rice") != std::string::npos;
-  });
+  const bool rice = std::any_of(
+      dish.ingredients.begin(), dish.ingredients.end(),
+      [](const auto& i) { return base::lower(i.name).find("rice") != std::string::npos; });
   const bool hot = dish.hold.kind == kitchen::HoldKind::kHot;
   std::string out = "Cool, then fridge (5 °C or below) within 90 min. Eat within ";
   out += rice ? "1 day (rice)." : "2 days.";
@@ -154,7 +154,8 @@ Holds holds(const kitchen::Ingredient& ingredient, const safety::Evidence& evide
     if (stated == safety::Stated::kContains && ingredient.label_read)
       out.names.push_back(allergen_name(a, food));
     // "May contain" is the packet's own warning; the other two are questions nobody has answered.
-    if (stated == safety::Stated::kMayContain) out.names.push_back("may contain " + allergen_name(a, food));
+    if (stated == safety::Stated::kMayContain)
+      out.names.push_back("may contain " + allergen_name(a, food));
     if (stated == safety::Stated::kUnknown || stated == safety::Stated::kCheckLabel)
       out.unread = true;
   }
@@ -247,7 +248,8 @@ LabelsDrawn draw_labels(Document& document, const kitchen::Lesson& lesson,
     const Box box{(s.left + slot % s.columns * s.across) * kMm,
                   (s.top + slot / s.columns * s.down) * kMm, s.wide * kMm, s.high * kMm};
     const Box in = box.inset(2.2 * kMm);
-    const Block words = document.set_in(label_words(lesson, evidence, wish, label), {11}, in.w, in.h, 3);
+    const Block words = document.set_in(label_words(lesson, evidence, wish, label), {11}, in.w,
+                                        in.h, 3);
     document.on(page).put(words, in.x, in.y);
     out.smallest = std::min(out.smallest, words.size);
     ++out.labels;

@@ -15,9 +15,9 @@ namespace print::sheets {
 /// A sheet of stickers in plain dimensions, millimetres.
 struct StickerSheet {
   int columns = 3, rows = 7;
-  double wide = 63.5, high = 38.1;   ///< of one label
-  double left = 7.25, top = 15.15;   ///< of the first
-  double across = 66, down = 38.1;   ///< from one to the next
+  double wide = 63.5, high = 38.1;  ///< of one label
+  double left = 7.25, top = 15.15;  ///< of the first
+  double across = 66, down = 38.1;  ///< from one to the next
   friend bool operator==(const StickerSheet&, const StickerSheet&) = default;
 };
 /// "3x7", "2x7", "3x6", "3x8", "2x4", "2x3" or "5x13", columns by rows, as such sheets are sold
@@ -46,7 +46,8 @@ struct LabelsDrawn {
   std::vector<std::string> not_whole;  ///< dishes whose list of ingredients is not complete
 };
 /// One label for each cook and dish, in the room's order.
-LabelsDrawn draw_labels(Document&, const kitchen::Lesson&, const safety::Evidence&, const LabelWish&);
+LabelsDrawn draw_labels(Document&, const kitchen::Lesson&, const safety::Evidence&,
+                        const LabelWish&);
 std::string pdf_of_labels(const kitchen::Lesson&, const safety::Evidence&, const LabelWish&);
 
 /// The ingredients in falling order of weight as they go in, allergens bold and by name, the cereal

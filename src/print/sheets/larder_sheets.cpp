@@ -11,8 +11,8 @@ namespace {
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
-constexpr const char* kRecordsDecide =
-    "Allergies: the school's own records and the labels decide, not this list.";
+constexpr const char*
+    kRecordsDecide = "Allergies: the school's own records and the labels decide, not this list.";
 
 void weigh_table(Flow& flow, const larder::Trays& trays) {
   flow.heading("Weigh, each food once", 14);
@@ -23,9 +23,10 @@ void weigh_table(Flow& flow, const larder::Trays& trays) {
         "Clean scales, scoop and hands to begin with. What is set apart comes first, lid on.",
         {10, true});
   Table table;
-  table.columns = {{"", 5, {}},          {"Food", 25, {10.5, true}}, {"In all", 13, {9.5}},
-                   {"", 9, {12, true, Align::kRight}, true},
-                   {"each", 14, {10.5}}, {"Set apart for", 12, {10, true}}, {"For", 28, {9.5}}};
+  table.columns = {{"", 5, {}},           {"Food", 25, {10.5, true}},
+                   {"In all", 13, {9.5}}, {"", 9, {12, true, Align::kRight}, true},
+                   {"each", 14, {10.5}},  {"Set apart for", 12, {10, true}},
+                   {"For", 28, {9.5}}};
   const auto rows = print::weighing_rows(trays);
   std::string last;
   for (std::size_t i = 1; i < rows.size(); ++i) {
@@ -50,8 +51,8 @@ void weigh_table(Flow& flow, const larder::Trays& trays) {
 void set_out_table(Flow& flow, const larder::Trays& trays) {
   flow.heading("Set out", 14);
   Table table;
-  table.columns = {{"", 5, {}}, {"Place", 16, {11, true}}, {"Dishes", 24, {10}},
-                   {"On the tray", 61, {10}}};
+  table.columns = {
+      {"", 5, {}}, {"Place", 16, {11, true}}, {"Dishes", 24, {10}}, {"On the tray", 61, {10}}};
   for (const larder::Tray& tray : trays.trays) {
     Words pots;
     for (const larder::Pot& pot : tray.pots) {
@@ -69,29 +70,26 @@ void set_out_table(Flow& flow, const larder::Trays& trays) {
 
 Table order_table(const OrderView& view, const larder::VanOrder& van) {
   Table table;
-  table.columns = {{"Food", 32, {10.5, true}},
-                   {"Packs", 26, {10.5}},
-                   {"Price", 11, {10, false, Align::kRight}},
-                   {"Ordered", 10, {}},
-                   {"Came", 9, {}},
-                   {"Label read", 12, {}}};
+  table.columns = {
+      {"Food", 32, {10.5, true}}, {"Packs", 26, {10.5}}, {"Price", 11, {10, false, Align::kRight}},
+      {"Ordered", 10, {}},        {"Came", 9, {}},       {"Label read", 12, {}}};
   table.least_row = 17;
   const auto money = [&](const char* what, larder::Pence pence) {
     table.rows.push_back({{{}, {what}, {bold(larder::pounds_text(pence))}, {}, {}, {}}});
   };
   for (const larder::OrderLine& line : view.order.lines) {
     if (line.supplier != van.supplier || line.arrives != van.arrives) continue;
-    table.rows.push_back(
-        {{{food_name(view, line.food)},
-          {base::say(line.count, " x ", pack_words(pack_of(view, line)))},
-          {larder::pounds_text(line.pence)},
-          tick_cell(),
-          tick_cell(),
-          tick_cell()}});
+    table.rows.push_back({{{food_name(view, line.food)},
+                           {base::say(line.count, " x ", pack_words(pack_of(view, line)))},
+                           {larder::pounds_text(line.pence)},
+                           tick_cell(),
+                           tick_cell(),
+                           tick_cell()}});
   }
   money("goods", van.goods);
   if (van.delivery > 0) money("delivery", van.delivery);
-  if (van.below_minimum > 0) money("below the supplier's minimum: fill up or pay", van.below_minimum);
+  if (van.below_minimum > 0)
+    money("below the supplier's minimum: fill up or pay", van.below_minimum);
   return table;
 }
 
@@ -148,8 +146,8 @@ void draw_tray_list(Document& document, const kitchen::Lesson& lesson, const lar
 void draw_order(Document& document, const OrderView& view) {
   document.begin_part(kA4, stopped(view.in.week.title) + " Order", view.in.week.title);
   Flow flow = Flow::on_new_page(document);
-  draw_head(flow, {"", "Order", view.in.week.title, "to pay", larder::pounds_text(view.order.total()),
-                   false});
+  draw_head(flow, {"", "Order", view.in.week.title, "to pay",
+                   larder::pounds_text(view.order.total()), false});
   for (const larder::OrderDay& each : view.count_down.ahead)
     flow.paragraph(bold(larder::order_day_text(each, view.in.week)), {11});
   for (const larder::OrderDay& each : view.count_down.gone)
@@ -157,7 +155,8 @@ void draw_order(Document& document, const OrderView& view) {
   for (const larder::VanOrder& van : view.order.vans) {
     const larder::Supplier& supplier = view.order.suppliers[at(van.supplier)];
     flow.heading((supplier.name.empty() ? "The shop" : supplier.name) +
-                 (supplier.top_up ? " (top-up)" : "") + ", comes " + larder::day_text(van.arrives),
+                     (supplier.top_up ? " (top-up)" : "") + ", comes " +
+                     larder::day_text(van.arrives),
                  14);
     flow.table(order_table(view, van));
   }

@@ -101,8 +101,8 @@ void draw_letter(Document& document, const Letter& letter) {
   Flow flow = Flow::on_new_page(document);
   const Type text{11.5};
   draw_head(flow, {"", "Cooking on " + day(lesson.date),
-                   joined({class_of(lesson), lesson.rules.school.empty() ? "Food and cookery"
-                                                                        : lesson.rules.school},
+                   joined({class_of(lesson),
+                           lesson.rules.school.empty() ? "Food and cookery" : lesson.rules.school},
                           " · "),
                    "", "", false});
   flow.gap(6);
@@ -115,7 +115,8 @@ void draw_letter(Document& document, const Letter& letter) {
   list.columns = {{"", 5, {}}, {"", 95, text}};
   list.rules = false;
   for (const std::string& item : bring) list.rows.push_back({{tick_cell(), {item}}});
-  for (const std::string& item : to_have_along(lesson)) list.rows.push_back({{tick_cell(), {item}}});
+  for (const std::string& item : to_have_along(lesson))
+    list.rows.push_back({{tick_cell(), {item}}});
   flow.table(list);
   if (bring.empty()) {
     flow.paragraph(kSchoolHasAll, text);
@@ -126,12 +127,13 @@ void draw_letter(Document& document, const Letter& letter) {
   flow.heading("Swaps and allergies", 14);
   flow.paragraph(kSwaps, text);
   const std::vector<std::string> swaps = known_swaps(lesson);
-  if (!swaps.empty())
-    flow.paragraph("We also have: " + joined(swaps, "; ") + ".", text);
+  if (!swaps.empty()) flow.paragraph("We also have: " + joined(swaps, "; ") + ".", text);
   flow.paragraph(kAllergies, text);
   if (goes_home(lesson))
-    flow.paragraph("At home: into the fridge within 90 minutes, eat within two days, and heat once "
-                   "until steaming hot all through.", text);
+    flow.paragraph(
+        "At home: into the fridge within 90 minutes, eat within two days, and heat once "
+        "until steaming hot all through.",
+        text);
   flow.gap(8);
   flow.need(190);
   flow.canvas().dashes(flow.x(), flow.y(), flow.x() + flow.width(), flow.y(), 0.75);

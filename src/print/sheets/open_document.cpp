@@ -15,15 +15,15 @@ namespace print::sheets {
 namespace {
 
 constexpr const char* kMime = "application/vnd.oasis.opendocument.text";
-constexpr const char* kSpaces =
-    R"( xmlns:office="urn:oasis:names:tc:opendocument:xmlns:office:1.0")"
-    R"( xmlns:style="urn:oasis:names:tc:opendocument:xmlns:style:1.0")"
-    R"( xmlns:text="urn:oasis:names:tc:opendocument:xmlns:text:1.0")"
-    R"( xmlns:table="urn:oasis:names:tc:opendocument:xmlns:table:1.0")"
-    R"( xmlns:fo="urn:oasis:names:tc:opendocument:xmlns:xsl-fo-compatible:1.0")"
-    R"( xmlns:dc="http://purl.org/dc/elements/1.1/")"
-    R"( xmlns:meta="urn:oasis:names:tc:opendocument:xmlns:meta:1.0")"
-    R"( office:version="1.3")";
+constexpr const char*
+    kSpaces = R"( xmlns:office="urn:oasis:names:tc:opendocument:xmlns:office:1.0")"
+              R"( xmlns:style="urn:oasis:names:tc:opendocument:xmlns:style:1.0")"
+              R"( xmlns:text="urn:oasis:names:tc:opendocument:xmlns:text:1.0")"
+              R"( xmlns:table="urn:oasis:names:tc:opendocument:xmlns:table:1.0")"
+              R"( xmlns:fo="urn:oasis:names:tc:opendocument:xmlns:xsl-fo-compatible:1.0")"
+              R"( xmlns:dc="http://purl.org/dc/elements/1.1/")"
+              R"( xmlns:meta="urn:oasis:names:tc:opendocument:xmlns:meta:1.0")"
+              R"( office:version="1.3")";
 constexpr const char* kXml = R"(<?xml version="1.0" encoding="UTF-8"?>)"
                              "\n";
 
@@ -75,9 +75,10 @@ std::string styles_xml() {
 }
 
 std::string manifest_xml() {
-  std::string out = std::string(kXml) +
-                    R"(<manifest:manifest xmlns:manifest=)"
-                    R"("urn:oasis:names:tc:opendocument:xmlns:manifest:1.0" manifest:version="1.3">)";
+  std::string
+      out = std::string(kXml) +
+            R"(<manifest:manifest xmlns:manifest=)"
+            R"("urn:oasis:names:tc:opendocument:xmlns:manifest:1.0" manifest:version="1.3">)";
   out += fmt::format(
       R"(<manifest:file-entry manifest:full-path="/" manifest:version="1.3" manifest:media-type="{}"/>)",
       kMime);

@@ -17,8 +17,8 @@ namespace {
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 // Noto Sans for the text; the rest of the list is for scripts and signs it has not.
-constexpr const char* kFaces =
-    "Noto Sans,Noto Sans Arabic,Noto Sans Hebrew,DejaVu Sans,Noto Sans Symbols2";
+constexpr const char*
+    kFaces = "Noto Sans,Noto Sans Arabic,Noto Sans Hebrew,DejaVu Sans,Noto Sans Symbols2";
 // Noto's own lines stand far apart; on a sheet that must be one page they come closer.
 constexpr float kLineSpacing = 0.86F;
 
@@ -47,8 +47,7 @@ void hatch(cairo_t* c, const Box& b) {
 void dots(cairo_t* c, const Box& b) {
   const double step = 3.2, side = 1.4;
   for (double y = b.y + 1; y + side <= b.bottom(); y += step) {
-    for (double x = b.x + 1; x + side <= b.right(); x += step)
-      cairo_rectangle(c, x, y, side, side);
+    for (double x = b.x + 1; x + side <= b.right(); x += step) cairo_rectangle(c, x, y, side, side);
   }
   cairo_fill(c);
 }
@@ -235,8 +234,7 @@ Size Document::size_of(int page) const {
 int Document::number_of(int page) const { return inside_->sheets[at(page)].number; }
 
 bool Document::goes_on(int page) const {
-  return page + 1 < pages() &&
-         inside_->sheets[at(page)].part == inside_->sheets[at(page + 1)].part;
+  return page + 1 < pages() && inside_->sheets[at(page)].part == inside_->sheets[at(page + 1)].part;
 }
 
 Block Document::set(const Words& words, const Type& type, double width) const {
@@ -439,9 +437,8 @@ std::string Document::pdf() {
   cairo_surface_finish(surface.get());
   const cairo_status_t written = cairo_surface_status(surface.get());
   if (drawn != CAIRO_STATUS_SUCCESS || written != CAIRO_STATUS_SUCCESS) {
-    throw std::logic_error(
-        std::string("a page could not be drawn: ") +
-        cairo_status_to_string(drawn != CAIRO_STATUS_SUCCESS ? drawn : written));
+    throw std::logic_error(std::string("a page could not be drawn: ") +
+                           cairo_status_to_string(drawn != CAIRO_STATUS_SUCCESS ? drawn : written));
   }
   return bytes;
 }

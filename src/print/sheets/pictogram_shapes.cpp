@@ -8,14 +8,14 @@ namespace {
 Path box(double x, double y, double w, double h) {
   return Path().move(x, y).line(x + w, y).line(x + w, y + h).line(x, y + h).close();
 }
-Path stroke(double x1, double y1, double x2, double y2) {
-  return Path().move(x1, y1).line(x2, y2);
-}
+Path stroke(double x1, double y1, double x2, double y2) { return Path().move(x1, y1).line(x2, y2); }
 Path drop(double x, double y, double size) {
   return Path()
       .move(x, y)
-      .curve(x + size * 0.3, y + size * 0.5, x + size * 0.5, y + size * 0.7, x + size * 0.5, y + size)
-      .curve(x + size * 0.5, y + size * 1.6, x - size * 0.5, y + size * 1.6, x - size * 0.5, y + size)
+      .curve(x + size * 0.3, y + size * 0.5, x + size * 0.5, y + size * 0.7, x + size * 0.5,
+             y + size)
+      .curve(x + size * 0.5, y + size * 1.6, x - size * 0.5, y + size * 1.6, x - size * 0.5,
+             y + size)
       .curve(x - size * 0.5, y + size * 0.7, x - size * 0.3, y + size * 0.5, x, y)
       .close();
 }
@@ -32,9 +32,7 @@ Path flat_hand(double x, double y) {
       .curve(x + 24, y + 16, x + 8, y + 17, x, y + 14)
       .close();
 }
-Path bowl() {
-  return Path().move(12, 46).line(88, 46).curve(88, 92, 12, 92, 12, 46).close();
-}
+Path bowl() { return Path().move(12, 46).line(88, 46).curve(88, 92, 12, 92, 12, 46).close(); }
 Path pan() {
   return Path().move(14, 50).line(70, 50).line(68, 80).curve(68, 85, 16, 85, 16, 80).close();
 }
@@ -46,8 +44,10 @@ Path knife_blade() {
 Path oven_body() { return box(14, 14, 72, 74); }
 
 Shapes of_hands() {
-  return {{flat_hand(16, 52), flat_hand(28, 76), drop(34, 14, 11), drop(54, 8, 11), drop(72, 18, 11)},
-          {}, {}};
+  return {
+      {flat_hand(16, 52), flat_hand(28, 76), drop(34, 14, 11), drop(54, 8, 11), drop(72, 18, 11)},
+      {},
+      {}};
 }
 Shapes of_collect() {
   return {{Path().arc(36, 46, 11), Path().arc(62, 44, 13)},
@@ -58,7 +58,8 @@ Shapes of_collect() {
 Shapes of_weigh() {
   return {{box(20, 62, 60, 26)},
           {Path().arc(50, 75, 9)},
-          {stroke(50, 75, 55, 69), Path().move(22, 34).line(78, 34).curve(76, 56, 24, 56, 22, 34).close(),
+          {stroke(50, 75, 55, 69),
+           Path().move(22, 34).line(78, 34).curve(76, 56, 24, 56, 22, 34).close(),
            stroke(50, 52, 50, 62)}};
 }
 Shapes of_cut() {
@@ -69,20 +70,29 @@ Shapes of_cut() {
 Shapes of_peel() {
   return {{Path().move(56, 22).curve(74, 20, 88, 34, 84, 46).line(72, 50).line(52, 32).close()},
           {},
-          {Path().move(16, 88).curve(10, 70, 26, 54, 46, 60).curve(60, 64, 60, 84, 44, 90)
-               .curve(34, 94, 22, 94, 16, 88).close(),
+          {Path()
+               .move(16, 88)
+               .curve(10, 70, 26, 54, 46, 60)
+               .curve(60, 64, 60, 84, 44, 90)
+               .curve(34, 94, 22, 94, 16, 88)
+               .close(),
            Path().move(50, 36).line(68, 54), Path().move(60, 62).curve(72, 66, 66, 80, 78, 84)}};
 }
 Shapes of_mix() {
-  return {{bowl()}, {}, {stroke(50, 46, 74, 8), stroke(58, 46, 80, 10), Path().move(28, 36).curve(36, 28, 46, 28, 50, 34)}};
+  return {{bowl()},
+          {},
+          {stroke(50, 46, 74, 8), stroke(58, 46, 80, 10),
+           Path().move(28, 36).curve(36, 28, 46, 28, 50, 34)}};
 }
 Shapes of_roll() {
-  return {{box(22, 34, 56, 16), box(6, 39, 14, 6), box(80, 39, 14, 6)},
-          {},
-          {Path().move(10, 72).curve(20, 58, 80, 58, 90, 72).curve(80, 84, 20, 84, 10, 72).close()}};
+  return {
+      {box(22, 34, 56, 16), box(6, 39, 14, 6), box(80, 39, 14, 6)},
+      {},
+      {Path().move(10, 72).curve(20, 58, 80, 58, 90, 72).curve(80, 84, 20, 84, 10, 72).close()}};
 }
 Shapes of_pan() {
-  return {{pan(), pan_handle(), box(10, 90, 64, 4)}, {}, {steam(30, 42), steam(42, 40), steam(54, 42)}};
+  return {
+      {pan(), pan_handle(), box(10, 90, 64, 4)}, {}, {steam(30, 42), steam(42, 40), steam(54, 42)}};
 }
 Shapes of_stir() {
   return {{pan(), pan_handle(), box(10, 90, 64, 4)},
@@ -100,12 +110,14 @@ Shapes of_fry() {
 Shapes of_oven_in() {
   return {{oven_body()},
           {box(22, 38, 56, 42)},
-          {stroke(26, 66, 74, 66), stroke(50, 42, 50, 60), Path().move(42, 53).line(50, 61).line(58, 53)}};
+          {stroke(26, 66, 74, 66), stroke(50, 42, 50, 60),
+           Path().move(42, 53).line(50, 61).line(58, 53)}};
 }
 Shapes of_oven_out() {
   return {{oven_body()},
           {box(22, 38, 56, 42)},
-          {stroke(26, 72, 74, 72), stroke(50, 66, 50, 46), Path().move(42, 53).line(50, 45).line(58, 53)}};
+          {stroke(26, 72, 74, 72), stroke(50, 66, 50, 46),
+           Path().move(42, 53).line(50, 45).line(58, 53)}};
 }
 Shapes of_grill() {
   return {{box(12, 12, 76, 12), box(12, 82, 76, 6)},
@@ -135,22 +147,23 @@ Shapes of_probe() {
           {stroke(66, 36, 46, 74)}};
 }
 Shapes of_look() {
-  return {{Path().arc(30, 26, 11), Path().move(12, 90).curve(12, 50, 20, 42, 30, 42)
-                                       .curve(40, 42, 48, 50, 48, 90).close()},
+  return {{Path().arc(30, 26, 11),
+           Path().move(12, 90).curve(12, 50, 20, 42, 30, 42).curve(40, 42, 48, 50, 48, 90).close()},
           {},
           {Path().move(58, 58).line(68, 70).line(92, 38)}};
 }
 Shapes of_cool() {
   return {{box(14, 74, 72, 5)},
           {},
-          {Path().move(26, 72).curve(24, 52, 76, 52, 74, 72), stroke(22, 80, 22, 90), stroke(78, 80, 78, 90),
-           stroke(50, 8, 50, 40), stroke(36, 16, 64, 32), stroke(64, 16, 36, 32)}};
+          {Path().move(26, 72).curve(24, 52, 76, 52, 74, 72), stroke(22, 80, 22, 90),
+           stroke(78, 80, 78, 90), stroke(50, 8, 50, 40), stroke(36, 16, 64, 32),
+           stroke(64, 16, 36, 32)}};
 }
 Shapes of_fridge() {
   return {{box(30, 20, 5, 12), box(30, 50, 5, 22)},
           {},
-          {box(22, 8, 56, 84), stroke(22, 40, 78, 40), stroke(58, 52, 58, 80), stroke(46, 59, 70, 73),
-           stroke(70, 59, 46, 73)}};
+          {box(22, 8, 56, 84), stroke(22, 40, 78, 40), stroke(58, 52, 58, 80),
+           stroke(46, 59, 70, 73), stroke(70, 59, 46, 73)}};
 }
 Shapes of_pack() {
   return {{box(12, 34, 76, 10)},
@@ -173,23 +186,41 @@ Shapes of_wipe() {
 Shapes of_wash_up() {
   return {{Path().move(8, 56).line(92, 56).line(84, 90).line(16, 90).close()},
           {},
-          {Path().arc(46, 50, 22, 0.5, 1.0), Path().move(72, 50).line(72, 16).curve(72, 6, 56, 6, 56, 18),
-           Path().arc(24, 42, 5), Path().arc(86, 42, 4)}};
+          {Path().arc(46, 50, 22, 0.5, 1.0),
+           Path().move(72, 50).line(72, 16).curve(72, 6, 56, 6, 56, 18), Path().arc(24, 42, 5),
+           Path().arc(86, 42, 4)}};
 }
 Shapes of_listen() {
   return {{Path().arc(26, 30, 11),
            Path().move(8, 88).curve(8, 54, 16, 46, 26, 46).curve(36, 46, 44, 54, 44, 88).close()},
           {},
-          {Path().move(56, 22).curve(64, 30, 64, 44, 56, 52), Path().move(68, 14).curve(80, 28, 80, 46, 68, 60),
+          {Path().move(56, 22).curve(64, 30, 64, 44, 56, 52),
+           Path().move(68, 14).curve(80, 28, 80, 46, 68, 60),
            Path().move(80, 6).curve(96, 26, 96, 48, 80, 68)}};
 }
 Shapes of_step() {
-  return {{Path().move(28, 92).line(28, 34).curve(28, 26, 37, 26, 37, 34).line(37, 52).line(40, 52)
-               .line(40, 18).curve(40, 10, 49, 10, 49, 18).line(49, 50).line(52, 50).line(52, 22)
-               .curve(52, 14, 61, 14, 61, 22).line(61, 54).line(64, 54).line(64, 32)
-               .curve(64, 25, 72, 25, 72, 32).line(72, 66).curve(72, 80, 66, 86, 64, 92).close(),
+  return {{Path()
+               .move(28, 92)
+               .line(28, 34)
+               .curve(28, 26, 37, 26, 37, 34)
+               .line(37, 52)
+               .line(40, 52)
+               .line(40, 18)
+               .curve(40, 10, 49, 10, 49, 18)
+               .line(49, 50)
+               .line(52, 50)
+               .line(52, 22)
+               .curve(52, 14, 61, 14, 61, 22)
+               .line(61, 54)
+               .line(64, 54)
+               .line(64, 32)
+               .curve(64, 25, 72, 25, 72, 32)
+               .line(72, 66)
+               .curve(72, 80, 66, 86, 64, 92)
+               .close(),
            Path().move(28, 64).line(14, 50).curve(9, 44, 16, 38, 21, 43).line(30, 54).close()},
-          {}, {}};
+          {},
+          {}};
 }
 
 }  // namespace

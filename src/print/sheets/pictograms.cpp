@@ -24,20 +24,20 @@ struct Verb {
 };
 // What a sentence begins with, where neither heat nor kit says more.
 constexpr auto kVerbs = std::to_array<Verb>({
-    {"add", Pictogram::kMix},      {"arrange", Pictogram::kServe}, {"beat", Pictogram::kMix},
-    {"bridge", Pictogram::kCut},   {"chill", Pictogram::kFridge},  {"chop", Pictogram::kCut},
-    {"claw", Pictogram::kCut},     {"cool", Pictogram::kCool},     {"crush", Pictogram::kCut},
-    {"cut", Pictogram::kCut},      {"dice", Pictogram::kCut},      {"fill", Pictogram::kServe},
-    {"fold", Pictogram::kMix},     {"grate", Pictogram::kCut},     {"halve", Pictogram::kCut},
-    {"knead", Pictogram::kRoll},   {"ladle", Pictogram::kServe},   {"leave", Pictogram::kWait},
-    {"mash", Pictogram::kMix},     {"measure", Pictogram::kWeigh}, {"mix", Pictogram::kMix},
-    {"peel", Pictogram::kPeel},    {"pipe", Pictogram::kRoll},     {"plate", Pictogram::kServe},
-    {"probe", Pictogram::kProbe},  {"rest", Pictogram::kWait},     {"rinse", Pictogram::kHands},
-    {"roll", Pictogram::kRoll},    {"rub", Pictogram::kMix},       {"seed", Pictogram::kCut},
-    {"serve", Pictogram::kServe},  {"shape", Pictogram::kRoll},    {"slice", Pictogram::kCut},
-    {"spoon", Pictogram::kServe},  {"stir", Pictogram::kMix},      {"swirl", Pictogram::kHands},
-    {"wash", Pictogram::kHands},   {"weigh", Pictogram::kWeigh},   {"whip", Pictogram::kMix},
-    {"whisk", Pictogram::kMix},    {"wipe", Pictogram::kWipe},     {"wrap", Pictogram::kPack},
+    {"add", Pictogram::kMix},     {"arrange", Pictogram::kServe}, {"beat", Pictogram::kMix},
+    {"bridge", Pictogram::kCut},  {"chill", Pictogram::kFridge},  {"chop", Pictogram::kCut},
+    {"claw", Pictogram::kCut},    {"cool", Pictogram::kCool},     {"crush", Pictogram::kCut},
+    {"cut", Pictogram::kCut},     {"dice", Pictogram::kCut},      {"fill", Pictogram::kServe},
+    {"fold", Pictogram::kMix},    {"grate", Pictogram::kCut},     {"halve", Pictogram::kCut},
+    {"knead", Pictogram::kRoll},  {"ladle", Pictogram::kServe},   {"leave", Pictogram::kWait},
+    {"mash", Pictogram::kMix},    {"measure", Pictogram::kWeigh}, {"mix", Pictogram::kMix},
+    {"peel", Pictogram::kPeel},   {"pipe", Pictogram::kRoll},     {"plate", Pictogram::kServe},
+    {"probe", Pictogram::kProbe}, {"rest", Pictogram::kWait},     {"rinse", Pictogram::kHands},
+    {"roll", Pictogram::kRoll},   {"rub", Pictogram::kMix},       {"seed", Pictogram::kCut},
+    {"serve", Pictogram::kServe}, {"shape", Pictogram::kRoll},    {"slice", Pictogram::kCut},
+    {"spoon", Pictogram::kServe}, {"stir", Pictogram::kMix},      {"swirl", Pictogram::kHands},
+    {"wash", Pictogram::kHands},  {"weigh", Pictogram::kWeigh},   {"whip", Pictogram::kMix},
+    {"whisk", Pictogram::kMix},   {"wipe", Pictogram::kWipe},     {"wrap", Pictogram::kPack},
 });
 
 std::string first_word(std::string_view text) {
@@ -70,9 +70,8 @@ Pictogram heated(const kitchen::Step& step) {
 Pictogram of_step(const kitchen::Lesson& lesson, const Task& task, const kitchen::Step& step) {
   if (step.hazard == kitchen::Hazard::kProbing || has_kit(step, "probe")) return Pictogram::kProbe;
   if (step.closes) {
-    const kitchen::Step& hot =
-        lesson.dishes[static_cast<std::size_t>(task.dish)].method[static_cast<std::size_t>(
-            *step.closes)];
+    const kitchen::Step& hot = lesson.dishes[static_cast<std::size_t>(task.dish)]
+                                   .method[static_cast<std::size_t>(*step.closes)];
     if (hot.heat && hot.heat->with != kitchen::HeatKind::kRing) return Pictogram::kOvenOut;
   }
   if (step.heat) return heated(step);

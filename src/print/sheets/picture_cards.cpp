@@ -65,8 +65,8 @@ void draw_dish(Document& document, const Planned& p, int dish) {
   document.begin_part(kA4, foot_words(p), dish_name(made));
   const int per_page = kAcross * kDown;
   Flow flow = Flow::on_new_page(document);
-  draw_head(flow, {made.tag, dish_name(made), "Step by step. Cut along the lines, or keep the page.",
-                   "", "", false});
+  draw_head(flow, {made.tag, dish_name(made),
+                   "Step by step. Cut along the lines, or keep the page.", "", "", false});
   for (int i = 0; at(i) < cards.size(); ++i) {
     const int slot = i % per_page;
     if (i > 0 && slot == 0) flow.next_page();

@@ -60,7 +60,8 @@ const std::vector<Known>& known() {
          return hazard_is(s, Hazard::kFirstKnife) || has_kit(s, "knife") || has_kit(s, "grater") ||
                 has_kit(s, "peeler");
        }},
-      {"Blenders, processors, mixers", "Pupils: cuts, caught fingers or hair, splashes of hot food.",
+      {"Blenders, processors, mixers",
+       "Pupils: cuts, caught fingers or hair, splashes of hot food.",
        "Switched off at the wall before anyone touches a blade. Lid on; nothing hot and full. An "
        "adult fits and takes out blades. Hair tied back.",
        [](const Step& s) {
@@ -79,7 +80,8 @@ const std::vector<Known>& known() {
        "Cool running water on a burn at once, for 20 minutes.",
        [](const Step& s) { return on(s, kitchen::HeatKind::kRing); }},
       {"Ovens and grills", "Pupils: burns on doors, shelves and trays; steam.",
-       "Dry oven gloves, both hands. Stand aside when opening. Nobody behind. Hot trays to a stand, "
+       "Dry oven gloves, both hands. Stand aside when opening. Nobody behind. Hot trays to a "
+       "stand, "
        "never on the edge. Grill never left.",
        [](const Step& s) {
          return on(s, kitchen::HeatKind::kOven) || on(s, kitchen::HeatKind::kGrill);
@@ -92,10 +94,12 @@ const std::vector<Known>& known() {
        "under.",
        nullptr},
       {"Gas, electricity, fire", "Everyone: burns, smoke, shock.",
-       "Where the shut-offs and the blanket are is known and shown. Plugs with dry hands. Who calls "
+       "Where the shut-offs and the blanket are is known and shown. Plugs with dry hands. Who "
+       "calls "
        "for help is agreed.",
        nullptr},
-      {"Food that was dirty, warm too long or past its date", "Everyone who eats it: food poisoning.",
+      {"Food that was dirty, warm too long or past its date",
+       "Everyone who eats it: food poisoning.",
        "Hands washed at the start and after raw food, nose, bin. Fridge at 5 °C or below, checked. "
        "Nothing tasted with a used spoon. Cooled and in the fridge within 90 minutes.",
        nullptr},
@@ -160,7 +164,8 @@ void draw_risk_sheet(Document& document, const kitchen::Lesson& lesson) {
   flow.table(table);
   flow.paragraph(kNotSeen, {10});
   flow.heading("5 Looked at again");
-  flow.to_fill_in("After an accident or a near miss, a new class, new equipment, and at the latest on");
+  flow.to_fill_in(
+      "After an accident or a near miss, a new class, new equipment, and at the latest on");
   flow.to_fill_in("Written by, date, signature");
   flow.to_fill_in("Seen by (head of department), date, signature");
 }
@@ -176,10 +181,9 @@ std::string odt_of_risk_sheet(const kitchen::Lesson& lesson) {
   text.heading("Risk assessment in five steps");
   text.paragraph(under_title(lesson));
   text.paragraph(bold(kFirst));
-  std::vector<std::vector<Words>> rows = {{"1 Hazard", "Where in the lesson",
-                                           "2 Who might be harmed, and how",
-                                           "3 What is done about it",
-                                           "4 What more, by whom, by when"}};
+  std::vector<std::vector<Words>> rows = {
+      {"1 Hazard", "Where in the lesson", "2 Who might be harmed, and how",
+       "3 What is done about it", "4 What more, by whom, by when"}};
   for (const RiskLine& risk : risks(lesson)) {
     rows.push_back({bold(risk.hazard),
                     risk.where.empty() ? "All through" : joined(risk.where, ", "), risk.harm,

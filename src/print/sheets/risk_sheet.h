@@ -8,10 +8,10 @@
 namespace print::sheets {
 
 struct RiskLine {
-  std::string hazard;             ///< "Hot oil"
-  std::vector<std::string> where; ///< "Fry rolls (spring rolls)"
-  std::string harm;               ///< who might be harmed and how
-  std::string controls;           ///< what is usually done: common practice, to be edited
+  std::string hazard;              ///< "Hot oil"
+  std::vector<std::string> where;  ///< "Fry rolls (spring rolls)"
+  std::string harm;                ///< who might be harmed and how
+  std::string controls;            ///< what is usually done: common practice, to be edited
   friend bool operator==(const RiskLine&, const RiskLine&) = default;
 };
 /// Only hazards some step of the lesson has, and those of every practical lesson, worst first.

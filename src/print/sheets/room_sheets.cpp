@@ -84,12 +84,15 @@ void draw_bay_check(Document& document, const Planned& p) {
 
   flow.heading("Knives");
   std::string out = when(p, TaskKind::kKnivesOut), in = when(p, TaskKind::kKnivesIn);
-  flow.paragraph(Words("Count out").bold(out.empty() ? "" : " at " + out).add(", count in").bold(
-                     in.empty() ? "" : " at " + in).add(". Nobody leaves while one is missing."));
+  flow.paragraph(Words("Count out")
+                     .bold(out.empty() ? "" : " at " + out)
+                     .add(", count in")
+                     .bold(in.empty() ? "" : " at " + in)
+                     .add(". Nobody leaves while one is missing."));
   Table knives;
-  knives.columns = {{"Bay", 10, {13, true}},        {"Places that cut", 34, {10}},
-                    {"Due", 8, {13, true}},         {"Out", 12, {}},
-                    {"In", 12, {}},                 {"Missing, found where", 24, {}}};
+  knives.columns = {{"Bay", 10, {13, true}}, {"Places that cut", 34, {10}},
+                    {"Due", 8, {13, true}},  {"Out", 12, {}},
+                    {"In", 12, {}},          {"Missing, found where", 24, {}}};
   knives.least_row = 24;
   int whole = 0;
   for (int bay = 0; at(bay) < lesson.room.bays.size(); ++bay) {
@@ -107,10 +110,13 @@ void draw_bay_check(Document& document, const Planned& p) {
                             line_cell(),
                             line_cell()}});
   }
-  knives.rows.push_back({{{"All"}, {""}, {std::to_string(whole)}, line_cell(), line_cell(), line_cell()}});
+  knives.rows.push_back(
+      {{{"All"}, {""}, {std::to_string(whole)}, line_cell(), line_cell(), line_cell()}});
   flow.table(knives);
-  flow.paragraph("Due is one for each place whose dish is cut by knife; change it if you give out "
-                 "more.", {9});
+  flow.paragraph(
+      "Due is one for each place whose dish is cut by knife; change it if you give out "
+      "more.",
+      {9});
 
   flow.heading("Before they go");
   Table bays;
@@ -153,8 +159,9 @@ void draw_probe_log(Document& document, const Planned& p) {
                           "food's probe never goes into ready food unwiped."));
   flow.to_fill_in("Probe checked in ice (-1 to 1 °C) and boiling water (99 to 101 °C) on");
   Table table;
-  table.columns = {{"Place", 9, {11, true}, true}, {"Dish", 36, {9.5}}, {"Time", 12, {}},
-                   {"°C", 10, {}}, {"What was done, if below", 22, {}}, {"By", 11, {}}};
+  table.columns = {
+      {"Place", 9, {11, true}, true},      {"Dish", 36, {9.5}}, {"Time", 12, {}}, {"°C", 10, {}},
+      {"What was done, if below", 22, {}}, {"By", 11, {}}};
   table.least_row = 19;
   for (const int c : by_place(lesson)) {
     for (const int d : lesson.cooks[at(c)].dishes) {
@@ -165,23 +172,28 @@ void draw_probe_log(Document& document, const Planned& p) {
       });
       Words name(dish.name);
       if (raw) name.bold(" (raw food in it)");
-      table.rows.push_back({{{place_of(lesson, c)}, {name}, line_cell(), line_cell(), line_cell(),
-                             line_cell()}});
+      table.rows.push_back(
+          {{{place_of(lesson, c)}, {name}, line_cell(), line_cell(), line_cell(), line_cell()}});
     }
   }
   for (int i = 0; i < 3; ++i)
-    table.rows.push_back({{line_cell(), line_cell(), line_cell(), line_cell(), line_cell(),
-                           line_cell()}});
+    table.rows.push_back(
+        {{line_cell(), line_cell(), line_cell(), line_cell(), line_cell(), line_cell()}});
   flow.table(table);
   flow.heading("Kept hot and kept cold");
-  flow.paragraph("Hot food for service: 63 °C or more. Fridge: 5 °C or below is the aim, 8 °C the "
-                 "legal limit.");
+  flow.paragraph(
+      "Hot food for service: 63 °C or more. Fridge: 5 °C or below is the aim, 8 °C the "
+      "legal limit.");
   Table kept;
   kept.columns = {{"What", 40, {}}, {"Time", 15, {}}, {"°C", 12, {}}, {"By", 18, {}}};
   kept.least_row = 21;
   for (int i = 0; i < 4; ++i)
-    kept.rows.push_back({{{i == 0 ? "Fridge at the start" : i == 1 ? "Fridge at the end" : ""},
-                          line_cell(), line_cell(), line_cell()}});
+    kept.rows.push_back({{{i == 0   ? "Fridge at the start"
+                           : i == 1 ? "Fridge at the end"
+                                    : ""},
+                          line_cell(),
+                          line_cell(),
+                          line_cell()}});
   flow.table(kept);
 }
 
@@ -190,9 +202,9 @@ namespace {
 // Jobs of a bay and of the room: common practice, no source.
 constexpr const char* kBayJobs[] = {"Wash up", "Dry, put away", "Worktop, hob, oven",
                                     "Sink, drainer, floor"};
-constexpr const char* kRoomJobs[] = {"Ingredients table", "Hand basins, soap, towels",
+constexpr const char* kRoomJobs[] = {"Ingredients table",     "Hand basins, soap, towels",
                                      "Scales and shared kit", "Food waste and recycling",
-                                     "Cloths and aprons", "Stools under, windows"};
+                                     "Cloths and aprons",     "Stools under, windows"};
 
 int week_of(const std::string& date) {
   const auto day = base::date_in(date);
@@ -230,13 +242,15 @@ void draw_rota(Document& document, const Planned& p, int turn) {
   room.columns = {{"Job", 60, {13}}, {"Bay", 20, {18, true}}, {"", 8, {}}};
   room.least_row = 26;
   for (std::size_t job = 0; job < std::size(kRoomJobs); ++job) {
-    const std::string bay =
-        used.empty() ? "" : lesson.room.bays[at(used[(job + at(turn)) % used.size()])].name;
+    const std::string bay = used.empty()
+                                ? ""
+                                : lesson.room.bays[at(used[(job + at(turn)) % used.size()])].name;
     room.rows.push_back({{{kRoomJobs[job]}, {bay}, tick_cell()}});
   }
   flow.table(room);
   flow.paragraph(
-      "Knives are washed one at a time and never left in a sink. Hot pans wait until they are cold.",
+      "Knives are washed one at a time and never left in a sink. Hot pans wait until they are "
+      "cold.",
       {11, true});
 }
 

@@ -10,7 +10,8 @@ namespace print::sheets {
 void draw_bay_check(Document&, const Planned&);
 std::string pdf_of_bay_check(const Planned&);
 
-/// A line for each dish of each cook that wants the probe, and lines to spare; fridge and hot-held food below.
+/// A line for each dish of each cook that wants the probe, and lines to spare; fridge and hot-held
+/// food below.
 void draw_probe_log(Document&, const Planned&);
 std::string pdf_of_probe_log(const Planned&);
 /// Raw meat, fish or egg in it, a step with the probe, or served hot: not a scone (common practice,

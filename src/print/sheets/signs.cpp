@@ -24,6 +24,17 @@ std::string under_title(const kitchen::Lesson& lesson) {
   return joined(parts, " · ");
 }
 
+bool several_dishes(const kitchen::Lesson& lesson, const std::vector<int>& dishes) {
+  return std::any_of(dishes.begin(), dishes.end(),
+                     [&](int dish) { return tag(lesson, dish) != tag(lesson, dishes.front()); });
+}
+
+bool several_dishes(const kitchen::Lesson& lesson) {
+  std::vector<int> all;
+  for (int d = 0; d < static_cast<int>(lesson.dishes.size()); ++d) all.push_back(d);
+  return several_dishes(lesson, all);
+}
+
 void draw_head(Flow& flow, const Head& head) {
   Document& d = flow.document();
   Canvas c = flow.canvas();
@@ -58,9 +69,7 @@ void draw_head(Flow& flow, const Head& head) {
   flow.gap(5);
 }
 
-void draw_tick_box(Canvas& c, double x, double y, double side) {
-  c.frame({x, y, side, side}, 0.9);
-}
+void draw_tick_box(Canvas& c, double x, double y, double side) { c.frame({x, y, side, side}, 0.9); }
 
 void draw_bell(Canvas& c, double x, double y, double height) {
   c.line(x, y, x, y + height, 1.8);
@@ -134,7 +143,8 @@ Cell tick_cell() {
 }
 
 Cell line_cell() {
-  return {"", [](Canvas& c, const Box& b) { c.line(b.x, b.bottom() - 3, b.right(), b.bottom() - 3); }};
+  return {"",
+          [](Canvas& c, const Box& b) { c.line(b.x, b.bottom() - 3, b.right(), b.bottom() - 3); }};
 }
 
 Cell look_cell(Look look) {

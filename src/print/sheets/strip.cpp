@@ -113,7 +113,8 @@ void draw_wave(Flow& flow, const Planned& p, const Wave& wave, Scale scale, bool
   const auto most = [](const std::vector<int>& v) {
     return v.empty() ? 0 : *std::max_element(v.begin(), v.end()) + 1;
   };
-  const double bar = own ? 8 : high_bar, foot = own ? 3.5 : high_bar - 2, step = bar + 1, foot_step = foot + 1.5;
+  const double bar = own ? 8 : high_bar, foot = own ? 3.5 : high_bar - 2, step = bar + 1,
+               foot_step = foot + 1.5;
   const double height = most(high) * step + most(low) * foot_step;
   flow.need(height + 16);
   if (!own) {
@@ -130,7 +131,7 @@ void draw_wave(Flow& flow, const Planned& p, const Wave& wave, Scale scale, bool
   }
   const double top = flow.y();
   draw_ground(flow, p, scale, top, top + height);
-  const bool tags = wave.dishes.size() > 1;
+  const bool tags = several_dishes(lesson, wave.dishes);
   for (std::size_t i = 0; i < busy.size(); ++i)
     draw_bar(flow, lesson, *busy[i], scale, top + high[i] * step, bar, tags);
   for (std::size_t i = 0; i < alone.size(); ++i)

@@ -24,8 +24,7 @@ void say_chance_line(Flow& flow, const Planned& p) {
   const double picture = 150;
   const double top = flow.y();
   Canvas c = flow.canvas();
-  draw_chance(c, p.lesson, chance->marks,
-              {flow.x() + flow.width() - picture, top, picture, 38});
+  draw_chance(c, p.lesson, chance->marks, {flow.x() + flow.width() - picture, top, picture, 38});
   Flow words(flow.document(), flow.page(),
              {flow.x(), top, flow.width() - picture - 12, flow.left()});
   words.paragraph(Words().bold(chance->whole), {9.5});
@@ -58,31 +57,45 @@ void say_checkpoints(Flow& flow, const Planned& p, double size) {
     if (waves && check.wave != wave)
       flow.paragraph(bold(fmt::format("Wave {}", check.wave + 1)), {size});
     wave = check.wave;
-    const std::string dish = p.lesson.dishes.size() > 1 ? tag(p.lesson, check.dish) : "";
+    const std::string dish = several_dishes(p.lesson) ? tag(p.lesson, check.dish) : "";
     flow.entry(kitchen::clock(p.lesson, check.at),
                check.says + (dish.empty() ? "" : " (" + dish + ")"), size * 4.6, {size * 1.5});
   }
 }
 
-/// Windows, and the adult's look at each result, with whom to call.
+/// Windows and stops, and from when to when results are looked at; whom to call stands where the
+/// adult's own times are.
 void say_stops(Flow& flow, const Planned& p, const std::vector<Wave>& all, double size) {
-  Table table;
-  table.columns = {{"", 31, {size, true}, true}, {"", 69, {size}}};
+  struct Line {
+    Seconds from{0}, to{0};
+    std::string says;
+    bool gate = false;
+  };
+  std::vector<Line> lines;
   for (const Wave& wave : all) {
     for (const Doing& doing : wave.doings) {
-      const bool window = doing.example.kind == TaskKind::kWindow;
-      if (!window && doing.example.kind != TaskKind::kLook) continue;
-      std::string says = doing_words(p.lesson, doing);
-      if (!window && all.size() > 1) says = fmt::format("Wave {}. ", wave.number + 1) + says;
-      Row row{{{span(p.lesson, doing.start, doing.end)}, {says}}};
-      const bool said = std::any_of(table.rows.begin(), table.rows.end(), [&](const Row& r) {
-        return r.cells[0].words.plain() == row.cells[0].words.plain() &&
-               r.cells[1].words.plain() == says;
+      const bool gate = doing.example.kind == TaskKind::kLook;
+      if (!gate && doing.example.kind != TaskKind::kWindow) continue;
+      std::string says = gate ? stopped(sentence(p.lesson, doing.example))
+                              : doing_words(p.lesson, doing);
+      const auto same = std::find_if(lines.begin(), lines.end(), [&](const Line& line) {
+        return line.says == says && (gate || (line.from == doing.start && line.to == doing.end));
       });
-      if (!said) table.rows.push_back(std::move(row));
+      if (same == lines.end()) {
+        lines.push_back({doing.start, doing.end, std::move(says), gate});
+      } else {
+        same->from = std::min(same->from, doing.start);
+        same->to = std::max(same->to, doing.end);
+      }
     }
   }
-  if (table.rows.empty()) return;
+  if (lines.empty()) return;
+  std::stable_sort(lines.begin(), lines.end(),
+                   [](const Line& a, const Line& b) { return a.from < b.from; });
+  Table table;
+  table.columns = {{"", 31, {size, true}, true}, {"", 69, {size}}};
+  for (const Line& line : lines)
+    table.rows.push_back({{{span(p.lesson, line.from, line.to)}, {line.says}}});
   flow.heading("Stops and gates");
   flow.table(table);
 }
@@ -94,7 +107,9 @@ void say_last_starts(Flow& flow, const Planned& p, double size) {
                    [](const auto& a, const auto& b) { return a.at < b.at; });
   const bool own = own_timelines(p.lesson, p.answer);
   Table table;
-  table.columns = {{"Latest", 14, {size + 1, true}, true}, {"Start", 36, {size}}, {"Later than that", 50, {size}}};
+  table.columns = {{"Latest", 14, {size + 1, true}, true},
+                   {"Start", 36, {size}},
+                   {"Later than that", 50, {size}}};
   for (const timeplan::LastSafeStart& last : sorted) {
     std::string what = last.says;
     if (!own && p.answer.plan->waves > 1) what += fmt::format(", wave {}", last.wave + 1);
@@ -149,8 +164,10 @@ void say_in_order(Flow& flow, const Planned& p, const std::vector<Wave>& all, do
   for (const Wave& wave : all) {
     if (wave.cooks.empty()) continue;
     Table table;
-    const bool tags = wave.dishes.size() > 1;
-    table.columns = {{"When", 17, {size, true}, true}, {"", 6, {size, true}, true}, {"", 4, {}},
+    const bool tags = several_dishes(p.lesson, wave.dishes);
+    table.columns = {{"When", 17, {size, true}, true},
+                     {"", 6, {size, true}, true},
+                     {"", 4, {}},
                      {"Do", 73, {size}}};
     for (const Doing& doing : wave.doings) {
       const bool window = doing.example.kind == TaskKind::kWindow;
@@ -179,13 +196,11 @@ std::vector<Wait> waiting_minutes(const kitchen::Lesson& lesson, const Plan& pla
       if (free > Seconds{0} && doing.start >= free + base::minutes(3)) {
         std::vector<std::string> meanwhile;
         for (const Doing& other : wave.doings) {
-          if (!keeps_hands_busy(lesson, other.example) &&
-              other.example.kind == TaskKind::kStep && other.start < doing.start &&
-              other.end > free)
+          if (!keeps_hands_busy(lesson, other.example) && other.example.kind == TaskKind::kStep &&
+              other.start < doing.start && other.end > free)
             meanwhile.push_back(brief(lesson, other.example));
         }
-        if (!meanwhile.empty())
-          out.push_back({free, doing.start, wave.number, listed(meanwhile)});
+        if (!meanwhile.empty()) out.push_back({free, doing.start, wave.number, listed(meanwhile)});
       }
       free = std::max(free, doing.end);
     }
@@ -224,11 +239,10 @@ void draw_front(Document& document, const Planned& p, double size) {
 }  // namespace
 
 void draw_teacher_page(Document& document, const Planned& p) {
-  const auto begin = [&](Document& d) {
-    d.begin_part(kA4, foot_words(p), p.lesson.title);
-  };
+  const auto begin = [&](Document& d) { d.begin_part(kA4, foot_words(p), p.lesson.title); };
   begin(document);
-  draw_front(document, p, size_that_fits({11.5, 10.5, 9.5, 9, kSmall}, 1, [&](Document& d, double s) {
+  draw_front(document, p,
+             size_that_fits({11.5, 10.5, 9.5, 9, kSmall}, 1, [&](Document& d, double s) {
                begin(d);
                draw_front(d, p, s);
              }));

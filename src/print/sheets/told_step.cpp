@@ -14,20 +14,22 @@ std::size_t at(int index) { return static_cast<std::size_t>(index); }
 // What an instruction begins with. Words that are as often a thing as an action ("oil", "salt",
 // "top", "butter") are left out: a sentence is rather left whole than cut in the wrong place.
 constexpr auto kActions = std::to_array<std::string_view>(
-    {"add",     "arrange", "bake",   "bash",    "beat",   "blend",  "boil",   "break",  "bring",
-     "brown",   "brush",   "carry",  "check",   "chill",  "chop",   "claw",   "clean",  "clear",
-     "collect", "cook",    "cool",   "cover",   "crack",  "crumble", "crush", "cut",    "dice",
-     "dip",     "divide",  "drain",  "drop",    "dry",    "empty",  "fill",   "fit",    "flip",
-     "fold",    "fry",     "gather", "grate",   "grind",  "halve",  "heat",   "hold",   "keep",
-     "knead",   "ladle",   "lay",    "leave",   "let",    "lid",    "lift",   "line",   "lower",
-     "make",    "mash",    "measure", "melt",   "mix",    "move",   "open",   "pack",   "pat",
-     "peel",    "pinch",   "pipe",   "place",   "portion", "pour",  "press",  "pull",   "purée",
-     "push",    "put",     "read",   "remove",  "rest",   "rinse",  "roll",   "rub",    "scrape",
-     "scrub",   "seal",    "season", "seed",    "separate", "serve", "set",   "shape",  "share",
-     "sift",    "simmer",  "skim",   "slice",   "slide",  "soften", "spoon",  "spread", "sprinkle",
-     "squeeze", "stand",   "stir",   "stop",    "strain", "swirl",  "switch", "take",   "taste",
-     "tear",    "thicken", "tidy",   "tip",     "toss",   "trim",   "turn",   "unroll", "warm",
-     "wash",    "weigh",   "whisk",  "wipe",    "wrap",   "write"});
+    {"add",     "arrange", "bake",     "bash",    "beat",   "blend",    "boil",   "break",
+     "bring",   "brown",   "brush",    "carry",   "check",  "chill",    "chop",   "claw",
+     "clean",   "clear",   "collect",  "cook",    "cool",   "cover",    "crack",  "crumble",
+     "crush",   "cut",     "dice",     "dip",     "divide", "drain",    "drop",   "dry",
+     "empty",   "fill",    "fit",      "flip",    "fold",   "fry",      "gather", "grate",
+     "grind",   "halve",   "heat",     "hold",    "keep",   "knead",    "ladle",  "lay",
+     "leave",   "let",     "lid",      "lift",    "line",   "lower",    "make",   "mash",
+     "measure", "melt",    "mix",      "move",    "open",   "pack",     "pat",    "peel",
+     "pinch",   "pipe",    "place",    "portion", "pour",   "press",    "pull",   "purée",
+     "push",    "put",     "read",     "remove",  "rest",   "rinse",    "roll",   "rub",
+     "scrape",  "scrub",   "seal",     "season",  "seed",   "separate", "serve",  "set",
+     "shape",   "share",   "sift",     "simmer",  "skim",   "slice",    "slide",  "soften",
+     "spoon",   "spread",  "sprinkle", "squeeze", "stand",  "stir",     "stop",   "strain",
+     "swirl",   "switch",  "take",     "taste",   "tear",   "thicken",  "tidy",   "tip",
+     "toss",    "trim",    "turn",     "unroll",  "warm",   "wash",     "weigh",  "whisk",
+     "wipe",    "wrap",    "write"});
 // After one of these the sentence is one thought: cutting it could turn it round.
 constexpr auto kHolds = std::to_array<std::string_view>(
     {"not", "never", "don't", "no", "without", "nor", "unless"});

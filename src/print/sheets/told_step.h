@@ -9,9 +9,9 @@
 namespace print::sheets {
 
 enum class Level {
-  kFew,   ///< a few words: "Dice onion."
-  kPlain, ///< short sentences: "Peel the onion. Dice it."
-  kFull,  ///< as the dish says it, with what the time is for
+  kFew,    ///< a few words: "Dice onion."
+  kPlain,  ///< short sentences: "Peel the onion. Dice it."
+  kFull,   ///< as the dish says it, with what the time is for
 };
 /// "few words", "plain", "full".
 std::string_view word(Level);
@@ -21,7 +21,8 @@ std::string told(const kitchen::Lesson&, const Task&, Level);
 /// A sentence cut where a second instruction begins: after a semicolon, and at ", then", ", and"
 /// before a verb. Never changes a word but for a capital.
 std::string in_short_sentences(std::string_view sentence);
-/// What to look out for: the gate's words, heat, sharp edges, raw food. Empty when there is nothing.
+/// What to look out for: the gate's words, heat, sharp edges, raw food. Empty when there is
+/// nothing.
 std::string look_out(const kitchen::Lesson&, const Task&);
 
 }  // namespace print::sheets

@@ -13,7 +13,7 @@ namespace print::sheets {
 class Words {
  public:
   Words() = default;
-  Words(std::string_view plain) { add(plain); }  // NOLINT(google-explicit-constructor): a text is
+  Words(std::string_view plain) { add(plain); }    // NOLINT(google-explicit-constructor): a text is
   Words(const std::string& plain) { add(plain); }  // NOLINT  words in most places
   Words(const char* plain) { add(plain); }         // NOLINT
 

@@ -28,7 +28,7 @@ class Labels : public testing::Test {
  protected:
   safety::Labels read_;
   safety::Hidden hidden_;
-  safety::Evidence evidence_{support::shipped_foods(), read_, hidden_};
+  safety::Evidence evidence_{tests::shipped_foods(), read_, hidden_};
 };
 
 TEST_F(Labels, ingredients_fall_in_weight_and_the_cereal_is_named) {
@@ -59,7 +59,8 @@ TEST_F(Labels, an_unread_packet_is_asked_for_and_the_list_is_not_whole) {
 }
 
 TEST_F(Labels, a_label_that_was_read_speaks) {
-  read_ = {{"vegetable_stock_cube", "our brand", "2026-11-02", {kitchen::Allergen::kCelery}, {}, true}};
+  read_ = {
+      {"vegetable_stock_cube", "our brand", "2026-11-02", {kitchen::Allergen::kCelery}, {}, true}};
   kitchen::Dish dish;
   dish.ingredients = {ingredient("vegetable stock cube", 10, "g")};
   EXPECT_EQ(contains_words(dish, evidence_).plain(), "CELERY");

@@ -26,7 +26,8 @@ TEST(Letter, asks_for_what_is_on_the_list_and_says_how_it_is_settled_quietly) {
     EXPECT_THAT(said, HasSubstr("Fri 13 Nov"));
     EXPECT_THAT(said, HasSubstr("10:50"));
     EXPECT_THAT(said, HasSubstr("settled"));
-    for (const kitchen::Cook& cook : told.lesson.cooks) EXPECT_THAT(said, Not(HasSubstr(cook.name)));
+    for (const kitchen::Cook& cook : told.lesson.cooks)
+      EXPECT_THAT(said, Not(HasSubstr(cook.name)));
   }
 }
 

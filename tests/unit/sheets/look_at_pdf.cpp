@@ -64,7 +64,7 @@ std::string faces(const std::string& pdf) {
 std::vector<Word> placed_words(const std::string& pdf) {
   const Kept kept(pdf);
   const std::string xml = said("pdftotext -bbox '" + kept.path() + "' - 2>&1");
-  static const std::regex page(R"(<page width="([0-9.]+)" height="([0-9.]+)\")");
+  static const std::regex page(R"(<page width="([0-9.]+)" height = "([0-9.]+)\")");
   static const std::regex word(
       "<word xMin=\"([-0-9.]+)\" yMin=\"([-0-9.]+)\" xMax=\"([-0-9.]+)\" yMax=\"([-0-9.]+)\">"
       "(.*)</word>");
@@ -94,14 +94,15 @@ std::vector<Word> placed_words(const std::string& pdf) {
 
 std::vector<std::string> pictures(const std::string& pdf, int dots, const std::string& name) {
   const Kept kept(pdf);
-  const std::filesystem::path folder =
-      std::filesystem::temp_directory_path() / ("benchbell_pictures_" + std::to_string(::getpid()));
+  const std::filesystem::path folder = std::filesystem::temp_directory_path() /
+                                       ("benchbell_pictures_" + std::to_string(::getpid()));
   std::filesystem::create_directories(folder);
   said("pdftoppm -png -gray -r " + std::to_string(dots) + " '" + kept.path() + "' '" +
        (folder / name).string() + "' 2>&1");
   std::vector<std::string> out;
   for (const auto& file : std::filesystem::directory_iterator(folder)) {
-    if (file.path().filename().string().rfind(name + "-", 0) == 0) out.push_back(file.path().string());
+    if (file.path().filename().string().rfind(name + "-", 0) == 0)
+      out.push_back(file.path().string());
   }
   std::sort(out.begin(), out.end());
   return out;

@@ -31,8 +31,8 @@ TEST(Pictograms, each_has_a_word_and_a_shape_of_its_own) {
 
 TEST(Pictograms, most_steps_of_the_demo_dishes_find_one) {
   int steps = 0, none = 0;
-  for (const auto& file : std::filesystem::directory_iterator(std::string(BENCHBELL_SOURCE_DIR) +
-                                                              "/demo/dishes")) {
+  for (const auto& file :
+       std::filesystem::directory_iterator(std::string(BENCHBELL_SOURCE_DIR) + "/demo/dishes")) {
     kitchen::Lesson lesson;
     lesson.dishes = {support::dish_file("demo/dishes/" + file.path().filename().string())};
     for (std::size_t s = 0; s < lesson.dishes[0].method.size(); ++s) {

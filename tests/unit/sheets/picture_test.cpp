@@ -1,6 +1,6 @@
-// The sheets as pictures at 30 dots to the inch, compared with pictures somebody looked at. They are
-// kept in tests/data/sheets; BENCHBELL_NEW_PICTURES=1 in the environment writes them anew: look at
-// every one before you commit it.
+// The sheets as pictures at 30 dots to the inch, compared with pictures somebody looked at. They
+// are kept in tests/data/sheets; BENCHBELL_NEW_PICTURES=1 in the environment writes them anew: look
+// at every one before you commit it.
 #include <cairo.h>
 #include <gtest/gtest.h>
 
@@ -30,8 +30,7 @@ Grey picture(const std::string& path) {
   const int stride = cairo_image_surface_get_stride(surface.get());
   const bool grey = cairo_image_surface_get_format(surface.get()) == CAIRO_FORMAT_A8;
   for (int y = 0; y < out.height; ++y) {
-    for (int x = 0; x < out.width; ++x)
-      out.dots.push_back(data[y * stride + (grey ? x : 4 * x)]);
+    for (int x = 0; x < out.width; ++x) out.dots.push_back(data[y * stride + (grey ? x : 4 * x)]);
   }
   return out;
 }
@@ -50,10 +49,11 @@ TEST_P(Picture, looks_as_it_did_when_somebody_looked) {
   const std::string name = GetParam().name;
   const auto made = look::pictures(sample::pdf_of(GetParam(), sample::two_waves()), 30, name);
   ASSERT_FALSE(made.empty());
-  const std::filesystem::path kept =
-      std::filesystem::path(BENCHBELL_SOURCE_DIR) / "tests/data/sheets" / (name + ".png");
+  const std::filesystem::path kept = std::filesystem::path(BENCHBELL_SOURCE_DIR) /
+                                     "tests/data/sheets" / (name + ".png");
   if (std::getenv("BENCHBELL_NEW_PICTURES") != nullptr) {
-    std::filesystem::copy_file(made.front(), kept, std::filesystem::copy_options::overwrite_existing);
+    std::filesystem::copy_file(made.front(), kept,
+                               std::filesystem::copy_options::overwrite_existing);
   }
   // One dot in a hundred may differ: another version of the typeface moves edges, not words.
   EXPECT_LE(different(picture(made.front()), picture(kept.string())), 0.01) << made.front();

@@ -24,10 +24,10 @@ TEST(ReadingAge, the_published_worked_examples) {
 
 TEST(ReadingAge, syllables_of_kitchen_words) {
   const std::pair<const char*, int> words[] = {
-      {"onion", 2},  {"slice", 1},   {"simmer", 2},  {"vegetable", 3}, {"boiled", 1},
-      {"table", 2},  {"sieve", 1},   {"potatoes", 3}, {"grated", 2},   {"dishes", 2},
-      {"oven", 2},   {"gloves", 1},  {"minutes", 2}, {"oregano", 4},   {"rinse", 1},
-      {"celery", 3}, {"tomatoes", 3}, {"chicken", 2}, {"peel", 1},     {"stirring", 2}};
+      {"onion", 2},  {"slice", 1},    {"simmer", 2},   {"vegetable", 3}, {"boiled", 1},
+      {"table", 2},  {"sieve", 1},    {"potatoes", 3}, {"grated", 2},    {"dishes", 2},
+      {"oven", 2},   {"gloves", 1},   {"minutes", 2},  {"oregano", 4},   {"rinse", 1},
+      {"celery", 3}, {"tomatoes", 3}, {"chicken", 2},  {"peel", 1},      {"stirring", 2}};
   for (const auto& [word, count] : words) EXPECT_EQ(syllables(word), count) << word;
 }
 
@@ -39,9 +39,9 @@ TEST(ReadingAge, figures_and_signs) {
 }
 
 TEST(ToldStep, a_sentence_is_cut_where_a_second_instruction_begins) {
-  EXPECT_EQ(in_short_sentences(
-                "Peel the onion, halve it and cut thin half moons with the claw grip."),
-            "Peel the onion. Halve it and cut thin half moons with the claw grip.");
+  EXPECT_EQ(
+      in_short_sentences("Peel the onion, halve it and cut thin half moons with the claw grip."),
+      "Peel the onion. Halve it and cut thin half moons with the claw grip.");
   EXPECT_EQ(in_short_sentences("Wash the carrot at the sink, then peel it away from you"),
             "Wash the carrot at the sink. Then peel it away from you.");
   EXPECT_EQ(in_short_sentences("Turn the ring down; stir when your teacher calls"),
@@ -62,8 +62,8 @@ TEST(ToldStep, what_is_one_thought_is_not_cut) {
 TEST(ToldStep, three_levels_are_three_levels_of_reading) {
   std::string few, plain, full;
   int steps = 0;
-  for (const auto& file : std::filesystem::directory_iterator(std::string(BENCHBELL_SOURCE_DIR) +
-                                                              "/demo/dishes")) {
+  for (const auto& file :
+       std::filesystem::directory_iterator(std::string(BENCHBELL_SOURCE_DIR) + "/demo/dishes")) {
     kitchen::Lesson lesson;
     lesson.dishes = {support::dish_file("demo/dishes/" + file.path().filename().string())};
     for (std::size_t s = 0; s < lesson.dishes[0].method.size(); ++s) {

@@ -64,8 +64,8 @@ std::string part(const std::string& package, const char* name) {
 TEST(RiskSheet, the_package_begins_with_its_stored_type) {
   const std::string odt = odt_of_risk_sheet(lesson_of(sample::spring_rolls()));
   EXPECT_EQ(odt.substr(0, 4), "PK\x03\x04");
-  EXPECT_EQ(odt.substr(8, 2), std::string("\0\0", 2));    // method: stored
-  EXPECT_EQ(odt.substr(28, 2), std::string("\0\0", 2));   // no extra field
+  EXPECT_EQ(odt.substr(8, 2), std::string("\0\0", 2));   // method: stored
+  EXPECT_EQ(odt.substr(28, 2), std::string("\0\0", 2));  // no extra field
   EXPECT_EQ(odt.substr(30, 8), "mimetype");
   EXPECT_EQ(odt.substr(38, 39), "application/vnd.oasis.opendocument.text");
   EXPECT_THAT(part(odt, "META-INF/manifest.xml"), HasSubstr("content.xml"));

@@ -31,37 +31,39 @@ std::function<void(Document&, const Told&)> of_plan(Draw draw) {
 }  // namespace
 
 std::vector<NamedSheet> all_sheets() {
-  return {{"teacher", of_plan(sheets::draw_teacher_page)},
-          {"wall", of_plan(sheets::draw_wall_page)},
-          {"bays", of_plan(sheets::draw_bay_cards)},
-          {"cooks", of_plan([](Document& d, const sheets::Planned& p) {
-             sheets::draw_cook_sheets(d, p);
-           })},
-          {"pictures", of_plan(sheets::draw_picture_cards)},
-          {"adults", of_plan(sheets::draw_adult_sheets)},
-          {"bay-check", of_plan(sheets::draw_bay_check)},
-          {"probe", of_plan(sheets::draw_probe_log)},
-          {"rota", of_plan([](Document& d, const sheets::Planned& p) { sheets::draw_rota(d, p); })},
-          {"trays",
-           [](Document& d, const Told& told) {
-             sheets::draw_tray_list(d, told.lesson, larder::trays_of(told.lesson, {}));
-           }},
-          {"allergies",
-           [](Document& d, const Told& told) {
-             const safety::LessonNeeds needs = safety::needs_in(told.lesson);
-             sheets::draw_allergy_sheet(d, {told.lesson, needs, {}, {}});
-           }},
-          {"labels",
-           [](Document& d, const Told& told) {
-             const kitchen::Foods foods;
-             const safety::Labels labels;
-             const safety::Hidden hidden;
-             sheets::draw_labels(d, told.lesson, {foods, labels, hidden},
-                                 {sheets::sticker_sheet("3x7").value(), false, true, 2, ""});
-           }},
-          {"letter",
-           [](Document& d, const Told& told) { sheets::draw_letter(d, {told.lesson, {}, ""}); }},
-          {"risks", [](Document& d, const Told& told) { sheets::draw_risk_sheet(d, told.lesson); }}};
+  return {
+      {"teacher", of_plan(sheets::draw_teacher_page)},
+      {"wall", of_plan(sheets::draw_wall_page)},
+      {"bays", of_plan(sheets::draw_bay_cards)},
+      {"cooks",
+       of_plan([](Document& d, const sheets::Planned& p) { sheets::draw_cook_sheets(d, p); })},
+      {"pictures", of_plan(sheets::draw_picture_cards)},
+      {"adults", of_plan(sheets::draw_adult_sheets)},
+      {"bay-check", of_plan(sheets::draw_bay_check)},
+      {"probe", of_plan(sheets::draw_probe_log)},
+      {"rota", of_plan([](Document& d, const sheets::Planned& p) { sheets::draw_rota(d, p); })},
+      {"trays",
+       [](Document& d, const Told& told) {
+         sheets::draw_tray_list(d, told.lesson, larder::trays_of(told.lesson, {}));
+       }},
+      {"allergies",
+       [](Document& d, const Told& told) {
+         const safety::LessonNeeds needs = safety::needs_in(told.lesson);
+         sheets::draw_allergy_sheet(d, {told.lesson, needs, {}, {}});
+       }},
+      {"labels",
+       [](Document& d, const Told& told) {
+         const kitchen::Foods foods;
+         const safety::Labels labels;
+         const safety::Hidden hidden;
+         sheets::draw_labels(d, told.lesson, {foods, labels, hidden},
+                             {sheets::sticker_sheet("3x7").value(), false, true, 2, ""});
+       }},
+      {"letter",
+       [](Document& d, const Told& told) {
+         sheets::draw_letter(d, {told.lesson, {}, ""});
+       }},
+      {"risks", [](Document& d, const Told& told) { sheets::draw_risk_sheet(d, told.lesson); }}};
 }
 
 Told hard_names() {

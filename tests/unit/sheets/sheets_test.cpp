@@ -52,7 +52,8 @@ TEST(Sheets, the_teachers_page_says_the_verdict_checkpoints_and_last_starts_of_t
 
 TEST(Sheets, a_lesson_that_does_not_fit_says_why_and_what_would_help) {
   const sample::Told over = sample::over_the_bell();
-  const std::string said = squeezed(look::words(pdf_of_teacher_page({over.lesson, over.answer, ""})));
+  const std::string said = squeezed(
+      look::words(pdf_of_teacher_page({over.lesson, over.answer, ""})));
   EXPECT_THAT(said, HasSubstr(print::verdict_words(over.lesson, over.answer)));
   EXPECT_THAT(said, HasSubstr("What stops it"));
   EXPECT_THAT(said, HasSubstr("What would help"));
@@ -75,7 +76,8 @@ TEST(Sheets, the_wall_page_shows_every_checkpoint_large_enough_for_three_metres)
 
 TEST(Sheets, a_bay_card_counts_minutes_and_names_nobody) {
   const std::string said = look::words(pdf_of_bay_cards({told().lesson, told().answer, ""}));
-  for (const kitchen::Cook& cook : told().lesson.cooks) EXPECT_THAT(said, Not(HasSubstr(cook.name)));
+  for (const kitchen::Cook& cook : told().lesson.cooks)
+    EXPECT_THAT(said, Not(HasSubstr(cook.name)));
   EXPECT_THAT(said, HasSubstr("minutes to the bell"));
   EXPECT_THAT(said, Not(testing::ContainsRegex("1[0-2]:[0-5][0-9]")));
 }
@@ -110,9 +112,9 @@ TEST(Sheets, a_bay_card_hides_who_has_a_variant_or_an_allergy) {
   }
   EXPECT_EQ(bay_lines(changed.lesson, *changed.answer.plan, 0),
             bay_lines(told().lesson, *told().answer.plan, 0));
-  const std::string said = look::words(
-      pdf_of_bay_cards({changed.lesson, changed.answer, ""}));
-  for (const char* word : {"oat", "Without milk", "allerg"}) EXPECT_THAT(said, Not(HasSubstr(word)));
+  const std::string said = look::words(pdf_of_bay_cards({changed.lesson, changed.answer, ""}));
+  for (const char* word : {"oat", "Without milk", "allerg"})
+    EXPECT_THAT(said, Not(HasSubstr(word)));
 }
 
 TEST(Sheets, every_foot_says_the_day_of_the_plan_and_the_page) {
