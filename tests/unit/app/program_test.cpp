@@ -349,4 +349,48 @@ TEST_F(Program, ScaleMakesSetsTinsAndWhatThereIs) {
   EXPECT_EQ(benchbell("scale fruit-scones --portions 8 --have 'flour 900 g'").code, 2);
 }
 
+TEST_F(Program, paper_makes_the_three_kinds_of_page_into_a_folder) {
+  const Ran ran = benchbell("paper demo/lessons/a-first-hob.json --seconds 1 --out '" +
+                            at("sheets") + "'");
+  EXPECT_EQ(ran.code, 0) << ran.said;
+  for (const char* name : {"teacher", "wall", "bays"})
+    EXPECT_EQ(text(at(std::string("sheets/") + name + ".pdf")).substr(0, 5), "%PDF-") << name;
+}
+
+TEST_F(Program, paper_into_one_file_is_the_same_file_twice) {
+  const std::string words =
+      "paper demo/lessons/a-first-hob.json --what probe,rota,labels,letter "
+      "--seconds 0.5 --today 2026-09-21 --out '";
+  EXPECT_EQ(benchbell(words + at("one.pdf") + "'").code, 0);
+  EXPECT_EQ(benchbell(words + at("two.pdf") + "'").code, 0);
+  EXPECT_EQ(text(at("one.pdf")), text(at("two.pdf")));
+}
+
+TEST_F(Program, paper_that_needs_no_plan_plans_nothing_and_can_be_edited) {
+  const Ran ran = benchbell(
+      "paper demo/lessons/b-two-dishes.json --what allergies,risks,letter "
+      "--out '" +
+      at("sheets") + "'");
+  EXPECT_EQ(ran.code, 0) << ran.said;  // this lesson may not be planned before labels are read
+  EXPECT_EQ(text(at("sheets/risks.odt")).substr(30, 8), "mimetype");
+  EXPECT_THAT(text(at("sheets/letter.txt")), HasSubstr("Please bring"));
+}
+
+TEST_F(Program, paper_prints_no_times_that_do_not_fit) {
+  const Ran ran = benchbell("paper demo/lessons/e-does-not-fit.json --seconds 1 --out '" +
+                            at("sheets") + "'");
+  EXPECT_EQ(ran.code, 1);
+  EXPECT_TRUE(std::filesystem::exists(at("sheets/teacher.pdf")));
+  EXPECT_FALSE(std::filesystem::exists(at("sheets/wall.pdf")));
+}
+
+TEST_F(Program, paper_says_which_sheets_there_are) {
+  const Ran ran = benchbell("paper demo/lessons/a-first-hob.json --what teacher,poster");
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.said, HasSubstr("poster"));
+  EXPECT_THAT(ran.said, HasSubstr("picture"));
+  EXPECT_EQ(benchbell("paper demo/lessons/a-first-hob.json --what order").code, 2);
+  EXPECT_EQ(benchbell("paper demo/lessons/a-first-hob.json --what labels --stickers 9x9").code, 2);
+}
+
 }  // namespace
