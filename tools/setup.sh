@@ -4,10 +4,10 @@
 set -euo pipefail
 
 demo="make curl g++ cmake ninja-build ccache mold nlohmann-json3-dev libfmt-dev libcli11-dev libhowardhinnant-date-dev tzdata libicu-dev coinor-libcbc-dev libxlsxwriter-dev libsqlite3-dev libzip-dev libsodium-dev pkgconf libboost-dev libssl-dev zlib1g-dev libcairo2-dev libpango1.0-dev fonts-noto-core fonts-dejavu-core"
-test="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev clang-14 libfuzzer-14-dev libclang-rt-14-dev"
+test="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev clang-14 libfuzzer-14-dev libclang-rt-14-dev poppler-utils libfontconfig-dev"
 pages="nodejs npm"
 check="clang-format clang-tidy clang-14 python3"
-coverage="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev gcovr"
+coverage="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev gcovr poppler-utils libfontconfig-dev"
 
 wanted=()
 for job in "$@"; do
@@ -34,9 +34,6 @@ if ! command -v dpkg-query >/dev/null; then
   echo "setup: this is not Debian, so nothing is installed. Needed are Debian's: ${wanted[*]}" >&2
   exit 0
 fi
-
-# A newer Node than Debian's may be there from elsewhere; then its packages are left alone.
-if ! command -v npm >/dev/null; then wanted+=(nodejs npm); fi
 
 missing=()
 for package in ${wanted[@]+"${wanted[@]}"}; do

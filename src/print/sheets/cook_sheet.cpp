@@ -265,7 +265,7 @@ class Sheet {
         if (who.dishes.size() > 1) words.bold(tag(p_.lesson, dish) + " ");
         f.paragraph(words.also(dish_allergens(p_.lesson.dishes[at(dish)])), {9});
       }
-      f.paragraph("Wash hands before touching another cook's food.", {9});
+      f.paragraph("Labels decide. Wash hands before touching another cook's food.", {9});
       bottom = std::max(bottom, f.y());
     }
     {

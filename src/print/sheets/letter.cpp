@@ -33,7 +33,8 @@ std::string class_of(const kitchen::Lesson& lesson) {
 }
 
 std::string opening(const kitchen::Lesson& lesson) {
-  std::string out = "On " + day(lesson.date) + " your child cooks " +
+  const std::string who = class_of(lesson).empty() ? "the class" : class_of(lesson);
+  std::string out = "On " + day(lesson.date) + " " + who + " cooks " +
                     base::joined(dishes_of(lesson)) + ", from " +
                     kitchen::clock(lesson, Seconds{0}) + " to " +
                     kitchen::clock(lesson, lesson.bell);
@@ -51,9 +52,13 @@ std::vector<std::string> to_have_along(const kitchen::Lesson& lesson) {
 
 std::vector<std::string> asks(const Letter& letter) {
   std::vector<std::string> out;
+  const bool several = dishes_of(letter.lesson).size() > 1;
   for (const larder::BringList& list : letter.bring) {
-    for (const larder::BringLine& line : list.lines)
-      out.push_back(line.text + (line.used.empty() ? "" : ". " + line.used));
+    for (const larder::BringLine& line : list.lines) {
+      std::string item = line.text + (line.used.empty() ? "." : ". " + line.used);
+      if (several) item = "For " + list.dish + ": " + item;
+      if (std::find(out.begin(), out.end(), item) == out.end()) out.push_back(std::move(item));
+    }
   }
   return out;
 }
