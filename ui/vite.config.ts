@@ -32,7 +32,7 @@ export default defineConfig({
     target: 'es2022',
     assetsInlineLimit: 1024,
     modulePreload: { polyfill: false },
-    rolldownOptions: {
+    rollupOptions: {
       input: { index: 'index.html', sw: 'src/offline/worker.ts' },
       output: {
         entryFileNames: (chunk) => (chunk.name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js'),
