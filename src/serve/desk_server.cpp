@@ -38,7 +38,7 @@ struct DeskServer::Inside {
   DeskOptions options;
   http::Hub hub;
   Kept kept;
-  Jobs jobs;
+  std::unique_ptr<Jobs> jobs;  // ends before all that its work looks at
   http::RateLimit sign_in_limit;
   Context context;
   http::StaticFiles pages;
@@ -50,9 +50,9 @@ struct DeskServer::Inside {
       : store(kept_store),
         options(std::move(wanted)),
         kept(store),
-        jobs([this](const JobView& job) { tell_job(hub, job); }),
+        jobs(std::make_unique<Jobs>([this](const JobView& job) { tell_job(hub, job); })),
         sign_in_limit({.most = 8, .per_second = 1.0 / 30}),
-        context{store, hub, jobs, kept, sign_in_limit},
+        context{store, hub, *jobs, kept, sign_in_limit},
         pages(std::move(files)) {
     context.demo = options.demo;
     context.today = options.today;
@@ -74,6 +74,13 @@ struct DeskServer::Inside {
     router.add({.method = http::Method::kGet, .pattern = "/{path*}", .needs = "", .handler = page});
     router.use(guard(context));
   }
+
+  ~Inside() {
+    server.reset();
+    jobs.reset();
+  }
+  Inside(const Inside&) = delete;
+  Inside& operator=(const Inside&) = delete;
 
   // A page's address that is no file is the program's to show: "/lessons/9k-dhal" loaded anew.
   http::Response page(const http::Request& request) {
@@ -122,7 +129,7 @@ void DeskServer::plan_unplanned() {
     Context& context = inside_->context;
     PlanWish wish;
     wish.seconds = context.plan_seconds;
-    inside_->jobs.start("", lesson.id, [&context, id = lesson.id, wish](JobDesk& desk) {
+    inside_->jobs->start("", lesson.id, [&context, id = lesson.id, wish](JobDesk& desk) {
       return plan_kept(context, id, wish, &desk, "");
     });
   }

@@ -1,8 +1,5 @@
 #include "serve/order_desk.h"
 
-#include <list>
-#include <mutex>
-
 #include "base/text.h"
 #include "print/larder_view.h"
 
@@ -47,31 +44,6 @@ std::string mark_of(Context& context, base::Date monday,
   return mark;
 }
 
-class Orders {
- public:
-  std::shared_ptr<const WeekOrder> get(const std::string& mark) {
-    const std::lock_guard lock(mutex_);
-    for (const auto& [own, order] : list_) {
-      if (own == mark) return order;
-    }
-    return nullptr;
-  }
-  void put(const std::string& mark, std::shared_ptr<const WeekOrder> order) {
-    const std::lock_guard lock(mutex_);
-    list_.emplace_front(mark, std::move(order));
-    if (list_.size() > 12) list_.pop_back();
-  }
-
- private:
-  std::mutex mutex_;
-  std::list<std::pair<std::string, std::shared_ptr<const WeekOrder>>> list_;
-};
-
-Orders& orders() {
-  static Orders all;
-  return all;
-}
-
 base::Result<std::vector<store::Summary>> lessons_of(Context& context, base::Date monday) {
   store::Filter filter;
   filter.from = base::date_text(monday);
@@ -89,7 +61,8 @@ base::Result<std::shared_ptr<const WeekOrder>> order_for(Context& context, base:
   const auto lessons = lessons_of(context, monday);
   if (!lessons) return lessons.problems();
   const std::string mark = mark_of(context, monday, lessons.value());
-  if (auto there = orders().get(mark)) return there;
+  const std::string name = say(monday.days);
+  if (auto there = context.workings.orders.get(name, mark)) return there;
   auto week = frame(context, monday);
   if (!week) return week.problems();
   auto out = std::make_shared<WeekOrder>();
@@ -114,14 +87,14 @@ base::Result<std::shared_ptr<const WeekOrder>> order_for(Context& context, base:
   out->order = larder::plan_order(out->input(), wish);
   out->costs = larder::costs_of(out->input(), out->order);
   out->days = larder::count_down(out->week, out->order.unsettled, wish.today);
-  orders().put(mark, out);
-  return std::shared_ptr<const WeekOrder>(out);
+  return context.workings.orders.put(name, mark, std::shared_ptr<const WeekOrder>(out));
 }
 
 Node week_order(Context& context, base::Date monday) {
   const auto lessons = lessons_of(context, monday);
   if (!lessons || lessons.value().empty()) return Node();
-  const auto there = orders().get(mark_of(context, monday, lessons.value()));
+  const auto there = context.workings.orders.get(
+      say(monday.days), mark_of(context, monday, lessons.value()));
   if (!there) return Node();
   const WeekOrder& made = *there;
   const auto input = made.input();
