@@ -4,9 +4,9 @@
 set -euo pipefail
 
 demo="make g++ cmake ninja-build ccache mold nlohmann-json3-dev libfmt-dev libcli11-dev libhowardhinnant-date-dev tzdata libicu-dev coinor-libcbc-dev libxlsxwriter-dev libsqlite3-dev libzip-dev libsodium-dev pkgconf libboost-dev libssl-dev zlib1g-dev"
-test="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev clang-14 libfuzzer-14-dev libclang-rt-14-dev"
+test="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev libyaml-dev clang-14 libfuzzer-14-dev libclang-rt-14-dev"
 check="clang-format clang-tidy clang-14 python3"
-coverage="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev gcovr"
+coverage="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev libyaml-dev gcovr"
 
 wanted=()
 for job in "$@"; do

@@ -69,36 +69,41 @@ FullSchool full_school(const std::string& path, base::Date today) {
   const auto shipped = must(out.store->list(Kind::kDish));
   const auto models = must(out.store->list(Kind::kLesson));
   std::vector<std::string> dish_texts, lesson_texts;
-  for (const auto& each : shipped) dish_texts.push_back(must(out.store->get(Kind::kDish, each.id))->body);
-  for (const auto& each : models) lesson_texts.push_back(must(out.store->get(Kind::kLesson, each.id))->body);
+  for (const auto& each : shipped)
+    dish_texts.push_back(must(out.store->get(Kind::kDish, each.id))->body);
+  for (const auto& each : models)
+    lesson_texts.push_back(must(out.store->get(Kind::kLesson, each.id))->body);
   const base::Date monday = serve::shown_week(today);
   const int copies = kDishes / static_cast<int>(shipped.size());
-  const auto filled = out.store->transact([&](store::Writer& writer) -> base::Result<store::Outcome> {
-    for (int c = 0; c < kClasses; ++c) must(writer.create(Kind::kClass, say("class-", c), {class_text(c), {}, "", {}}, {}));
-    for (int copy = 1; copy <= copies; ++copy) {
-      for (std::size_t d = 0; d < shipped.size(); ++d) {
-        Node dish = tree(dish_texts[d]);
-        dish.set("name", Node::of(say(dish.find("name")->text, " ", copy)));
-        const std::string id = say(shipped[d].id, "-", copy);
-        must(writer.create(Kind::kDish, id, {kitchen::json_text(dish), {}, "", {}}, {}));
-        out.dishes.push_back(id);
-      }
-    }
-    for (int i = 0; i < kLessons; ++i) {
-      Node lesson = tree(lesson_texts[static_cast<std::size_t>(i) % lesson_texts.size()]);
-      const int week = i % kWeeks - kWeeks / 2, day = i / kWeeks % 5;
-      lesson.set("date", Node::of(base::date_text(base::Date{monday.days + 7 * week + day})));
-      lesson.set("title", Node::of(say(lesson.find("title")->text, " ", i)));
-      use_copies(lesson, i % copies);
-      Node& about = lesson.set("about", Node::object());
-      about.set("class", Node::of(say("class-", i % kClasses)));
-      store::Draft draft{kitchen::json_text(lesson), serve::links_of(Kind::kLesson, lesson), "", {}};
-      const std::string id = say("lesson-", i);
-      must(writer.create(Kind::kLesson, id, draft, {}));
-      if (week == 0) out.lessons.push_back(id);
-    }
-    return store::Outcome::kKeep;
-  });
+  const auto filled = out.store->transact(
+      [&](store::Writer& writer) -> base::Result<store::Outcome> {
+        for (int c = 0; c < kClasses; ++c)
+          must(writer.create(Kind::kClass, say("class-", c), {class_text(c), {}, "", {}}, {}));
+        for (int copy = 1; copy <= copies; ++copy) {
+          for (std::size_t d = 0; d < shipped.size(); ++d) {
+            Node dish = tree(dish_texts[d]);
+            dish.set("name", Node::of(say(dish.find("name")->text, " ", copy)));
+            const std::string id = say(shipped[d].id, "-", copy);
+            must(writer.create(Kind::kDish, id, {kitchen::json_text(dish), {}, "", {}}, {}));
+            out.dishes.push_back(id);
+          }
+        }
+        for (int i = 0; i < kLessons; ++i) {
+          Node lesson = tree(lesson_texts[static_cast<std::size_t>(i) % lesson_texts.size()]);
+          const int week = i % kWeeks - kWeeks / 2, day = i / kWeeks % 5;
+          lesson.set("date", Node::of(base::date_text(base::Date{monday.days + 7 * week + day})));
+          lesson.set("title", Node::of(say(lesson.find("title")->text, " ", i)));
+          use_copies(lesson, i % copies);
+          Node& about = lesson.set("about", Node::object());
+          about.set("class", Node::of(say("class-", i % kClasses)));
+          store::Draft draft{
+              kitchen::json_text(lesson), serve::links_of(Kind::kLesson, lesson), "", {}};
+          const std::string id = say("lesson-", i);
+          must(writer.create(Kind::kLesson, id, draft, {}));
+          if (week == 0) out.lessons.push_back(id);
+        }
+        return store::Outcome::kKeep;
+      });
   must(filled);
   return out;
 }

@@ -16,8 +16,8 @@ struct FullSchool {
   std::vector<std::string> lessons;  ///< ids of the lessons of the week shown
 };
 
-/// 50 classes of 24, 500 dishes (those shipped under other names), 3,000 lessons (those of the demo on other days).
-/// Throws std::runtime_error when the store refuses.
+/// 50 classes of 24, 500 dishes (those shipped under other names), 3,000 lessons (those of the demo
+/// on other days). Throws std::runtime_error when the store refuses.
 FullSchool full_school(const std::string& path, base::Date today);
 
 }  // namespace serve_bench

@@ -42,9 +42,12 @@ class Connection {
   Connection(const Connection&) = delete;
   Connection& operator=(const Connection&) = delete;
 
-  Answer ask(const std::string& method, const std::string& path, const std::string& headers = "", const std::string& body = "") {
+  Answer ask(const std::string& method, const std::string& path, const std::string& headers = "",
+             const std::string& body = "") {
     std::string text = method + " " + path + " HTTP/1.1\r\nHost: localhost\r\n" + headers;
-    if (!body.empty()) text += "Content-Type: application/json\r\nContent-Length: " + std::to_string(body.size()) + "\r\n";
+    if (!body.empty())
+      text += "Content-Type: application/json\r\nContent-Length: " + std::to_string(body.size()) +
+              "\r\n";
     text += "\r\n" + body;
     for (std::size_t sent = 0; sent < text.size();) {
       const auto n = ::send(socket_, text.data() + sent, text.size() - sent, MSG_NOSIGNAL);
@@ -56,7 +59,9 @@ class Connection {
     Answer out;
     out.status = std::stoi(buffer_.substr(9, 3));
     const auto length_at = buffer_.find("Content-Length: ");
-    const std::size_t length = length_at == std::string::npos || length_at > head ? 0 : std::stoul(buffer_.substr(length_at + 16, 12));
+    const std::size_t length = length_at == std::string::npos || length_at > head
+                                   ? 0
+                                   : std::stoul(buffer_.substr(length_at + 16, 12));
     while (buffer_.size() < head + 4 + length) more();
     out.body = buffer_.substr(head + 4, length);
     buffer_.erase(0, head + 4 + length);
@@ -120,22 +125,26 @@ class Run {
   /// When request number `n` is due; at once when they go as fast as they can.
   Clock::time_point due(long n) const {
     if (load_.per_second <= 0) return Clock::now();
-    return begin_ + std::chrono::duration_cast<Clock::duration>(std::chrono::duration<double>(static_cast<double>(n) / load_.per_second));
+    return begin_ + std::chrono::duration_cast<Clock::duration>(
+                        std::chrono::duration<double>(static_cast<double>(n) / load_.per_second));
   }
 
   void one_page() {
     Connection connection(load_.port);
     std::vector<double> own;
-    const auto end = begin_ + std::chrono::duration_cast<Clock::duration>(std::chrono::duration<double>(load_.seconds));
+    const auto end = begin_ + std::chrono::duration_cast<Clock::duration>(
+                                  std::chrono::duration<double>(load_.seconds));
     for (;;) {
       const long n = next_++;
       const auto when = due(n);
       if (when >= end) break;
       std::this_thread::sleep_until(when);
       if (n % 10 == 9 && !load_.writes.empty()) {
-        write(connection, load_.writes[static_cast<std::size_t>(n / 10) % load_.writes.size()], when, own);
+        write(connection, load_.writes[static_cast<std::size_t>(n / 10) % load_.writes.size()],
+              when, own);
       } else {
-        note(connection.ask("GET", load_.reads[static_cast<std::size_t>(n) % load_.reads.size()]), 200);
+        note(connection.ask("GET", load_.reads[static_cast<std::size_t>(n) % load_.reads.size()]),
+             200);
         own.push_back(ms(when));
       }
     }
@@ -144,7 +153,8 @@ class Run {
   }
 
   // Reading and writing back are two requests, each with its own time.
-  void write(Connection& connection, const std::string& path, Clock::time_point when, std::vector<double>& own) {
+  void write(Connection& connection, const std::string& path, Clock::time_point when,
+             std::vector<double>& own) {
     const Answer read = connection.ask("GET", path);
     note(read, 200);
     own.push_back(ms(when));
@@ -156,7 +166,9 @@ class Run {
     const std::string body = kitchen::json_text(change);
     const auto begin = Clock::now();
     const Answer written = connection.ask(
-        "PUT", path, "X-Benchbell-Token: " + token_ + "\r\nIf-Match: \"" + std::to_string(version) + "\"\r\n", body);
+        "PUT", path,
+        "X-Benchbell-Token: " + token_ + "\r\nIf-Match: \"" + std::to_string(version) + "\"\r\n",
+        body);
     own.push_back(ms(begin));
     if (written.status == 412)
       ++clashes_;
@@ -167,7 +179,9 @@ class Run {
   void note(const Answer& answer, int wanted) {
     if (answer.status != wanted) ++faults_;
   }
-  static double ms(Clock::time_point since) { return std::chrono::duration<double, std::milli>(Clock::now() - since).count(); }
+  static double ms(Clock::time_point since) {
+    return std::chrono::duration<double, std::milli>(Clock::now() - since).count();
+  }
 };
 
 }  // namespace

@@ -1,6 +1,7 @@
-// A desk with a school of some years in it: 1,200 pupils in 50 classes, 500 dishes, 3,000 lessons, plans for the week.
-// How long does each page wait for its data, and how much does one core of the server carry? Invented data.
-// Targets: 99 in 100 answers within 50 ms, for each page alone and at 300 requests a second of reading and writing.
+// A desk with a school of some years in it: 1,200 pupils in 50 classes, 500 dishes, 3,000 lessons,
+// plans for the week. How long does each page wait for its data, and how much does one core of the
+// server carry? Invented data. Targets: 99 in 100 answers within 50 ms, for each page alone and at
+// 300 requests a second of reading and writing.
 #include <sched.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -19,8 +20,8 @@
 #include "serve/context.h"
 #include "serve/desk_server.h"
 #include "serve/http/target.h"
-#include "serve/planning.h"
 #include "serve/order_desk.h"
+#include "serve/planning.h"
 #include "serve/routes.h"
 
 namespace {
@@ -31,13 +32,18 @@ using serve_bench::FullSchool;
 
 const base::Date kToday = *base::date_in("2026-11-17");
 
-double ms_since(Clock::time_point begin) { return std::chrono::duration<double, std::milli>(Clock::now() - begin).count(); }
+double ms_since(Clock::time_point begin) {
+  return std::chrono::duration<double, std::milli>(Clock::now() - begin).count();
+}
 
 /// The routes without a socket.
 class Desk {
  public:
   explicit Desk(store::Repository& store)
-      : kept_(store), jobs_([](const serve::JobView&) {}), limit_({}), context{store, hub_, jobs_, kept_, limit_} {
+      : kept_(store),
+        jobs_([](const serve::JobView&) {}),
+        limit_({}),
+        context{store, hub_, jobs_, kept_, limit_} {
     context.today = [] { return kToday; };
     serve::add_document_routes(router_, context);
     serve::add_week_routes(router_, context);
@@ -55,7 +61,8 @@ class Desk {
     request.loopback = true;
     const auto response = router_.answer(request);
     if (response.status != 200) {
-      std::printf("%s gave %d: %.*s\n", path.c_str(), response.status, 300, std::string(response.body.view()).c_str());
+      std::printf("%s gave %d: %.*s\n", path.c_str(), response.status, 300,
+                  std::string(response.body.view()).c_str());
       std::exit(1);
     }
     return response.body.view().size();
@@ -83,18 +90,22 @@ void measure(Desk& desk, const char* what, int times, const std::function<std::s
     took.push_back(ms_since(begin));
   }
   std::sort(took.begin(), took.end());
-  std::printf("%-36s first %8.2f ms   half within %7.3f ms   99 in 100 within %7.3f ms   %7.1f KB\n", what, cold,
-              took[took.size() / 2], took[took.size() * 99 / 100], static_cast<double>(bytes) / 1024);
+  std::printf(
+      "%-36s first %8.2f ms   half within %7.3f ms   99 in 100 within %7.3f ms   %7.1f KB\n", what,
+      cold, took[took.size() / 2], took[took.size() * 99 / 100], static_cast<double>(bytes) / 1024);
 }
 
-/// Plans one lesson of each kind and gives the plan to all lessons of the week made from the same one.
+/// Plans one lesson of each kind and gives the plan to all lessons of the week made from the same
+/// one.
 void plan_week(Desk& desk, const FullSchool& school) {
   std::vector<std::string> plans(10);
   for (const std::string& id : school.lessons) {
     const std::size_t kind = std::stoul(id.substr(7)) % plans.size();
     if (!plans[kind].empty()) {
       const auto lesson = school.store->get(store::Kind::kLesson, id);
-      const auto made = school.store->create(store::Kind::kPlan, id, {plans[kind], {}, lesson.value()->title, lesson.value()->day}, {});
+      const auto made = school.store->create(
+          store::Kind::kPlan, id, {plans[kind], {}, lesson.value()->title, lesson.value()->day},
+          {});
       if (!made) std::printf("%s\n", made.problems().front().message.c_str());
       continue;
     }
@@ -110,20 +121,30 @@ void plan_week(Desk& desk, const FullSchool& school) {
 }
 
 void pages(Desk& desk, const FullSchool& school) {
-  const auto dish = [&](int i) { return school.dishes[static_cast<std::size_t>(i) * 7 % school.dishes.size()]; };
-  const auto lesson = [&](int i) { return school.lessons[static_cast<std::size_t>(i) % school.lessons.size()]; };
+  const auto dish = [&](int i) {
+    return school.dishes[static_cast<std::size_t>(i) * 7 % school.dishes.size()];
+  };
+  const auto lesson = [&](int i) {
+    return school.lessons[static_cast<std::size_t>(i) % school.lessons.size()];
+  };
   measure(desk, "this week", 200, [](int) { return std::string("/api/week"); });
   measure(desk, "another week", 60, [](int i) {
     return "/api/week?from=" + base::date_text(base::Date{kToday.days - 7 * (1 + i % 30)});
   });
   measure(desk, "all dishes", 200, [](int) { return std::string("/api/dishes"); });
-  measure(desk, "a dish, seldom the same", 300, [&](int i) { return "/api/dishes/" + dish(i) + "/view"; });
+  measure(desk, "a dish, seldom the same", 300,
+          [&](int i) { return "/api/dishes/" + dish(i) + "/view"; });
   measure(desk, "a dish again", 300, [&](int) { return "/api/dishes/" + dish(0) + "/view"; });
-  measure(desk, "list of all lessons", 60, [](int) { return std::string("/api/documents/lesson"); });
-  measure(desk, "lessons of a month", 200, [](int) { return std::string("/api/documents/lesson?from=2026-11-01&to=2026-11-30"); });
-  measure(desk, "a lesson's document", 300, [&](int i) { return "/api/documents/lesson/" + lesson(i); });
-  measure(desk, "a lesson's plan", 300, [&](int i) { return "/api/lessons/" + lesson(i) + "/plan"; });
-  measure(desk, "a lesson's allergens", 100, [&](int i) { return "/api/lessons/" + lesson(i) + "/allergens"; });
+  measure(desk, "list of all lessons", 60,
+          [](int) { return std::string("/api/documents/lesson"); });
+  measure(desk, "lessons of a month", 200,
+          [](int) { return std::string("/api/documents/lesson?from=2026-11-01&to=2026-11-30"); });
+  measure(desk, "a lesson's document", 300,
+          [&](int i) { return "/api/documents/lesson/" + lesson(i); });
+  measure(desk, "a lesson's plan", 300,
+          [&](int i) { return "/api/lessons/" + lesson(i) + "/plan"; });
+  measure(desk, "a lesson's allergens", 100,
+          [&](int i) { return "/api/lessons/" + lesson(i) + "/allergens"; });
   measure(desk, "the week's order", 50, [](int) { return std::string("/api/stores/order"); });
   measure(desk, "this week, with its order", 200, [](int) { return std::string("/api/week"); });
 }
@@ -136,12 +157,15 @@ void stay_on_core(int core) {
 }
 
 void tell(const char* what, const serve_bench::LoadResult& result) {
-  std::printf("%-36s %6.0f a second   half within %6.2f ms   99 in 100 within %6.2f ms   worst %6.1f ms   %ld clashes, %ld faults\n",
-              what, result.per_second, result.p50, result.p99, result.worst, result.clashes, result.faults);
+  std::printf(
+      "%-36s %6.0f a second   half within %6.2f ms   99 in 100 within %6.2f ms   worst %6.1f ms   "
+      "%ld clashes, %ld faults\n",
+      what, result.per_second, result.p50, result.p99, result.worst, result.clashes, result.faults);
 }
 
 /// A child asks from the other core; `port` comes through a pipe once the server answers.
-void load(store::Repository& store, const FullSchool& school, const std::function<pid_t(serve_bench::Load)>& ask) {
+void load(store::Repository& store, const FullSchool& school,
+          const std::function<pid_t(serve_bench::Load)>& ask) {
   serve::DeskOptions options;
   options.today = [] { return kToday; };
   serve::DeskServer desk(store, {}, options);
@@ -154,16 +178,18 @@ void load(store::Repository& store, const FullSchool& school, const std::functio
   wish.port = port.value();
   for (int i = 0; i < 20; ++i) {
     const auto n = static_cast<std::size_t>(i);
-    wish.reads.push_back(i % 4 == 0   ? "/api/week"
-                         : i % 4 == 1 ? "/api/dishes/" + school.dishes[n * 13 % school.dishes.size()] + "/view"
-                         : i % 4 == 2 ? "/api/lessons/" + school.lessons[n % school.lessons.size()] + "/plan"
-                         : i == 3     ? std::string("/api/dishes")
-                                      : "/api/documents/lesson/" + school.lessons[n * 3 % school.lessons.size()]);
+    wish.reads.push_back(
+        i % 4 == 0   ? "/api/week"
+        : i % 4 == 1 ? "/api/dishes/" + school.dishes[n * 13 % school.dishes.size()] + "/view"
+        : i % 4 == 2 ? "/api/lessons/" + school.lessons[n % school.lessons.size()] + "/plan"
+        : i == 3     ? std::string("/api/dishes")
+                     : "/api/documents/lesson/" + school.lessons[n * 3 % school.lessons.size()]);
   }
   for (int i = 0; i < 12; ++i) {
     const auto n = static_cast<std::size_t>(i);
-    wish.writes.push_back(i % 4 == 3 ? "/api/documents/dish/" + school.dishes[n * 31 % school.dishes.size()]
-                                     : "/api/documents/lesson/" + school.lessons[n * 5 % school.lessons.size()]);
+    wish.writes.push_back(
+        i % 4 == 3 ? "/api/documents/dish/" + school.dishes[n * 31 % school.dishes.size()]
+                   : "/api/documents/lesson/" + school.lessons[n * 5 % school.lessons.size()]);
   }
   const pid_t child = ask(wish);
   int status = 0;
@@ -213,7 +239,8 @@ int main() {
   stay_on_core(0);
   const auto begin = Clock::now();
   FullSchool school = serve_bench::full_school((folder / "school.benchbell").string(), kToday);
-  std::printf("%-36s %8.0f ms, %zu lessons this week\n", "fill the school", ms_since(begin), school.lessons.size());
+  std::printf("%-36s %8.0f ms, %zu lessons this week\n", "fill the school", ms_since(begin),
+              school.lessons.size());
   {
     Desk desk(*school.store);
     plan_week(desk, school);

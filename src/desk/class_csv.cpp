@@ -57,13 +57,16 @@ constexpr std::string_view kMeanings[] = {"name",  "first name", "surname", "cla
                                           "notes", "leave out"};
 
 // "Student ID" and "Pupil premium" speak of pupils and hold no name.
-constexpr std::string_view kNoNames[] = {"id",    "number", "no",    "upn",  "premium", "email",
-                                         "login", "code",   "count", "date", "birth",   "gender"};
+constexpr std::string_view kNoNames[] = {"id",    "number", "no",    "upn",  "premium",
+                                         "email", "login",  "user",  "code", "count",
+                                         "date",  "birth",  "gender"};
 
 /// Where a word of the text begins with `word`, at or after `from`: "fish" in "raw fish", not in
 /// "shellfish".
 std::size_t word_start(const std::string& text, std::string_view word, std::size_t from = 0) {
-  const auto letter = [](char c) { return (c >= 'a' && c <= 'z') || static_cast<signed char>(c) < 0; };
+  const auto letter = [](char c) {
+    return (c >= 'a' && c <= 'z') || static_cast<signed char>(c) < 0;
+  };
   for (auto at = text.find(word, from); at != std::string::npos; at = text.find(word, at + 1)) {
     if (at == 0 || !letter(text[at - 1])) return at;
   }
@@ -71,7 +74,8 @@ std::size_t word_start(const std::string& text, std::string_view word, std::size
 }
 
 std::string guess(const std::string& heading) {
-  const std::string folded = base::replaced(base::replaced(base::folded(heading), '_', ' '), '-', ' ');
+  const std::string folded = base::replaced(base::replaced(base::folded(heading), '_', ' '), '-',
+                                            ' ');
   std::string_view best = "leave out";
   std::size_t length = 0;
   for (const Guess& each : kGuesses) {
@@ -238,7 +242,8 @@ class CsvReader {
   void needs(Pupil& pupil, const std::string& text, int line) {
     if (says_nothing(base::folded(text))) return;
     std::string list = text;
-    for (const char between : {';', '/', '&', '+', '.', '\n'}) list = base::replaced(list, between, ',');
+    for (const char between : {';', '/', '&', '+', '.', '\n'})
+      list = base::replaced(list, between, ',');
     for (const std::string& part : base::parts(list, ',')) {
       const std::string folded = base::folded(part);
       if (says_nothing(folded)) continue;

@@ -33,7 +33,8 @@ constexpr kitchen::Word<ChangeKind> kChangeWords[] = {{"remedy", ChangeKind::kRe
                                                       {"add stop", ChangeKind::kAddStop},
                                                       {"add gate", ChangeKind::kAddGate},
                                                       {"bell", ChangeKind::kBell},
-                                                      {"purpose", ChangeKind::kPurpose}};
+                                                      {"purpose", ChangeKind::kPurpose},
+                                                      {"dish", ChangeKind::kDish}};
 
 /// `where` points into the change that was asked for.
 Problem unknown(const char* code, std::string_view noun, const char* where, const std::string& name,
@@ -262,8 +263,9 @@ Sentence move_window(Document& doc, const Lesson&, const LessonChange& c) {
   }
   if (c.minutes > 0) window.value()->set("minutes", Node::of(c.minutes));
   return say(c.window, c.from.empty() ? "" : " begins at " + c.from,
-             c.minutes <= 0 ? "" : (c.from.empty() ? " takes " : " and takes ") +
-                                       base::number_text(c.minutes) + " min",
+             c.minutes <= 0 ? ""
+                            : (c.from.empty() ? " takes " : " and takes ") +
+                                  base::number_text(c.minutes) + " min",
              ".");
 }
 
@@ -317,6 +319,32 @@ Sentence set_purpose(Document& doc, const Lesson&, const LessonChange& c) {
   return say("It is for ", c.purpose, " now.");
 }
 
+Sentence set_dish(Document& doc, const Lesson& lesson, const LessonChange& c) {
+  const auto cook = doc.cook(c.cook, lesson);
+  if (!cook) return cook.problems();
+  const Node* dishes = doc.tree().find("dishes");
+  const auto key_in = [](const std::string& name) { return name.substr(0, name.find(':')); };
+  if (dishes == nullptr || dishes->find(key_in(c.dish)) == nullptr)
+    return unknown("change.unknown_dish", "dish", "/dish", c.dish,
+                   dishes == nullptr ? std::vector<std::string>{} : dishes->keys);
+  Node* own = cook.value()->find("dishes");
+  if (own == nullptr) own = &cook.value()->set("dishes", Node::list());
+  const auto same = std::find_if(own->items.begin(), own->items.end(), [&](const Node& each) {
+    return key_in(each.text) == key_in(c.dish);
+  });
+  if (same != own->items.end())
+    *same = Node::of(c.dish);
+  else if (own->items.size() == 1)
+    own->items.front() = Node::of(c.dish);
+  else
+    return Problem{"change.which_dish", "", "/dish",
+                   say(c.cook, " makes ",
+                       base::counted(static_cast<long long>(own->items.size()), "dish", "dishes"),
+                       ", and ", quoted(c.dish), " is none of them."),
+                   "Choose another version of a dish they make."};
+  return say(c.cook, " makes ", c.dish, ".");
+}
+
 Sentence apply(Document& doc, const Lesson& lesson, const LessonChange& c) {
   switch (c.kind) {
     case ChangeKind::kPace:
@@ -341,6 +369,8 @@ Sentence apply(Document& doc, const Lesson& lesson, const LessonChange& c) {
       return set_bell(doc, lesson, c);
     case ChangeKind::kPurpose:
       return set_purpose(doc, lesson, c);
+    case ChangeKind::kDish:
+      return set_dish(doc, lesson, c);
     case ChangeKind::kRemedy:
       break;
   }

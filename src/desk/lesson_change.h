@@ -25,6 +25,8 @@ enum class ChangeKind : std::int8_t {
   kAddGate,      ///< the adult looks for `look_for` after `dish` `step`, `minutes` each
   kBell,         ///< `from` and/or `to`
   kPurpose,      ///< `purpose`
+  kDish,         ///< `cook` makes `dish` ("scones: no dairy"): that version of it, or, of one dish,
+                 ///< another
 };
 
 /// By its word: "close cooker".

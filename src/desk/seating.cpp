@@ -234,7 +234,8 @@ class Seater {
         out_.notes.push_back(base::say(
             seat.pupils.front(), " may not be at the hob alone, and ",
             wish_.together < 2 ? "everybody works alone here." : "nobody is left to join."));
-      if (has(seat, Limit::kNearTeacher) && room_.places[static_cast<std::size_t>(seat.place)].bay != 0)
+      if (has(seat, Limit::kNearTeacher) &&
+          room_.places[static_cast<std::size_t>(seat.place)].bay != 0)
         out_.notes.push_back(base::say(cook_name(seat), ": no place was free in the first bay."));
     }
     for (const auto& [a, b] : group_.always_together) {
@@ -270,7 +271,7 @@ class Seater {
     std::optional<std::size_t> best;
     long best_cost = 0;
     for (std::size_t p = 0; p < room_.places.size(); ++p) {
-      long cost = taken_[p] * 1000L + static_cast<long>(p);
+      long cost = taken_[p] * 100000L + static_cast<long>(p);  // sharing is worse than anything
       if (low(room_.places[p]) != needs_low) cost += 300;
       // Beside somebody of the same bay they must be kept from is worse than the far end.
       for (const Seat& other : out_.seats) {

@@ -60,9 +60,8 @@ std::vector<std::string> names_in(const Node& tree, const kitchen::Lesson& lesso
   if (dishes == nullptr) return out;
   const std::set<std::string> cooked = cooked_names(tree);
   for (const std::string& key : dishes->keys) {
-    const auto versions = std::count_if(cooked.begin(), cooked.end(), [&](const std::string& name) {
-      return key_in(name) == key;
-    });
+    const auto versions = std::count_if(
+        cooked.begin(), cooked.end(), [&](const std::string& name) { return key_in(name) == key; });
     for (std::ptrdiff_t v = 0; v < std::max<std::ptrdiff_t>(1, versions); ++v) {
       if (out.size() == lesson.dishes.size()) return out;
       const std::string& variant = lesson.dishes[out.size()].variant;
@@ -133,9 +132,9 @@ void keep_references(Node& out, const Node& tree, const kitchen::Lesson& before,
   for (std::size_t d = 0; d < after.dishes.size() && d < written->keys.size(); ++d) {
     const std::string& now = written->keys[d];
     const bool same_place = d < before.dishes.size() && before.dishes[d] == after.dishes[d];
-    const auto same = same_place ? before.dishes.begin() + static_cast<std::ptrdiff_t>(d)
-                                 : std::find(before.dishes.begin(), before.dishes.end(),
-                                             after.dishes[d]);
+    const auto same = same_place
+                          ? before.dishes.begin() + static_cast<std::ptrdiff_t>(d)
+                          : std::find(before.dishes.begin(), before.dishes.end(), after.dishes[d]);
     if (same != before.dishes.end()) {
       renamed[now] = names[static_cast<std::size_t>(same - before.dishes.begin())];
       const std::string key = key_in(renamed[now]);

@@ -188,9 +188,7 @@ std::string json_line(const Node& node) {
   return out;
 }
 
-http::Response answer(const Node& node, int status) {
-  return http::json(status, json_line(node));
-}
+http::Response answer(const Node& node, int status) { return http::json(status, json_line(node)); }
 
 http::Response answer_raw(const std::vector<std::pair<std::string, std::string>>& members,
                           int status) {

@@ -34,13 +34,13 @@ struct WeekOrder;  // order_desk.h
 /// What took long to work out, by the versions it was worked out from. Of one store: never shared
 /// between two.
 struct Workings {
-  Remembered<Planned> plans{100};             ///< by lesson
-  Remembered<std::string> plan_texts{200};    ///< LessonPlan as JSON, by lesson and plan
-  Remembered<WeekOrder> orders{12};           ///< by week
-  Remembered<Node> week_rows{400};            ///< WeekLesson, by lesson
+  Remembered<Planned> plans{100};                   ///< by lesson
+  Remembered<std::string> plan_texts{200};          ///< LessonPlan as JSON, by lesson and plan
+  Remembered<WeekOrder> orders{12};                 ///< by week
+  Remembered<Node> week_rows{400};                  ///< WeekLesson, by lesson
   Remembered<std::vector<store::Ref>> links{4000};  ///< what a lesson uses, by lesson
-  Remembered<std::string> dish_rows{2000};    ///< DishRow as JSON, by dish
-  Remembered<std::string> dish_views{200};    ///< DishView as JSON, by dish and variant
+  Remembered<std::string> dish_rows{2000};          ///< DishRow as JSON, by dish
+  Remembered<std::string> dish_views{200};          ///< DishView as JSON, by dish and variant
 };
 
 struct Context {

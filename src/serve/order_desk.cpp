@@ -93,8 +93,8 @@ base::Result<std::shared_ptr<const WeekOrder>> order_for(Context& context, base:
 Node week_order(Context& context, base::Date monday) {
   const auto lessons = lessons_of(context, monday);
   if (!lessons || lessons.value().empty()) return Node();
-  const auto there = context.workings.orders.get(
-      say(monday.days), mark_of(context, monday, lessons.value()));
+  const auto there = context.workings.orders.get(say(monday.days),
+                                                 mark_of(context, monday, lessons.value()));
   if (!there) return Node();
   const WeekOrder& made = *there;
   const auto input = made.input();

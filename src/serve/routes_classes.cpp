@@ -31,9 +31,9 @@ std::optional<std::string> from_base64(const std::string& text) {
 Response from_csv(Context&, const Request& request) {
   const auto body = body_of(request);
   if (!body) return refuse(body.problems());
-  const auto odd = misshapen(body.value(), {{"text", Shape::kText, true},
-                                            {"base64", Shape::kFlag},
-                                            {"columns", Shape::kObject}});
+  const auto odd = misshapen(
+      body.value(),
+      {{"text", Shape::kText, true}, {"base64", Shape::kFlag}, {"columns", Shape::kObject}});
   if (!odd.empty()) return refuse(odd);
   std::string bytes = text_in(body.value(), "text");
   if (flag_in(body.value(), "base64")) {
@@ -47,9 +47,9 @@ Response from_csv(Context&, const Request& request) {
   if (const Node* columns = body.value().find("columns")) {
     for (std::size_t i = 0; i < columns->keys.size(); ++i) {
       if (columns->items[i].kind != Node::Kind::kText)
-        return http::refused(400, {{"request.wrong_kind", "",
-                                    kitchen::below("/columns", columns->keys[i]),
-                                    "What a column means is said with a word.", "Send a text."}});
+        return http::refused(
+            400, {{"request.wrong_kind", "", kitchen::below("/columns", columns->keys[i]),
+                   "What a column means is said with a word.", "Send a text."}});
       said[columns->keys[i]] = columns->items[i].text;
     }
   }
@@ -115,9 +115,9 @@ Response seating(Context& context, const Request& request) {
   if (const std::string in = text_in(body.value(), "in"); !in.empty()) {
     const auto together = kitchen::value_of(kitchen::kGroupWords, in);
     if (!together)
-      return http::refused(400, {{"seating.in", "", "/in",
-                                  base::say(base::quoted(in), " is no way to work."),
-                                  "Say singles, pairs or threes."}});
+      return http::refused(
+          400, {{"seating.in", "", "/in", base::say(base::quoted(in), " is no way to work."),
+                 "Say singles, pairs or threes."}});
     wish.together = *together;
   }
   wish.away = texts_in(body.value(), "away");

@@ -83,7 +83,8 @@ Response view(Context& context, const Request& request) {
   if (const auto there = context.workings.dish_views.get(name, mark))
     return http::json(200, *there);
   Response made = view_of(context, id, found.value().version, found.value().body, variant);
-  if (made.status == 200) context.workings.dish_views.put(name, mark, std::string(made.body.view()));
+  if (made.status == 200)
+    context.workings.dish_views.put(name, mark, std::string(made.body.view()));
   return made;
 }
 

@@ -303,7 +303,8 @@ Response change(Context& context, const Request& request) {
   const auto made = desk::changed(kept.value().body, "lesson/" + id + ".json",
                                   context.kept.loader(), asked.value());
   if (!made) return http::refused(400, made.problems());
-  // A lesson that could not be planned for its allergens must not be written first and refused then.
+  // A lesson that could not be planned for its allergens must not be written first and refused
+  // then.
   auto lesson = context.kept.lesson_in(made.value().text, id);
   if (!lesson) return http::refused(400, lesson.problems());
   kitchen::Lesson planned = std::move(lesson).value();
@@ -342,14 +343,14 @@ std::vector<desk::KeyedDish> dishes_of(Context& context, const Node& lesson) {
       text = loaded.value();
     }
     if (auto versions = kitchen::read_dish_variants(text, dishes->keys[i]))
-      out.push_back({dishes->keys[i],
-                     context.kept.with_food_allergens(std::move(versions).value())});
+      out.push_back(
+          {dishes->keys[i], context.kept.with_food_allergens(std::move(versions).value())});
   }
   return out;
 }
 
-/// What each cook of the old lesson makes, by the dishes' keys, in their order: a class of which one
-/// half made soup and the other macaroni stays so.
+/// What each cook of the old lesson makes, by the dishes' keys, in their order: a class of which
+/// one half made soup and the other macaroni stays so.
 std::vector<std::vector<std::string>> menus_of(const Node& lesson) {
   std::vector<std::vector<std::string>> out;
   const auto add = [&](const Node* cook) {

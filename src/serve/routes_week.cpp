@@ -20,7 +20,8 @@ using http::Request;
 using http::Response;
 using store::Kind;
 
-std::optional<Node> digest_for(Context& context, const std::string& id, std::int64_t lesson_version, bool& stale) {
+std::optional<Node> digest_for(Context& context, const std::string& id, std::int64_t lesson_version,
+                               bool& stale) {
   stale = false;
   const auto plan = context.store.get(Kind::kPlan, id);
   if (plan && plan.value() && !plan.value()->deleted) {

@@ -44,7 +44,8 @@ class YamlReader {
   Event next() {
     Event event(new yaml_event_t{});
     if (yaml_parser_parse(&parser_, event.get()) == 0)
-      throw std::runtime_error(base::say("line ", parser_.problem_mark.line + 1, ": ", parser_.problem));
+      throw std::runtime_error(
+          base::say("line ", parser_.problem_mark.line + 1, ": ", parser_.problem));
     return event;
   }
   void expect(yaml_event_type_t type) {
@@ -71,7 +72,8 @@ class YamlReader {
         return scalar(*event);
       case YAML_SEQUENCE_START_EVENT: {
         json list = json::array();
-        for (Event each = next(); each->type != YAML_SEQUENCE_END_EVENT; each = next()) list.push_back(value(each));
+        for (Event each = next(); each->type != YAML_SEQUENCE_END_EVENT; each = next())
+          list.push_back(value(each));
         return list;
       }
       case YAML_MAPPING_START_EVENT: {
@@ -80,7 +82,8 @@ class YamlReader {
           const auto& name = key->data.scalar;
           if (key->type != YAML_SCALAR_EVENT) throw std::runtime_error("a key that is no text");
           const std::string text(reinterpret_cast<const char*>(name.value), name.length);
-          if (object.contains(text)) throw std::runtime_error("the key " + text + " stands there twice");
+          if (object.contains(text))
+            throw std::runtime_error("the key " + text + " stands there twice");
           object[text] = value(next());
         }
         return object;
@@ -94,7 +97,8 @@ class YamlReader {
 }  // namespace
 
 json yaml_file(const std::string& path) {
-  const std::unique_ptr<std::FILE, int (*)(std::FILE*)> file(std::fopen(path.c_str(), "rb"), &std::fclose);
+  const std::unique_ptr<std::FILE, int (*)(std::FILE*)> file(std::fopen(path.c_str(), "rb"),
+                                                             &std::fclose);
   if (!file) throw std::runtime_error("no file " + path);
   return YamlReader(file.get()).read();
 }

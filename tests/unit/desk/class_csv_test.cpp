@@ -1,5 +1,6 @@
-// Class lists as schools' programs give them out: any order, any headings, three encodings. Headings and
-// words are common practice, no source; the encodings are those of RFC 3629, RFC 2781 and Windows-1252.
+// Class lists as schools' programs give them out: any order, any headings, three encodings.
+// Headings and words are common practice, no source; the encodings are those of RFC 3629, RFC 2781
+// and Windows-1252.
 #include "desk/class_csv.h"
 
 #include <gtest/gtest.h>
@@ -34,8 +35,9 @@ std::string meaning(const ClassPreview& preview, const std::string& heading) {
 }
 
 bool told(const ClassPreview& preview, const std::string& words) {
-  return std::any_of(preview.notes.begin(), preview.notes.end(),
-                     [&](const std::string& note) { return note.find(words) != std::string::npos; });
+  return std::any_of(preview.notes.begin(), preview.notes.end(), [&](const std::string& note) {
+    return note.find(words) != std::string::npos;
+  });
 }
 
 /// What one pupil is taken to need when their family wrote this.
@@ -55,10 +57,11 @@ Needs needs(const std::string& written) {
 using Words = std::vector<std::string>;
 
 TEST(ClassCsv, ColumnsMayStandInAnyOrder) {
-  const char* const orders[] = {"Surname,Forename,Class,Year,Allergies\nKhan,Aisha,7B,7,milk\n",
-                                "Allergies,Year,Class,Forename,Surname\nmilk,7,7B,Aisha,Khan\n",
-                                "Year;Forename;Allergies;Surname;Class\n7;Aisha;milk;Khan;7B\n",
-                                "Class\tSurname\tYear\tForename\tAllergies\n7B\tKhan\t7\tAisha\tmilk\n"};
+  const char* const orders[] = {
+      "Surname,Forename,Class,Year,Allergies\nKhan,Aisha,7B,7,milk\n",
+      "Allergies,Year,Class,Forename,Surname\nmilk,7,7B,Aisha,Khan\n",
+      "Year;Forename;Allergies;Surname;Class\n7;Aisha;milk;Khan;7B\n",
+      "Class\tSurname\tYear\tForename\tAllergies\n7B\tKhan\t7\tAisha\tmilk\n"};
   const ClassPreview first = read(orders[0]);
   EXPECT_EQ(names(first), Words{"Aisha Khan"});
   EXPECT_EQ(first.group.name, "7B");
@@ -68,19 +71,20 @@ TEST(ClassCsv, ColumnsMayStandInAnyOrder) {
 }
 
 TEST(ClassCsv, ColumnsAreGivenBackInTheOrderOfTheFileWithTheirMeaning) {
-  const ClassPreview preview = read("UPN,Pupil name,Reg group,Year group,Dietary information,Medical notes\n"
-                                    "x,Aisha K.,7B,Year 7,,\n");
-  EXPECT_EQ(preview.columns,
-            (std::vector<desk::ColumnMeaning>{{"UPN", "leave out"},
-                                              {"Pupil name", "name"},
-                                              {"Reg group", "leave out"},
-                                              {"Year group", "year"},
-                                              {"Dietary information", "needs"},
-                                              {"Medical notes", "allergies"}}));
+  const ClassPreview preview = read(
+      "UPN,Pupil name,Reg group,Year group,Dietary information,Medical notes\n"
+      "x,Aisha K.,7B,Year 7,,\n");
+  EXPECT_EQ(preview.columns, (std::vector<desk::ColumnMeaning>{{"UPN", "leave out"},
+                                                               {"Pupil name", "name"},
+                                                               {"Reg group", "leave out"},
+                                                               {"Year group", "year"},
+                                                               {"Dietary information", "needs"},
+                                                               {"Medical notes", "allergies"}}));
 }
 
 TEST(ClassCsv, AColumnThatNumbersPupilsIsNotTakenForTheirNames) {
-  const ClassPreview preview = read("Student ID,Student name,Pupil premium,User name\n123,Aisha K.,yes,ak01\n");
+  const ClassPreview preview = read(
+      "Student ID,Student name,Pupil premium,User name\n123,Aisha K.,yes,ak01\n");
   EXPECT_EQ(names(preview), Words{"Aisha K."});
   EXPECT_EQ(meaning(preview, "Student ID"), "leave out");
   EXPECT_EQ(meaning(preview, "Pupil premium"), "leave out");
@@ -93,7 +97,8 @@ TEST(ClassCsv, PreferredNamesAreFirstNamesAndPreferredSurnamesSurnames) {
 }
 
 TEST(ClassCsv, ARegisterPrintsTheSurnameFirst) {
-  EXPECT_EQ(names(read("Name\n\"Khan, Aisha\"\n\"O'Brien, Seán\"\n")), (Words{"Aisha Khan", "Seán O'Brien"}));
+  EXPECT_EQ(names(read("Name\n\"Khan, Aisha\"\n\"O'Brien, Seán\"\n")),
+            (Words{"Aisha Khan", "Seán O'Brien"}));
 }
 
 TEST(ClassCsv, APersonCanSayWhatAColumnMeans) {
@@ -102,7 +107,9 @@ TEST(ClassCsv, APersonCanSayWhatAColumnMeans) {
   const ClassPreview preview = read(text, {{"Wer", "name"}, {"Kind", "allergies"}});
   EXPECT_EQ(names(preview), Words{"Aisha K."});
   EXPECT_EQ(preview.group.pupils.front().needs.size(), 1U);
-  EXPECT_EQ(meaning(read("Name,Allergies\nAisha K.,milk\n", {{"Allergies", "leave out"}}), "Allergies"), "leave out");
+  EXPECT_EQ(
+      meaning(read("Name,Allergies\nAisha K.,milk\n", {{"Allergies", "leave out"}}), "Allergies"),
+      "leave out");
 }
 
 TEST(ClassCsv, FilesInWindows1252AndUtf16AreRead) {
@@ -120,8 +127,10 @@ TEST(ClassCsv, FilesInWindows1252AndUtf16AreRead) {
   const auto with_e = [](std::string text, const std::string& from, const std::string& to) {
     return text.replace(text.find(from), from.size(), to);
   };
-  EXPECT_EQ(names(read(with_e(little, std::string("e\0 ", 3), std::string("\xEB\0 ", 3)))), Words{"Zoë M."});
-  EXPECT_EQ(names(read(with_e(big, std::string("\0e\0 ", 4), std::string("\0\xEB\0 ", 4)))), Words{"Zoë M."});
+  EXPECT_EQ(names(read(with_e(little, std::string("e\0 ", 3), std::string("\xEB\0 ", 3)))),
+            Words{"Zoë M."});
+  EXPECT_EQ(names(read(with_e(big, std::string("\0e\0 ", 4), std::string("\0\xEB\0 ", 4)))),
+            Words{"Zoë M."});
   EXPECT_EQ(names(read("\xEF\xBB\xBFName\r\nZoë M.\r\n")), Words{"Zoë M."});
 }
 
@@ -153,7 +162,8 @@ TEST(ClassCsv, WhatFamiliesWriteIsUnderstood) {
   EXPECT_EQ(needs("lactose intolerant").words, Words{"milk"});
   EXPECT_EQ(needs("gluten-free").words, Words{"gluten"});
   EXPECT_EQ(needs("vegetarian, no pork").words, (Words{"no pork", "vegetarian"}));
-  for (const char* plain : {"severe nut allergy", "tree nuts", "lactose intolerant", "gluten-free", "eggs and milk"})
+  for (const char* plain :
+       {"severe nut allergy", "tree nuts", "lactose intolerant", "gluten-free", "eggs and milk"})
     EXPECT_TRUE(needs(plain).notes.empty()) << plain << ": " << needs(plain).notes.front();
 }
 
@@ -170,8 +180,8 @@ TEST(ClassCsv, APeanutIsNoTreeNut) {
   EXPECT_EQ(needs("peanuts and hazelnuts").words, (Words{"nuts", "peanuts"}));
 }
 
-// Food Standards Agency, "Food allergen labelling": crustaceans and molluscs are two of the fourteen; families
-// say shellfish for both (from memory, to verify).
+// Food Standards Agency, "Food allergen labelling": crustaceans and molluscs are two of the
+// fourteen; families say shellfish for both (from memory, to verify).
 TEST(ClassCsv, ShellfishIsNoFishAndMeansBothKinds) {
   EXPECT_EQ(needs("shellfish").words, (Words{"crustaceans", "molluscs"}));
   EXPECT_EQ(needs("shell fish").words, (Words{"crustaceans", "molluscs"}));
@@ -188,10 +198,12 @@ TEST(ClassCsv, NothingIsDroppedSilently) {
   const Needs both = needs("eggs and kiwi");
   EXPECT_EQ(both.words, Words{"eggs"});
   ASSERT_EQ(both.notes.size(), 1U);
-  EXPECT_NE(both.notes.front().find("is taken for eggs. Look whether it says more"), std::string::npos);
+  EXPECT_NE(both.notes.front().find("is taken for eggs. Look whether it says more"),
+            std::string::npos);
   EXPECT_TRUE(told(read("Name,Pace\nAisha K.,fast\n"), "the pace 'fast' is not a number"));
   EXPECT_TRUE(told(read("Name,Pace\nAisha K.,3\n"), "the pace '3' is not a number from 0.5 to 2"));
-  EXPECT_TRUE(told(read("Name,Notes\nAisha K.,sits with Ben\n"), "the note 'sits with Ben' is not kept"));
+  EXPECT_TRUE(
+      told(read("Name,Notes\nAisha K.,sits with Ben\n"), "the note 'sits with Ben' is not kept"));
 }
 
 TEST(ClassCsv, NoneIsNone) {
@@ -202,8 +214,9 @@ TEST(ClassCsv, NoneIsNone) {
 }
 
 TEST(ClassCsv, NotesGiveLimits) {
-  const ClassPreview preview = read("Name,Notes\nAisha K.,\"left-handed, near the teacher\"\nBen T.,wheelchair\n"
-                                    "Cara D.,not at the hob alone\n");
+  const ClassPreview preview = read(
+      "Name,Notes\nAisha K.,\"left-handed, near the teacher\"\nBen T.,wheelchair\n"
+      "Cara D.,not at the hob alone\n");
   EXPECT_EQ(preview.group.pupils[0].limits, (std::vector{Limit::kLeftHanded, Limit::kNearTeacher}));
   EXPECT_EQ(preview.group.pupils[1].limits, std::vector{Limit::kLowBench});
   EXPECT_EQ(preview.group.pupils[2].limits, std::vector{Limit::kNotAtHobAlone});
@@ -216,9 +229,10 @@ TEST(ClassCsv, TheYearIsReadFromItsColumnElseFromTheClass) {
 }
 
 TEST(ClassCsv, WhatCanNotBeAListIsRefusedWithAWayOut) {
-  for (const auto& [text, code] : std::map<std::string, std::string>{{"", "table.empty"},
-                                                                     {"Colour,Size\nred,3\n", "class.csv.no_name"},
-                                                                     {"Name\n", "class.csv.no_pupils"}}) {
+  for (const auto& [text, code] :
+       std::map<std::string, std::string>{{"", "table.empty"},
+                                          {"Colour,Size\nred,3\n", "class.csv.no_name"},
+                                          {"Name\n", "class.csv.no_pupils"}}) {
     const auto refused = desk::class_from_csv(text, "list.csv", {});
     ASSERT_FALSE(refused) << text;
     EXPECT_EQ(refused.problems().front().code, code);
@@ -227,8 +241,9 @@ TEST(ClassCsv, WhatCanNotBeAListIsRefusedWithAWayOut) {
 }
 
 TEST(ClassCsv, WhatWasReadIsAClassThatCanBeKept) {
-  const ClassPreview preview = read("Name,Class,Allergies,Notes,Pace\nنور K.,7B,\"nuts, halal\",low bench,1.25\n"
-                                    "Zoë 🥕,7B,,,\n");
+  const ClassPreview preview = read(
+      "Name,Class,Allergies,Notes,Pace\nنور K.,7B,\"nuts, halal\",low bench,1.25\n"
+      "Zoë 🥕,7B,,,\n");
   const auto kept = desk::read_class(desk::write_class(preview.group), "");
   ASSERT_TRUE(kept) << kept.problems().front().message;
   EXPECT_EQ(kept.value(), preview.group);

@@ -1,4 +1,5 @@
-// Seated pupils as the cooks of a lesson: what each avoids, how fast they are, which version they cook.
+// Seated pupils as the cooks of a lesson: what each avoids, how fast they are, which version they
+// cook.
 #include "desk/cooks.h"
 
 #include <gtest/gtest.h>
@@ -49,7 +50,8 @@ TEST(Cooks, AreNamedByTheirPupilsAndKnowTheirPlace) {
   Class group{"9K", 9, 2, {pupil("Aisha K."), pupil("Ben T.")}, {}, {}};
   Seating seating;
   seating.seats = {{{"Aisha K.", "Ben T."}, 3}};
-  const Cooks cooks = desk::cooks_of(group, room(), seating, {{"scones", versions("fruit-scones")}});
+  const Cooks cooks = desk::cooks_of(group, room(), seating,
+                                     {{"scones", versions("fruit-scones")}});
   ASSERT_EQ(cooks.list.items.size(), 1U);
   const Node& cook = cooks.list.items.front();
   EXPECT_EQ(cook.find("name")->text, "Aisha K. and Ben T.");
@@ -65,9 +67,11 @@ TEST(Cooks, TheSlowestPupilSetsThePace) {
   Class group{"9K", 9, 2, {pupil("Aisha K.", {}, 0.8), pupil("Ben T.", {}, 1.3)}, {}, {}};
   Seating seating;
   seating.seats = {{{"Aisha K.", "Ben T."}, 0}};
-  EXPECT_EQ(desk::cooks_of(group, room(), seating, {}).list.items.front().find("pace")->number, 1.3);
+  EXPECT_EQ(desk::cooks_of(group, room(), seating, {}).list.items.front().find("pace")->number,
+            1.3);
   seating.seats = {{{"Aisha K."}, 0}};
-  EXPECT_EQ(desk::cooks_of(group, room(), seating, {}).list.items.front().find("pace")->number, 0.8);
+  EXPECT_EQ(desk::cooks_of(group, room(), seating, {}).list.items.front().find("pace")->number,
+            0.8);
 }
 
 TEST(Cooks, WhatAnyOfThemMustNotHaveTheCookAvoidsAndTheVersionLeavesOut) {
@@ -86,7 +90,8 @@ TEST(Cooks, WhatAnyOfThemMustNotHaveTheCookAvoidsAndTheVersionLeavesOut) {
 }
 
 TEST(Cooks, ForEveryDemoDishAndEveryAllergenTheVersionChosenIsSafeOrItIsSaid) {
-  for (const char* name : {"fruit-scones", "chicken-fajitas", "macaroni-cheese", "lentil-dhal", "tomato-bean-soup"}) {
+  for (const char* name :
+       {"fruit-scones", "chicken-fajitas", "macaroni-cheese", "lentil-dhal", "tomato-bean-soup"}) {
     const auto all = versions(name);
     for (const auto& word : kitchen::kAllergenWords) {
       Class group{"9K", 9, 1, {pupil("Daisy M.", {{word.value, safety::Reach::kEat}})}, {}, {}};
@@ -95,10 +100,12 @@ TEST(Cooks, ForEveryDemoDishAndEveryAllergenTheVersionChosenIsSafeOrItIsSaid) {
       const Cooks cooks = desk::cooks_of(group, room(), seating, {{"dish", all}});
       const std::string chosen = texts(cooks.list.items.front().find("dishes")).front();
       const std::string variant = chosen == "dish" ? "" : chosen.substr(6);
-      const auto version = std::find_if(all.begin(), all.end(), [&](const kitchen::Dish& d) { return d.variant == variant; });
+      const auto version = std::find_if(
+          all.begin(), all.end(), [&](const kitchen::Dish& d) { return d.variant == variant; });
       ASSERT_NE(version, all.end());
       const bool safe = kitchen::allergens(*version).count(word.value) == 0;
-      const bool said = !cooks.notes.empty() && cooks.notes.front().find("no version of") != std::string::npos;
+      const bool said = !cooks.notes.empty() &&
+                        cooks.notes.front().find("no version of") != std::string::npos;
       EXPECT_NE(safe, said) << name << " without " << word.word;
       const bool could = std::any_of(all.begin(), all.end(), [&](const kitchen::Dish& d) {
         return kitchen::allergens(d).count(word.value) == 0;
@@ -128,7 +135,8 @@ TEST(Cooks, OfADemoClassMakeALessonThatCanBeRead) {
   const auto group = desk::read_class(demo_file("classes/9k.json"), "9k");
   ASSERT_TRUE(group);
   const auto seats = desk::seat(group.value(), room(), {group.value().together, {}, {}});
-  Cooks cooks = desk::cooks_of(group.value(), room(), seats, {{"scones", versions("fruit-scones")}});
+  Cooks cooks = desk::cooks_of(group.value(), room(), seats,
+                               {{"scones", versions("fruit-scones")}});
   Node tree = tree_of(document_of("b-two-dishes"));
   tree.set("cooks", cooks.list);
   tree.find("dishes")->erase("soup");

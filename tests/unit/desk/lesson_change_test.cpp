@@ -1,5 +1,5 @@
-// One change to a lesson: it does what it says, what it does not touch stays as it was to the byte, and
-// whatever is wrong with it is told with its place and a way out.
+// One change to a lesson: it does what it says, what it does not touch stays as it was to the byte,
+// and whatever is wrong with it is told with its place and a way out.
 #include "desk/lesson_change.h"
 
 #include <gtest/gtest.h>
@@ -55,14 +55,17 @@ std::set<std::string> touched(const Node& before, const Node& now) {
       out.insert(name(before, i));
   }
   for (std::size_t i = 0; i < now.items.size(); ++i) {
-    if (before.kind == Node::Kind::kObject ? before.find(now.keys[i]) == nullptr : i >= before.items.size())
+    if (before.kind == Node::Kind::kObject ? before.find(now.keys[i]) == nullptr
+                                           : i >= before.items.size())
       out.insert(name(now, i));
   }
   return out;
 }
 using Set = std::set<std::string>;
 
-Set touched(const std::string& before, const std::string& now) { return touched(tree_of(before), tree_of(now)); }
+Set touched(const std::string& before, const std::string& now) {
+  return touched(tree_of(before), tree_of(now));
+}
 Set touched_in(const std::string& before, const std::string& now, const std::string& member) {
   const Node old_tree = tree_of(before), new_tree = tree_of(now);
   return touched(*old_tree.find(member), *new_tree.find(member));
@@ -79,8 +82,8 @@ std::string place_of(const kitchen::Lesson& lesson, const std::string& name) {
 }
 
 TEST(LessonChange, EveryWordOfTheContractIsKnown) {
-  for (const char* word : {"remedy", "pace", "away", "not here", "swap", "pin", "close cooker", "move window",
-                           "add stop", "add gate", "bell", "purpose"})
+  for (const char* word : {"remedy", "pace", "away", "not here", "swap", "pin", "close cooker",
+                           "move window", "add stop", "add gate", "bell", "purpose", "dish"})
     EXPECT_TRUE(desk::change_kind(word)) << word;
   EXPECT_FALSE(desk::change_kind("explode"));
 }
@@ -191,7 +194,8 @@ TEST(LessonChange, AClosedCookerIsGoneForThisLessonAndItsPlacesUseTheNearest) {
   EXPECT_EQ(touched(before, now), Set{"room"});
   const kitchen::Lesson lesson = lesson_of(now);
   EXPECT_EQ(lesson.room.cookers.size(), lesson_of(before).room.cookers.size() - 1);
-  for (const kitchen::Place& place : lesson.room.places) EXPECT_FALSE(place.cookers.empty()) << place.name;
+  for (const kitchen::Place& place : lesson.room.places)
+    EXPECT_FALSE(place.cookers.empty()) << place.name;
   EXPECT_EQ(lesson.room.places.size(), lesson_of(before).room.places.size());
 }
 
@@ -222,7 +226,8 @@ TEST(LessonChange, AWindowMovesAndMayChangeItsLength) {
   EXPECT_EQ(window.earliest, base::minutes(25));
   EXPECT_EQ(window.latest, base::minutes(25));
   EXPECT_EQ(window.length, base::minutes(5));
-  EXPECT_NE(try_change(before, change).value().says.find("begins at 13:45 and takes 5 min."), std::string::npos);
+  EXPECT_NE(try_change(before, change).value().says.find("begins at 13:45 and takes 5 min."),
+            std::string::npos);
 }
 
 TEST(LessonChange, AStopIsAddedBeforeAStep) {
@@ -265,8 +270,9 @@ TEST(LessonChange, AGateInADishWithVariantsIsInAllOfThem) {
   change.dish = "scones";
   const std::string before = document_of("b-two-dishes");
   const kitchen::Lesson was = lesson_of(before);
-  const auto scones = std::find_if(was.dishes.begin(), was.dishes.end(),
-                                   [](const kitchen::Dish& dish) { return dish.name == "Fruit scones"; });
+  const auto scones = std::find_if(
+      was.dishes.begin(), was.dishes.end(),
+      [](const kitchen::Dish& dish) { return dish.name == "Fruit scones"; });
   ASSERT_NE(scones, was.dishes.end());
   change.step = scones->method.front().id;
   const kitchen::Lesson lesson = lesson_of(after(before, change));
@@ -292,7 +298,32 @@ TEST(LessonChange, ThePurposeChangesAndTakingHomeNeedsNoServing) {
   const std::string now = after(before, change);
   EXPECT_EQ(touched(before, now), (Set{"purpose", "serve"}));
   change.purpose = "eat here";
-  EXPECT_EQ(lesson_of(after(document_of("e-does-not-fit"), change)).purpose, kitchen::Purpose::kEatHere);
+  EXPECT_EQ(lesson_of(after(document_of("e-does-not-fit"), change)).purpose,
+            kitchen::Purpose::kEatHere);
+}
+
+TEST(LessonChange, ACookMakesAnotherVersionOfADish) {
+  const std::string before = document_of("b-two-dishes");
+  LessonChange change = wish(ChangeKind::kDish);
+  change.cook = "Noah B.";
+  change.dish = "scones: oat drink and spread";
+  const std::string now = after(before, change);
+  EXPECT_EQ(touched_in(before, now, "cooks"), Set{"13"});
+  const kitchen::Lesson lesson = lesson_of(now);
+  const kitchen::Cook& cook = cook_of(lesson, "Noah B.");
+  ASSERT_EQ(cook.dishes.size(), 2U);  // macaroni stays
+  EXPECT_EQ(lesson.dishes[static_cast<std::size_t>(cook.dishes[1])].variant,
+            "oat drink and spread");
+}
+
+TEST(LessonChange, WhoMakesOneDishMayMakeAnother) {
+  const std::string before = document_of("h-stop-gate-demonstration");
+  LessonChange change = wish(ChangeKind::kDish);
+  change.cook = "Kofi E. and Lucia V.";
+  change.dish = "fajitas: beans";
+  const kitchen::Lesson lesson = lesson_of(after(before, change));
+  EXPECT_EQ(cook_of(lesson, "Kofi E. and Lucia V.").dishes,
+            cook_of(lesson, "Oscar W. and Priya S.").dishes);
 }
 
 TEST(LessonChange, AClassGivenInShortIsWrittenOutForAChangeToOneCook) {
@@ -327,7 +358,8 @@ TEST(LessonChange, EveryRemedyThatAppliesToADemoLessonIsWrittenAsItWasMade) {
       const auto done = try_change(before, change);
       if (!done) continue;  // a remedy the lesson's own rules refuse: told, and covered below
       const kitchen::Lesson now = lesson_of(done.value().text);
-      EXPECT_EQ(kitchen::write_lesson(now), kitchen::write_lesson(*made)) << name << ": " << each.code;
+      EXPECT_EQ(kitchen::write_lesson(now), kitchen::write_lesson(*made))
+          << name << ": " << each.code;
       EXPECT_EQ(done.value().says, each.says);
       ++written;
     }
@@ -341,14 +373,16 @@ TEST(LessonChange, WhatARemedyDoesNotTouchStaysAReference) {
   change.code = "one dish less";
   const Node was = tree_of(before), now = tree_of(after(before, change));
   EXPECT_EQ(kitchen::json_text(*now.find("room")), kitchen::json_text(*was.find("room")));
-  EXPECT_EQ(kitchen::json_text(*now.find("house_rules")), kitchen::json_text(*was.find("house_rules")));
+  EXPECT_EQ(kitchen::json_text(*now.find("house_rules")),
+            kitchen::json_text(*was.find("house_rules")));
   for (const char* key : {"soup", "macaroni"})
     EXPECT_EQ(now.find("dishes")->find(key)->text, was.find("dishes")->find(key)->text);
   const auto all = change;
   change.code = "pairs";
   const Node paired = tree_of(after(before, change));
   EXPECT_EQ(kitchen::json_text(*paired.find("dishes")), kitchen::json_text(*was.find("dishes")));
-  EXPECT_NE(kitchen::json_text(*paired.find("cooks")).find("scones: oat drink and spread"), std::string::npos);
+  EXPECT_NE(kitchen::json_text(*paired.find("cooks")).find("scones: oat drink and spread"),
+            std::string::npos);
   change.code = "half the batch";
   EXPECT_NO_THROW(lesson_of(after(document_of("e-does-not-fit"), change)));
 }
@@ -372,7 +406,8 @@ struct Faulty {
 
 std::vector<Faulty> faulty_changes() {
   std::vector<Faulty> out;
-  const auto add = [&](const char* what, ChangeKind kind, const char* code, const char* where, const auto& fill) {
+  const auto add = [&](const char* what, ChangeKind kind, const char* code, const char* where,
+                       const auto& fill) {
     Faulty each{what, wish(kind), code, where};
     fill(each.change);
     out.push_back(each);
@@ -393,38 +428,61 @@ std::vector<Faulty> faulty_changes() {
     c.cook = "Aisha K.";
     c.pace = 9;
   });
-  add("away at no time", ChangeKind::kAway, "", "/cooks/0/away/0/from", [](LessonChange& c) { c.cook = "Aisha K."; });
-  add("a place that is none", ChangeKind::kPin, "lesson.unknown_place", "/cooks/0/place", [](LessonChange& c) {
-    c.cook = "Aisha K.";
-    c.place = "Z9";
-  });
+  add("away at no time", ChangeKind::kAway, "", "/cooks/0/away/0/from",
+      [](LessonChange& c) { c.cook = "Aisha K."; });
+  add("a place that is none", ChangeKind::kPin, "lesson.unknown_place", "/cooks/0/place",
+      [](LessonChange& c) {
+        c.cook = "Aisha K.";
+        c.place = "Z9";
+      });
   add("a cooker that is none", ChangeKind::kCloseCooker, "room.unknown_cooker", "/cooker",
       [](LessonChange& c) { c.cooker = "Z9"; });
-  add("a window that is none", ChangeKind::kMoveWindow, "change.unknown_window", "/window", [](LessonChange& c) {
-    c.window = "Registre";
-    c.from = "10:52";
-  });
+  add("a window that is none", ChangeKind::kMoveWindow, "change.unknown_window", "/window",
+      [](LessonChange& c) {
+        c.window = "Registre";
+        c.from = "10:52";
+      });
   add("a window moved nowhere", ChangeKind::kMoveWindow, "change.nothing", "/from",
       [](LessonChange& c) { c.window = "Register"; });
   add("a window at no time", ChangeKind::kMoveWindow, "", "/windows/0/from", [](LessonChange& c) {
     c.window = "Register";
     c.from = "noon";
   });
-  add("a stop before no dish", ChangeKind::kAddStop, "lesson.unknown_dish", "/windows/1/before/0/dish",
-      [](LessonChange& c) {
+  add("a stop before no dish", ChangeKind::kAddStop, "lesson.unknown_dish",
+      "/windows/1/before/0/dish", [](LessonChange& c) {
         c.dish = "stew";
         c.step = "stir";
       });
-  add("a gate in no dish", ChangeKind::kAddGate, "change.unknown_dish", "/dish", [](LessonChange& c) { c.dish = "stew"; });
-  add("a gate at no step", ChangeKind::kAddGate, "change.unknown_step", "/step", [](LessonChange& c) {
-    c.dish = "soup";
-    c.step = "juggle";
-  });
-  add("a bell that does not move", ChangeKind::kBell, "change.nothing", "/to", [](LessonChange&) {});
-  add("a bell before the lesson", ChangeKind::kBell, "", "/to", [](LessonChange& c) { c.to = "09:00"; });
+  add("a gate in no dish", ChangeKind::kAddGate, "change.unknown_dish", "/dish",
+      [](LessonChange& c) { c.dish = "stew"; });
+  add("a gate at no step", ChangeKind::kAddGate, "change.unknown_step", "/step",
+      [](LessonChange& c) {
+        c.dish = "soup";
+        c.step = "juggle";
+      });
+  add("a bell that does not move", ChangeKind::kBell, "change.nothing", "/to",
+      [](LessonChange&) {});
+  add("a bell before the lesson", ChangeKind::kBell, "", "/to",
+      [](LessonChange& c) { c.to = "09:00"; });
   add("no purpose", ChangeKind::kPurpose, "field.unknown_word", "/purpose",
       [](LessonChange& c) { c.purpose = "fun"; });
-  add("no remedy", ChangeKind::kRemedy, "change.no_remedy", "/code", [](LessonChange& c) { c.code = "magic"; });
+  add("a dish that is none", ChangeKind::kDish, "change.unknown_dish", "/dish",
+      [](LessonChange& c) {
+        c.cook = "Aisha K.";
+        c.dish = "stew";
+      });
+  add("a dish the cook does not make", ChangeKind::kDish, "change.which_dish", "/dish",
+      [](LessonChange& c) {
+        c.cook = "Aisha K.";
+        c.dish = "macaroni";
+      });
+  add("a version that is none", ChangeKind::kDish, "lesson.unknown_variant", "/cooks/0/dishes/1",
+      [](LessonChange& c) {
+        c.cook = "Aisha K.";
+        c.dish = "scones: chocolate";
+      });
+  add("no remedy", ChangeKind::kRemedy, "change.no_remedy", "/code",
+      [](LessonChange& c) { c.code = "magic"; });
   add("a remedy that does not apply", ChangeKind::kRemedy, "change.no_remedy", "/code",
       [](LessonChange& c) { c.code = "trays set out"; });
   return out;

@@ -18,19 +18,21 @@ inline bool one_in(int n) { return *rc::gen::inRange(0, n) == 0; }
 inline desk::Pupil any_pupil(int number) {
   desk::Pupil pupil;
   // Letters of several scripts, as class lists have them.
-  static const std::vector<std::string> kNames{"Aisha", "Ben", "Zoë", "Łukasz", "نور", "Élodie", "Ø'Brien"};
+  static const std::vector<std::string> kNames{"Aisha", "Ben",    "Zoë",    "Łukasz",
+                                               "نور",   "Élodie", "Ø'Brien"};
   pupil.name = *rc::gen::elementOf(kNames) + " " + std::to_string(number);
   if (one_in(3)) pupil.pace = *rc::gen::inRange(2, 9) / 4.0;
   if (one_in(3)) {
     for (const auto& word : kitchen::kAllergenWords)
-      if (one_in(8)) pupil.needs.push_back({word.value, *rc::gen::elementOf(std::vector{
-                                                            safety::Reach::kEat, safety::Reach::kTouch,
-                                                            safety::Reach::kRoom})});
+      if (one_in(8))
+        pupil.needs.push_back(
+            {word.value, *rc::gen::elementOf(std::vector{safety::Reach::kEat, safety::Reach::kTouch,
+                                                         safety::Reach::kRoom})});
     for (const auto& word : safety::kDietWords)
       if (one_in(10)) pupil.needs.push_back({word.value, safety::Reach::kEat});
   }
-  for (const auto limit : {desk::Limit::kLowBench, desk::Limit::kNotAtHobAlone, desk::Limit::kLeftHanded,
-                           desk::Limit::kNearTeacher})
+  for (const auto limit : {desk::Limit::kLowBench, desk::Limit::kNotAtHobAlone,
+                           desk::Limit::kLeftHanded, desk::Limit::kNearTeacher})
     if (one_in(8)) pupil.limits.push_back(limit);
   return pupil;
 }

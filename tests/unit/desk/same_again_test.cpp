@@ -77,7 +77,9 @@ TEST(SameAgain, WhatDiffersIsSaid) {
   const auto made = desk::same_again(document_of("b-two-dishes"), "", wish);
   ASSERT_TRUE(made);
   const std::vector<std::string>& says = made.value().differs;
-  const auto said = [&](const std::string& line) { return std::find(says.begin(), says.end(), line) != says.end(); };
+  const auto said = [&](const std::string& line) {
+    return std::find(says.begin(), says.end(), line) != says.end();
+  };
   EXPECT_TRUE(said("Begins at 09:00 instead of 10:50."));
   EXPECT_TRUE(said("90 min to the bell instead of 100."));
   EXPECT_TRUE(said("Another room."));
@@ -110,7 +112,8 @@ TEST(SameAgain, WhereItComesFromIsKeptAndWhoStaysPutIsNot) {
   EXPECT_EQ(now.find("about")->find("pinned"), nullptr);
   EXPECT_EQ(now.find("title")->text, "9U, fajitas");
   wish.class_id = "9u";
-  EXPECT_EQ(tree_of(again(kitchen::json_text(tree), wish)).find("about")->find("class")->text, "9u");
+  EXPECT_EQ(tree_of(again(kitchen::json_text(tree), wish)).find("about")->find("class")->text,
+            "9u");
 }
 
 TEST(SameAgain, ReferencesStayReferences) {
@@ -128,7 +131,8 @@ TEST(SameAgain, FaultsHaveWhatWhereAndHow) {
     const char* code;
     const char* where;
   };
-  std::vector<Fault> faults{{on("tomorrow"), "again.date", "/date"}, {on("2027-02-30"), "again.date", "/date"}};
+  std::vector<Fault> faults{{on("tomorrow"), "again.date", "/date"},
+                            {on("2027-02-30"), "again.date", "/date"}};
   faults.push_back({on("2027-05-04"), "again.time", "/from"});
   faults.back().wish.from = "nine";
   faults.push_back({on("2027-05-04"), "again.time", "/to"});

@@ -26,15 +26,16 @@ std::map<std::string, int> times_seated(const Seating& seating) {
 }
 
 bool never(const Class& group, const std::string& a, const std::string& b) {
-  return std::any_of(group.never_together.begin(), group.never_together.end(), [&](const auto& pair) {
-    return (pair.first == a && pair.second == b) || (pair.first == b && pair.second == a);
-  });
+  return std::any_of(
+      group.never_together.begin(), group.never_together.end(), [&](const auto& pair) {
+        return (pair.first == a && pair.second == b) || (pair.first == b && pair.second == a);
+      });
 }
 
 bool may_join(const Class& group, const Seat& seat, const std::string& name) {
-  return seat.pupils.size() < 3 && std::none_of(seat.pupils.begin(), seat.pupils.end(), [&](const std::string& other) {
-    return never(group, other, name);
-  });
+  return seat.pupils.size() < 3 &&
+         std::none_of(seat.pupils.begin(), seat.pupils.end(),
+                      [&](const std::string& other) { return never(group, other, name); });
 }
 
 /// A class, a room and a wish; some are away, and some may have sat somewhere before.
@@ -85,7 +86,8 @@ RC_GTEST_PROP(Seating, SeatsAreAtPlacesOfTheRoomInTheirOrderAndHoldOneToThree, (
     last = seat.place;
     ++used[seat.place];
   }
-  const bool shares = std::any_of(used.begin(), used.end(), [](const auto& each) { return each.second > 1; });
+  const bool shares = std::any_of(used.begin(), used.end(),
+                                  [](const auto& each) { return each.second > 1; });
   RC_ASSERT(seating.shares_places == shares);
 }
 
@@ -182,8 +184,9 @@ kitchen::Room room_of(int bays, int places_each) {
 }
 
 bool told(const Seating& seating, const std::string& words) {
-  return std::any_of(seating.notes.begin(), seating.notes.end(),
-                     [&](const std::string& note) { return note.find(words) != std::string::npos; });
+  return std::any_of(seating.notes.begin(), seating.notes.end(), [&](const std::string& note) {
+    return note.find(words) != std::string::npos;
+  });
 }
 
 TEST(Seating, FortyPupilsInPairsAreTwentyCooks) {
@@ -200,7 +203,8 @@ TEST(Seating, MoreCooksThanPlacesShareAndItIsSaid) {
   EXPECT_TRUE(told(seating, "40 cooks and 12 places"));
   std::map<int, int> used;
   for (const Seat& seat : seating.seats) ++used[seat.place];
-  for (const auto& [place, cooks] : used) EXPECT_TRUE(cooks == 3 || cooks == 4) << place;  // 40 at 12 places: dealt evenly
+  for (const auto& [place, cooks] : used)
+    EXPECT_TRUE(cooks == 3 || cooks == 4) << place;  // 40 at 12 places: dealt evenly
 }
 
 TEST(Seating, AnOddPupilMakesOnePairAThree) {
@@ -223,7 +227,8 @@ TEST(Seating, ThoseAlwaysTogetherAreOneCook) {
 TEST(Seating, ARuleThatCannotBeKeptIsSaid) {
   Class group = class_of(4, 2);
   group.always_together = {{"Pupil 1", "Pupil 2"}, {"Pupil 2", "Pupil 3"}};
-  EXPECT_TRUE(told(desk::seat(group, room_of(2, 4), {2, {}, {}}), "Pupil 2 and Pupil 3 are to be together and are not"));
+  EXPECT_TRUE(told(desk::seat(group, room_of(2, 4), {2, {}, {}}),
+                   "Pupil 2 and Pupil 3 are to be together and are not"));
 }
 
 TEST(Seating, AloneIsSaidWhereNobodyMayJoin) {

@@ -55,8 +55,10 @@ TEST(Strands, NoTwoHandsOnStepsOverlap) {
     std::vector<Strand> busy;
     for (const Strand& strand : desk::strands(dish).steps)
       if (kitchen::hands_on(step_of(dish, strand).attention)) busy.push_back(strand);
-    std::sort(busy.begin(), busy.end(), [](const Strand& a, const Strand& b) { return a.from < b.from; });
-    for (std::size_t i = 1; i < busy.size(); ++i) EXPECT_GE(busy[i].from, busy[i - 1].to) << dish.name;
+    std::sort(busy.begin(), busy.end(),
+              [](const Strand& a, const Strand& b) { return a.from < b.from; });
+    for (std::size_t i = 1; i < busy.size(); ++i)
+      EXPECT_GE(busy[i].from, busy[i - 1].to) << dish.name;
   }
 }
 
@@ -83,8 +85,10 @@ TEST(Strands, NothingOverlapsInItsLane) {
       lanes[strand.lane].push_back(strand);
     }
     for (auto& [lane, steps] : lanes) {
-      std::sort(steps.begin(), steps.end(), [](const Strand& a, const Strand& b) { return a.from < b.from; });
-      for (std::size_t i = 1; i < steps.size(); ++i) EXPECT_GE(steps[i].from, steps[i - 1].to) << dish.name << lane;
+      std::sort(steps.begin(), steps.end(),
+                [](const Strand& a, const Strand& b) { return a.from < b.from; });
+      for (std::size_t i = 1; i < steps.size(); ++i)
+        EXPECT_GE(steps[i].from, steps[i - 1].to) << dish.name << lane;
     }
   }
 }
@@ -102,7 +106,8 @@ TEST(Strands, HandsAreTheSumOfTheirStepsAndTheListGoesByStart) {
   }
 }
 
-// Chop 6 min, then boil 20 by itself; meanwhile grate 4: in hands 0-6 and 6-10, in the lane beside them 6-26.
+// Chop 6 min, then boil 20 by itself; meanwhile grate 4: in hands 0-6 and 6-10, in the lane beside
+// them 6-26.
 TEST(Strands, WhatWaitsRunsBesideTheHands) {
   Dish dish;
   dish.method.resize(3);

@@ -13,7 +13,8 @@ using desk::Printed;
 using desk::what_changed;
 using desk::WhatChanged;
 
-Printed plan(std::map<std::string, std::string> seats, std::vector<std::string> lines, int waves = 1) {
+Printed plan(std::map<std::string, std::string> seats, std::vector<std::string> lines,
+             int waves = 1) {
   std::sort(lines.begin(), lines.end());
   return {std::move(seats), waves, std::move(lines)};
 }
@@ -24,10 +25,12 @@ TEST(WhatChanged, NothingWhenThePrintedPlanStillHolds) {
 }
 
 TEST(WhatChanged, SeatsComeFirst) {
-  const auto changed = what_changed(plan({{"Aisha", "A1"}, {"Ben", "A2"}}, {"Everybody: 09:05 Rub in (FS)"}),
-                                    plan({{"Aisha", "B1"}, {"Cara", "A2"}}, {"Everybody: 09:10 Rub in (FS)"}));
-  EXPECT_EQ(changed.says, (std::vector<std::string>{"Aisha moves from A1 to B1.", "Ben is no longer in it.",
-                                                    "Cara is new, at A2.", "New: Everybody: 09:10 Rub in (FS)"}));
+  const auto changed = what_changed(
+      plan({{"Aisha", "A1"}, {"Ben", "A2"}}, {"Everybody: 09:05 Rub in (FS)"}),
+      plan({{"Aisha", "B1"}, {"Cara", "A2"}}, {"Everybody: 09:10 Rub in (FS)"}));
+  EXPECT_EQ(changed.says,
+            (std::vector<std::string>{"Aisha moves from A1 to B1.", "Ben is no longer in it.",
+                                      "Cara is new, at A2.", "New: Everybody: 09:10 Rub in (FS)"}));
   EXPECT_EQ(changed.seats_moved, 1);
   EXPECT_EQ(changed.lines_moved, 1);
 }
@@ -83,7 +86,8 @@ TEST(Printed, ALineOfAWaveStandsThereOnceHoweverManyCookIt) {
   }
   const Printed printed = desk::printed(lesson, answer);
   ASSERT_EQ(printed.lines.size(), 1U);  // opening 14:00 and five minutes
-  EXPECT_EQ(printed.lines.front(), "Everybody: 14:05 " + lesson.dishes[0].method[0].brief + " (" + lesson.dishes[0].tag + ")");
+  EXPECT_EQ(printed.lines.front(), "Everybody: 14:05 " + lesson.dishes[0].method[0].brief + " (" +
+                                       lesson.dishes[0].tag + ")");
 }
 
 }  // namespace

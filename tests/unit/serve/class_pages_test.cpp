@@ -23,14 +23,16 @@ class ClassPages : public DeskTest {
 
 std::string base64(const std::string& bytes) {
   std::string out(sodium_base64_ENCODED_LEN(bytes.size(), sodium_base64_VARIANT_ORIGINAL), '\0');
-  sodium_bin2base64(out.data(), out.size(), reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size(),
-                    sodium_base64_VARIANT_ORIGINAL);
+  sodium_bin2base64(out.data(), out.size(), reinterpret_cast<const unsigned char*>(bytes.data()),
+                    bytes.size(), sodium_base64_VARIANT_ORIGINAL);
   out.pop_back();
   return out;
 }
 
 TEST_F(ClassPages, AListIsPreviewedAndThePreviewCanBeKept) {
-  const Answer preview = desk.post("/api/classes/from-csv", {{"text", "Name,Class,Allergies\n\"Khan, Aisha\",7C,milk\nBen T.,7C,kiwi\n"}});
+  const Answer preview = desk.post(
+      "/api/classes/from-csv",
+      {{"text", "Name,Class,Allergies\n\"Khan, Aisha\",7C,milk\nBen T.,7C,kiwi\n"}});
   ASSERT_EQ(preview.status, 200) << preview.text;
   EXPECT_EQ(preview.body.at("pupils"), 2);
   EXPECT_EQ(preview.body.at("columns")[2].at("meaning"), "allergies");
@@ -40,17 +42,23 @@ TEST_F(ClassPages, AListIsPreviewedAndThePreviewCanBeKept) {
 }
 
 TEST_F(ClassPages, BytesComeInBase64) {
-  const Answer preview = desk.post("/api/classes/from-csv", {{"text", base64("Name\nZo\xEB M.\n")}, {"base64", true}});
+  const Answer preview = desk.post("/api/classes/from-csv",
+                                   {{"text", base64("Name\nZo\xEB M.\n")}, {"base64", true}});
   ASSERT_EQ(preview.status, 200) << preview.text;
   EXPECT_EQ(preview.body.at("body").at("pupils")[0].at("name"), "Zoë M.");
-  EXPECT_EQ(desk.post("/api/classes/from-csv", {{"text", "!!"}, {"base64", true}}).code(), "class.csv.base64");
+  EXPECT_EQ(desk.post("/api/classes/from-csv", {{"text", "!!"}, {"base64", true}}).code(),
+            "class.csv.base64");
 }
 
 TEST_F(ClassPages, AColumnCanBePutRight) {
-  const json body = {{"text", "Who,Eats\nAisha,milk\n"}, {"columns", {{"Who", "name"}, {"Eats", "allergies"}}}};
+  const json body = {{"text", "Who,Eats\nAisha,milk\n"},
+                     {"columns", {{"Who", "name"}, {"Eats", "allergies"}}}};
   EXPECT_EQ(desk.post("/api/classes/from-csv", body).body.at("pupils"), 1);
-  EXPECT_EQ(desk.post("/api/classes/from-csv", {{"text", "Who\nAisha\n"}}).code(), "class.csv.no_name");
-  EXPECT_EQ(desk.post("/api/classes/from-csv", {{"text", "Who\nA\n"}, {"columns", {{"Who", 3}}}}).code(), "request.wrong_kind");
+  EXPECT_EQ(desk.post("/api/classes/from-csv", {{"text", "Who\nAisha\n"}}).code(),
+            "class.csv.no_name");
+  EXPECT_EQ(
+      desk.post("/api/classes/from-csv", {{"text", "Who\nA\n"}, {"columns", {{"Who", 3}}}}).code(),
+      "request.wrong_kind");
 }
 
 TEST_F(ClassPages, AClassIsSeatedAndItsCooksAreALesson) {
@@ -75,15 +83,15 @@ TEST_F(ClassPages, WhoAvoidsEggsCooksAVersionWithoutThemOrItIsSaid) {
   EXPECT_TRUE(seen);
 }
 
-// Pesto says nothing of milk in this dish; the table of foods does, so a version is chosen by what the table knows.
+// The dish says nothing of milk any more; the table of foods does, and a version is chosen by it.
 TEST_F(ClassPages, TheTableOfFoodsSpeaksForWhatADishForgotToSay) {
   auto [dish, version] = desk.document("dish", "fruit-scones");
   for (json& ingredient : dish["ingredients"]) ingredient.erase("contains");
-  for (json& variant : dish["variants"]) variant["name"] = "oat drink and spread";
   ASSERT_EQ(desk.put("/api/documents/dish/fruit-scones", {{"body", dish}}, version).status, 200);
   json group = desk.document("class", "7b").first;
   group["name"] = "7M";
-  group["pupils"] = {{{"name", "Daisy M."}, {"needs", {{{"need", "milk"}, {"reach", "may not eat"}}}}}};
+  group["pupils"] = {
+      {{"name", "Daisy M."}, {"needs", {{{"need", "milk"}, {"reach", "may not eat"}}}}}};
   group.erase("never_together");
   group.erase("always_together");
   ASSERT_EQ(desk.post("/api/documents/class", {{"id", "7m"}, {"body", group}}).status, 201);
@@ -110,7 +118,8 @@ TEST_F(ClassPages, WhoIsAwayHasNoSeat) {
 
 TEST_F(ClassPages, WhatIsNotThereIsSaid) {
   const json body = {{"class", "7b"}, {"room", "food-room-1"}, {"dishes", {"fruit-scones"}}};
-  for (const auto& [key, value] : std::map<std::string, json>{{"class", "12z"}, {"room", "hall"}, {"dishes", {"moon"}}}) {
+  for (const auto& [key, value] :
+       std::map<std::string, json>{{"class", "12z"}, {"room", "hall"}, {"dishes", {"moon"}}}) {
     json other = body;
     other[key] = value;
     EXPECT_EQ(desk.post("/api/seating", other).status, 404) << key;

@@ -64,20 +64,22 @@ std::set<std::string> words(const json& list) { return list.get<std::set<std::st
 
 TEST(Contract, ItsWordsAreTheProgramsWords) {
   const json& schemas = contract().at("components").at("schemas");
-  for (const std::string& word : words(schemas.at("LessonChange").at("properties").at("change").at("enum"))) {
-    if (word == "dish") continue;  // a dish is exchanged in the lesson's own document
+  for (const std::string& word :
+       words(schemas.at("LessonChange").at("properties").at("change").at("enum"))) {
     EXPECT_TRUE(desk::change_kind(word)) << word;
   }
   std::set<std::string> states;
-  for (const auto state : {serve::JobState::kWaiting, serve::JobState::kWorking, serve::JobState::kDone,
-                           serve::JobState::kStopped, serve::JobState::kFailed})
+  for (const auto state :
+       {serve::JobState::kWaiting, serve::JobState::kWorking, serve::JobState::kDone,
+        serve::JobState::kStopped, serve::JobState::kFailed})
     states.insert(std::string(serve::name_of(state)));
   EXPECT_EQ(states, words(schemas.at("Job").at("properties").at("state").at("enum")));
   std::set<std::string> roles;
   for (const auto role : {store::Role::kTeacher, store::Role::kTechnician, store::Role::kHead})
     roles.insert(std::string(store::name_of(role)));
   EXPECT_EQ(roles, words(schemas.at("Role").at("enum")));
-  for (const std::string& kind : words(contract().at("components").at("parameters").at("kind").at("schema").at("enum")))
+  for (const std::string& kind :
+       words(contract().at("components").at("parameters").at("kind").at("schema").at("enum")))
     EXPECT_TRUE(store::kind_named(kind)) << kind;
 }
 

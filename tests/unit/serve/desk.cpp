@@ -10,8 +10,8 @@
 #include "serve/api_json.h"
 #include "serve/demo.h"
 #include "serve/http/target.h"
-#include "serve/planning.h"
 #include "serve/order_desk.h"
+#include "serve/planning.h"
 #include "serve/routes.h"
 #include "store/password.h"
 
@@ -21,7 +21,8 @@ using serve::JobState;
 using serve::JobView;
 
 const json& contract() {
-  static const json kContract = support::yaml_file(std::string(BENCHBELL_SOURCE_DIR) + "/api/openapi.yaml");
+  static const json kContract = support::yaml_file(std::string(BENCHBELL_SOURCE_DIR) +
+                                                   "/api/openapi.yaml");
   return kContract;
 }
 
@@ -108,7 +109,8 @@ Desk::Desk(Fill fill)
 
 Desk::~Desk() { jobs.reset(); }
 
-Answer Desk::send(Method method, const std::string& path, std::string bytes, const Asker* asker, Pairs headers) {
+Answer Desk::send(Method method, const std::string& path, std::string bytes, const Asker* asker,
+                  Pairs headers) {
   const auto target = serve::http::target_in(path);
   if (!target) throw std::runtime_error("not an address: " + path);
   serve::http::Request request;
@@ -133,27 +135,33 @@ Answer Desk::send(Method method, const std::string& path, std::string bytes, con
   answer.content_type = response.stream ? "text/event-stream" : response.content_type;
   if (answer.content_type == "application/json") {
     answer.body = json::parse(answer.text, nullptr, false);
-    EXPECT_FALSE(answer.body.is_discarded()) << path << " gave no JSON: " << answer.text.substr(0, 200);
+    EXPECT_FALSE(answer.body.is_discarded())
+        << path << " gave no JSON: " << answer.text.substr(0, 200);
   }
   if (match.route != nullptr) {
     const json request_body = sent.empty() ? json() : json::parse(sent, nullptr, false);
-    check_answer(method, match.route->pattern, sent.empty() || request_body.is_discarded() ? nullptr : &request_body, answer);
+    check_answer(method, match.route->pattern,
+                 sent.empty() || request_body.is_discarded() ? nullptr : &request_body, answer);
   }
   return answer;
 }
 
-Answer Desk::ask(Method method, const std::string& path, const json& body, const Asker* asker, Pairs headers) {
+Answer Desk::ask(Method method, const std::string& path, const json& body, const Asker* asker,
+                 Pairs headers) {
   return send(method, path, body.is_null() ? "" : body.dump(), asker, std::move(headers));
 }
 
-void Desk::check_answer(Method method, const std::string& pattern, const json* request, const Answer& answer) const {
+void Desk::check_answer(Method method, const std::string& pattern, const json* request,
+                        const Answer& answer) const {
   const json* said = operation(method, pattern);
   ASSERT_NE(said, nullptr) << pattern << " is not in the contract";
-  const std::string what = std::string(serve::http::method_text(method)) + " " + pattern + " " + std::to_string(answer.status);
+  const std::string what = std::string(serve::http::method_text(method)) + " " + pattern + " " +
+                           std::to_string(answer.status);
   if (request != nullptr && answer.status < 300 && said->contains("requestBody")) {
     const json& content = said->at("requestBody").at("content");
     if (content.contains("application/json")) {
-      for (const std::string& wrong : support::misfits(*request, content.at("application/json").at("schema"), contract()))
+      for (const std::string& wrong :
+           support::misfits(*request, content.at("application/json").at("schema"), contract()))
         ADD_FAILURE() << what << " took a request that the contract does not allow: " << wrong;
     }
   }
@@ -162,25 +170,30 @@ void Desk::check_answer(Method method, const std::string& pattern, const json* r
   // Signing in and rights come before every route and look the same everywhere.
   const json problems = {{"$ref", "#/components/responses/Problems"}};
   const bool guards = answer.status == 401 || answer.status == 403;
-  ASSERT_TRUE(responses.contains(status) || guards) << what << " is not in the contract: " << answer.text.substr(0, 300);
+  ASSERT_TRUE(responses.contains(status) || guards)
+      << what << " is not in the contract: " << answer.text.substr(0, 300);
   const json* is = responses.contains(status) ? &responses.at(status) : &problems;
-  if (is->contains("$ref")) is = &contract().at(json::json_pointer(is->at("$ref").get<std::string>().substr(1)));
+  if (is->contains("$ref"))
+    is = &contract().at(json::json_pointer(is->at("$ref").get<std::string>().substr(1)));
   if (!is->contains("content")) {
     EXPECT_TRUE(answer.text.empty()) << what;
     return;
   }
-  for (const auto& [name, header] : is->value("headers", json::object()).items())
+  const json wanted = is->value("headers", json::object());
+  for (const auto& [name, header] : wanted.items())
     EXPECT_NE(answer.header(name), "") << what << " has no " << name;
   const json& content = is->at("content");
   const std::string type = answer.content_type.substr(0, answer.content_type.find(';'));
   ASSERT_TRUE(content.contains(type)) << what << " gave " << answer.content_type;
   if (!content.at(type).contains("schema")) return;
-  for (const std::string& wrong : support::misfits(answer.body, content.at(type).at("schema"), contract()))
+  for (const std::string& wrong :
+       support::misfits(answer.body, content.at(type).at("schema"), contract()))
     ADD_FAILURE() << what << " " << wrong;
 }
 
 Asker Desk::person(const std::string& name, store::Role role) {
-  // The weakest hash that is one would do; the store's own costs a quarter of a second, so it is made once.
+  // The weakest hash that is one would do; the store's own costs a quarter of a second, so it is
+  // made once.
   static const std::string hash = store::hash_password(kPassword).value();
   const auto user = store->add_user(name, role, hash);
   must(user);
@@ -205,7 +218,8 @@ JobView Desk::wait_for(const std::string& job, const std::function<bool(const Jo
 
 JobView Desk::ended(const std::string& job) {
   return wait_for(job, [](const JobView& view) {
-    return view.state == JobState::kDone || view.state == JobState::kStopped || view.state == JobState::kFailed;
+    return view.state == JobState::kDone || view.state == JobState::kStopped ||
+           view.state == JobState::kFailed;
   });
 }
 

@@ -1,5 +1,5 @@
-// A desk for tests: a store in a folder of its own, the planner's jobs and every route, without a socket. Each
-// answer is held against api/openapi.yaml as it is given.
+// A desk for tests: a store in a folder of its own, the planner's jobs and every route, without a
+// socket. Each answer is held against api/openapi.yaml as it is given.
 #pragma once
 
 #include <gtest/gtest.h>
@@ -39,8 +39,8 @@ struct Asker {
 
 struct Answer {
   int status = 0;
-  json body;          ///< null when it is not JSON
-  std::string text;   ///< as sent
+  json body;         ///< null when it is not JSON
+  std::string text;  ///< as sent
   Pairs headers;
   std::string content_type;
   std::string header(const std::string& name) const;
@@ -70,18 +70,25 @@ class Desk {
   explicit Desk(Fill = Fill::kSchool);
   ~Desk();
 
-  /// `path` with its query ("/api/week?from=2026-11-16"); `body` as JSON unless it is null. Fails the test when the
-  /// answer, or a request that was taken, is not as the contract says.
-  Answer ask(Method, const std::string& path, const json& body = nullptr, const Asker* = nullptr, Pairs headers = {});
-  Answer get(const std::string& path, const Asker* asker = nullptr) { return ask(Method::kGet, path, nullptr, asker); }
-  Answer post(const std::string& path, const json& body, const Asker* asker = nullptr, Pairs headers = {}) {
+  /// `path` with its query ("/api/week?from=2026-11-16"); `body` as JSON unless it is null. Fails
+  /// the test when the answer, or a request that was taken, is not as the contract says.
+  Answer ask(Method, const std::string& path, const json& body = nullptr, const Asker* = nullptr,
+             Pairs headers = {});
+  Answer get(const std::string& path, const Asker* asker = nullptr) {
+    return ask(Method::kGet, path, nullptr, asker);
+  }
+  Answer post(const std::string& path, const json& body, const Asker* asker = nullptr,
+              Pairs headers = {}) {
     return ask(Method::kPost, path, body, asker, std::move(headers));
   }
-  Answer put(const std::string& path, const json& body, long long version, const Asker* asker = nullptr) {
-    return ask(Method::kPut, path, body, asker, {{"If-Match", "\"" + std::to_string(version) + "\""}});
+  Answer put(const std::string& path, const json& body, long long version,
+             const Asker* asker = nullptr) {
+    return ask(Method::kPut, path, body, asker,
+               {{"If-Match", "\"" + std::to_string(version) + "\""}});
   }
   /// Bytes as they are, for what is no JSON.
-  Answer send(Method, const std::string& path, std::string bytes, const Asker* = nullptr, Pairs headers = {});
+  Answer send(Method, const std::string& path, std::string bytes, const Asker* = nullptr,
+              Pairs headers = {});
 
   /// Nobody, on this machine: the head as long as the desk is open.
   Asker open() const { return {"", context.open_token, true}; }
@@ -111,7 +118,8 @@ class Desk {
   std::condition_variable told_;
   std::vector<serve::JobView> news_;
 
-  serve::JobView wait_for(const std::string& job, const std::function<bool(const serve::JobView&)>&);
+  serve::JobView wait_for(const std::string& job,
+                          const std::function<bool(const serve::JobView&)>&);
   void check_answer(Method, const std::string& pattern, const json* request, const Answer&) const;
 };
 

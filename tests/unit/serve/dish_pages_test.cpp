@@ -43,7 +43,9 @@ TEST_F(DishPages, EveryShippedDishHasARowWithTheLibrariesNumbers) {
     if (!cost.complete)
       EXPECT_TRUE(each.at("cost_per_portion").is_null()) << dish.name;
     else
-      EXPECT_EQ(each.at("cost_per_portion"), larder::pounds_text(cost.known / base::Ratio(dish.portions))) << dish.name;
+      EXPECT_EQ(each.at("cost_per_portion"),
+                larder::pounds_text(cost.known / base::Ratio(dish.portions)))
+          << dish.name;
   }
 }
 
@@ -52,7 +54,8 @@ TEST_F(DishPages, AllergensOfARowAreThoseOfTheStatements) {
   const auto summary = safety::summary(dish, *desk.kept.foods(), *desk.kept.labels());
   std::vector<std::string> contains;
   for (const auto allergen : safety::kFourteen)
-    if (summary[safety::at(allergen)] == safety::Stated::kContains) contains.emplace_back(kitchen::word(allergen));
+    if (summary[safety::at(allergen)] == safety::Stated::kContains)
+      contains.emplace_back(kitchen::word(allergen));
   EXPECT_EQ(row("fruit-scones").at("allergens").get<std::vector<std::string>>(), contains);
   EXPECT_NE(std::find(contains.begin(), contains.end(), "milk"), contains.end());
 }
@@ -128,21 +131,26 @@ TEST_F(DishPages, StepsThatCanHurtCarryTheirCaution) {
   int cautions = 0;
   for (const char* id : {"chicken-fajitas", "spring-rolls"}) {
     const json view = desk.get(std::string("/api/dishes/") + id + "/view").body;
-    for (const json& each : view.at("safety")) cautions += each.at("says").get<std::string>().empty() ? 0 : 1;
+    for (const json& each : view.at("safety"))
+      cautions += each.at("says").get<std::string>().empty() ? 0 : 1;
   }
   EXPECT_GE(cautions, 2);
 }
 
 TEST_F(DishPages, ATextIsReadWithHowSureEachLineIs) {
-  const Answer read = desk.post("/api/read",
-                                {{"text", "Oat scones\nServes 4\n\nIngredients\n200 g self-raising flour\n50 g butter\n"
-                                          "100 ml milk\n\nMethod\nRub the butter into the flour, 8 minutes.\n"
-                                          "Stir in the milk and shape, 5 minutes.\nBake at 200 C for 12 minutes.\n"}});
+  const Answer read = desk.post(
+      "/api/read", {{"text",
+                     "Oat scones\nServes 4\n\nIngredients\n200 g self-raising flour\n50 g butter\n"
+                     "100 ml milk\n\nMethod\nRub the butter into the flour, 8 minutes.\n"
+                     "Stir in the milk and shape, 5 minutes.\nBake at 200 C for 12 minutes.\n"}});
   ASSERT_EQ(read.status, 200) << read.text;
   EXPECT_GE(read.body.at("lines").size(), 6U);
   EXPECT_LE(read.body.at("questions").size(), 3U);
-  if (!read.body.at("body").is_null())
-    EXPECT_EQ(desk.post("/api/check/dish", {{"body", read.body.at("body")}}).body.at("problems").size(), 0U);
+  if (!read.body.at("body").is_null()) {
+    EXPECT_EQ(
+        desk.post("/api/check/dish", {{"body", read.body.at("body")}}).body.at("problems").size(),
+        0U);
+  }
   EXPECT_EQ(desk.post("/api/read", {{"text", "   "}}).code(), "read.nothing");
   EXPECT_EQ(desk.post("/api/read", {{"text", std::string(400'001, 'a')}}).code(), "read.too_long");
 }

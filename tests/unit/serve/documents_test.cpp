@@ -17,7 +17,8 @@ class Documents : public DeskTest {
 };
 
 TEST_F(Documents, ANewOneGetsAnIdAVersionAndAnETag) {
-  const Answer made = desk.post("/api/documents/dish", {{"body", dish("Cheese scones")}, {"what", "Typed in"}});
+  const Answer made = desk.post("/api/documents/dish",
+                                {{"body", dish("Cheese scones")}, {"what", "Typed in"}});
   ASSERT_EQ(made.status, 201) << made.text;
   EXPECT_EQ(made.body.at("id"), "cheese-scones");
   EXPECT_EQ(made.body.at("version"), 1);
@@ -28,15 +29,20 @@ TEST_F(Documents, ANewOneGetsAnIdAVersionAndAnETag) {
 }
 
 TEST_F(Documents, AGivenIdIsKeptAndATakenOneRefused) {
-  EXPECT_EQ(desk.post("/api/documents/dish", {{"id", "my-scones"}, {"body", dish("Scones")}}).body.at("id"), "my-scones");
-  EXPECT_EQ(desk.post("/api/documents/dish", {{"id", "my-scones"}, {"body", dish("Scones")}}).code(), "store.id_taken");
+  EXPECT_EQ(desk.post("/api/documents/dish", {{"id", "my-scones"}, {"body", dish("Scones")}})
+                .body.at("id"),
+            "my-scones");
+  EXPECT_EQ(
+      desk.post("/api/documents/dish", {{"id", "my-scones"}, {"body", dish("Scones")}}).code(),
+      "store.id_taken");
   for (const char* id : {"My Scones", "-x", "x--y", "../etc/passwd", "\xF0\x9F\x8D\x9E", "a/b"})
-    EXPECT_EQ(desk.post("/api/documents/dish", {{"id", id}, {"body", dish("Scones")}}).status, 400) << id;
+    EXPECT_EQ(desk.post("/api/documents/dish", {{"id", id}, {"body", dish("Scones")}}).status, 400)
+        << id;
 }
 
 TEST_F(Documents, WritingToTheVersionReadGivesTheNext) {
   auto [body, version] = desk.document("dish", "fruit-scones");
-  body["portions"] = 8;
+  body["portions"] = 12;
   const Answer written = desk.put("/api/documents/dish/fruit-scones", {{"body", body}}, version);
   ASSERT_EQ(written.status, 200) << written.text;
   EXPECT_EQ(written.body.at("version"), version + 1);
@@ -45,7 +51,8 @@ TEST_F(Documents, WritingToTheVersionReadGivesTheNext) {
 }
 
 TEST_F(Documents, WhoeverIsSecondGetsBothVersions) {
-  const Asker hart = desk.person("Ms Hart", store::Role::kHead), reed = desk.person("Mr Reed", store::Role::kTeacher);
+  const Asker hart = desk.person("Ms Hart", store::Role::kHead),
+              reed = desk.person("Mr Reed", store::Role::kTeacher);
   json mine = desk.get("/api/documents/dish/fruit-scones", &hart).body.at("body"), theirs = mine;
   theirs["portions"] = 6;
   mine["portions"] = 10;
@@ -64,18 +71,23 @@ TEST_F(Documents, WritingWithoutSayingWhatWasReadIsRefused) {
   const json body = {{"body", dish("Scones")}};
   EXPECT_EQ(desk.ask(Method::kPut, "/api/documents/dish/fruit-scones", body).status, 428);
   EXPECT_EQ(desk.ask(Method::kDelete, "/api/documents/dish/fruit-scones").status, 428);
-  for (const char* header : {"*", "\"\"", "\"one\"", "\"1.5\"", "\"-1\"", "W/\"1\"", "99999999999999999999"})
-    EXPECT_EQ(desk.ask(Method::kPut, "/api/documents/dish/fruit-scones", body, nullptr, {{"If-Match", header}}).status, 428)
+  for (const char* header :
+       {"*", "\"\"", "\"one\"", "\"1.5\"", "\"-1\"", "W/\"1\"", "99999999999999999999"})
+    EXPECT_EQ(desk.ask(Method::kPut, "/api/documents/dish/fruit-scones", body, nullptr,
+                       {{"If-Match", header}})
+                  .status,
+              428)
         << header;
 }
 
 TEST_F(Documents, UndoGoesBackAndUndoOfUndoForwardAgain) {
   auto [first, version] = desk.document("dish", "fruit-scones");
   json second = first;
-  second["portions"] = 8;
+  second["portions"] = 12;
   desk.put("/api/documents/dish/fruit-scones", {{"body", second}}, 1);
   const auto undo = [&](long long seen, const json& body = nullptr) {
-    return desk.post("/api/documents/dish/fruit-scones/undo", body, nullptr, {{"If-Match", "\"" + std::to_string(seen) + "\""}});
+    return desk.post("/api/documents/dish/fruit-scones/undo", body, nullptr,
+                     {{"If-Match", "\"" + std::to_string(seen) + "\""}});
   };
   EXPECT_EQ(undo(2).body.at("body"), first);
   EXPECT_EQ(undo(3).body.at("body"), second);
@@ -92,7 +104,8 @@ TEST_F(Documents, UndoGoesBackAndUndoOfUndoForwardAgain) {
 }
 
 TEST_F(Documents, TheFirstVersionHasNothingToUndo) {
-  const Answer none = desk.post("/api/documents/dish/fruit-scones/undo", nullptr, nullptr, {{"If-Match", "\"1\""}});
+  const Answer none = desk.post("/api/documents/dish/fruit-scones/undo", nullptr, nullptr,
+                                {{"If-Match", "\"1\""}});
   EXPECT_EQ(none.status, 409);
   EXPECT_EQ(none.code(), "document.nothing_to_undo");
 }
@@ -100,30 +113,34 @@ TEST_F(Documents, TheFirstVersionHasNothingToUndo) {
 TEST_F(Documents, OlderVersionsCanBeRead) {
   auto [first, version] = desk.document("dish", "fruit-scones");
   json second = first;
-  second["portions"] = 8;
+  second["portions"] = 12;
   desk.put("/api/documents/dish/fruit-scones", {{"body", second}}, 1);
   EXPECT_EQ(desk.get("/api/documents/dish/fruit-scones?version=1").body.at("body"), first);
   EXPECT_EQ(desk.get("/api/documents/dish/fruit-scones?version=2").body.at("body"), second);
   for (const char* none : {"0", "3", "-1", "x", "1e300", "99999999999999999999"})
-    EXPECT_EQ(desk.get(std::string("/api/documents/dish/fruit-scones?version=") + none).status, 404) << none;
+    EXPECT_EQ(desk.get(std::string("/api/documents/dish/fruit-scones?version=") + none).status, 404)
+        << none;
 }
 
 TEST_F(Documents, TheHistorySaysWhoDidWhatNewestFirst) {
   const Asker reed = desk.person("Mr Reed", store::Role::kTeacher);
   json body = desk.get("/api/documents/dish/fruit-scones", &reed).body.at("body");
-  body["portions"] = 8;
-  desk.put("/api/documents/dish/fruit-scones", {{"body", body}, {"what", "Eight portions"}}, 1, &reed);
-  const json history = desk.get("/api/documents/dish/fruit-scones/history", &reed).body.at("history");
+  body["portions"] = 12;
+  desk.put("/api/documents/dish/fruit-scones", {{"body", body}, {"what", "Twelve portions"}}, 1,
+           &reed);
+  const json history = desk.get("/api/documents/dish/fruit-scones/history", &reed)
+                           .body.at("history");
   ASSERT_EQ(history.size(), 2U);
   EXPECT_EQ(history[0].at("version"), 2);
   EXPECT_EQ(history[0].at("by"), "Mr Reed");
-  EXPECT_EQ(history[0].at("what"), "Eight portions");
+  EXPECT_EQ(history[0].at("what"), "Twelve portions");
   EXPECT_EQ(history[1].at("by"), "");
   EXPECT_EQ(desk.get("/api/documents/dish/no-such-dish/history", &reed).status, 404);
 }
 
 TEST_F(Documents, WhatIsUsedIsNotPutAway) {
-  const Answer refused = desk.ask(Method::kDelete, "/api/documents/dish/fruit-scones", nullptr, nullptr, {{"If-Match", "\"1\""}});
+  const Answer refused = desk.ask(Method::kDelete, "/api/documents/dish/fruit-scones", nullptr,
+                                  nullptr, {{"If-Match", "\"1\""}});
   EXPECT_EQ(refused.status, 409);
   EXPECT_EQ(refused.code(), "store.in_use");
   EXPECT_NE(refused.text.find("scones"), std::string::npos);
@@ -131,10 +148,14 @@ TEST_F(Documents, WhatIsUsedIsNotPutAway) {
 
 TEST_F(Documents, WhatIsPutAwayComesBackByUndo) {
   desk.post("/api/documents/dish", {{"id", "spare"}, {"body", dish("Spare scones")}});
-  EXPECT_EQ(desk.ask(Method::kDelete, "/api/documents/dish/spare", nullptr, nullptr, {{"If-Match", "\"1\""}}).status, 204);
+  EXPECT_EQ(desk.ask(Method::kDelete, "/api/documents/dish/spare", nullptr, nullptr,
+                     {{"If-Match", "\"1\""}})
+                .status,
+            204);
   EXPECT_EQ(desk.get("/api/documents/dish/spare").status, 404);
   EXPECT_EQ(desk.put("/api/documents/dish/spare", {{"body", dish("Spare scones")}}, 2).status, 412);
-  const Answer back = desk.post("/api/documents/dish/spare/undo", nullptr, nullptr, {{"If-Match", "\"2\""}});
+  const Answer back = desk.post("/api/documents/dish/spare/undo", nullptr, nullptr,
+                                {{"If-Match", "\"2\""}});
   EXPECT_EQ(back.status, 200) << back.text;
   EXPECT_EQ(desk.document("dish", "spare").second, 3);
 }
@@ -147,7 +168,10 @@ TEST_F(Documents, ALessonWithoutHouseRulesGetsTheSchools) {
   ASSERT_EQ(made.status, 201) << made.text;
   EXPECT_EQ(made.body.at("body").at("house_rules"), "../house_rules/house-rules.json");
   // So the rules cannot be put away under it.
-  EXPECT_EQ(desk.ask(Method::kDelete, "/api/documents/house_rules/house-rules", nullptr, nullptr, {{"If-Match", "\"1\""}}).status, 409);
+  EXPECT_EQ(desk.ask(Method::kDelete, "/api/documents/house_rules/house-rules", nullptr, nullptr,
+                     {{"If-Match", "\"1\""}})
+                .status,
+            409);
 }
 
 TEST_F(Documents, ABrokenDishIsRefusedWithAllItsProblems) {
@@ -163,7 +187,8 @@ TEST_F(Documents, ABrokenDishIsRefusedWithAllItsProblems) {
     EXPECT_NE(problem.at("remedy"), "");
   }
   // The same when asked before keeping it, and nothing was kept.
-  EXPECT_EQ(desk.post("/api/check/dish", {{"body", body}}).body.at("problems"), refused.body.at("problems"));
+  EXPECT_EQ(desk.post("/api/check/dish", {{"body", body}}).body.at("problems"),
+            refused.body.at("problems"));
   EXPECT_EQ(desk.get("/api/documents/dish?q=scones").body.at("documents").size(), 2U);
 }
 
@@ -179,8 +204,14 @@ TEST_F(Documents, ALessonThatCallsForWhatIsNotThereIsRefusedNotUnfound) {
 
 TEST_F(Documents, AnotherKindOfDocumentIsRefused) {
   EXPECT_EQ(desk.post("/api/documents/room", {{"body", dish("Scones")}}).status, 400);
-  EXPECT_EQ(desk.post("/api/documents/scheme", {{"body", {{"kind", "dish"}}}}).code(), "document.kind");
-  EXPECT_EQ(desk.post("/api/documents/plan", {{"body", {{"kind", "plan"}}}}).status, 404);  // made by the program only
+  EXPECT_EQ(desk.post("/api/documents/scheme", {{"body", {{"kind", "dish"}}}}).code(),
+            "document.kind");
+  EXPECT_EQ(desk.post("/api/documents/plan", {{"body", {{"kind", "plan"}}}}).status,
+            404);  // made
+                   // by
+                   // the
+                   // program
+                   // only
   EXPECT_EQ(desk.get("/api/documents/plan").status, 404);
   EXPECT_EQ(desk.get("/api/documents/record").status, 404);
 }

@@ -25,7 +25,8 @@ TEST_F(Keeping, ASchoolMovesToAnotherDeskWhole) {
   EXPECT_EQ(other.get("/api/documents/dish").body.at("documents").size(), 0U);
   EXPECT_EQ(take(other, zip.text, true).body.at("done"), true);
   EXPECT_EQ(other.get("/api/copy").text, zip.text);
-  EXPECT_EQ(other.document("lesson", "b-two-dishes").first, desk.document("lesson", "b-two-dishes").first);
+  EXPECT_EQ(other.document("lesson", "b-two-dishes").first,
+            desk.document("lesson", "b-two-dishes").first);
   const Answer again = take(other, zip.text, true);
   EXPECT_EQ(again.body.at("new").size(), 0U);
   EXPECT_EQ(again.body.at("differs").size(), 0U);
@@ -53,7 +54,8 @@ TEST_F(Keeping, NoPeopleAndNoPasswordsGoOut) {
 }
 
 TEST_F(Keeping, WhatIsNoZipIsRefused) {
-  for (const std::string bytes : {std::string("not a zip"), std::string("PK\x03\x04 broken"), std::string()})
+  for (const std::string& bytes :
+       {std::string("not a zip"), std::string("PK\x03\x04 broken"), std::string()})
     EXPECT_EQ(take(desk, bytes, true).status, 400);
 }
 

@@ -15,7 +15,11 @@ using serve::JobView;
 class Plans : public DeskTest {
  protected:
   static json quick(json more = json::object()) {
-    json body = {{"dishes", {"tomato-bean-soup"}}, {"pupils", 8}, {"cookers", 4}, {"from", "09:00"}, {"to", "10:30"}};
+    json body = {{"dishes", {"tomato-bean-soup"}},
+                 {"pupils", 8},
+                 {"cookers", 4},
+                 {"from", "09:00"},
+                 {"to", "10:30"}};
     body.update(more);
     return {{"quick", body}, {"seconds", 1}};
   }
@@ -35,7 +39,8 @@ TEST_F(Plans, FourAnswersGiveAPlan) {
   EXPECT_TRUE(plan.at("lesson").is_null());
   EXPECT_EQ(plan.at("answer").at("verdict"), "fits");
   EXPECT_EQ(plan.at("body").at("cooks").size(), 4U);  // eight pupils in pairs
-  EXPECT_EQ(desk.get("/api/documents/lesson").body.at("documents").size(), 10U);  // nothing was kept
+  EXPECT_EQ(desk.get("/api/documents/lesson").body.at("documents").size(), 10U);  // nothing was
+                                                                                  // kept
 }
 
 TEST_F(Plans, AQuickPlanIsKeptWhenAsked) {
@@ -66,22 +71,23 @@ TEST_F(Plans, WhatAQuickPlanLacksIsSaidWithItsPlace) {
     json more;
     const char* where;
   };
-  for (const Fault& each : std::vector<Fault>{{{{"pupils", "eight"}}, "/quick/pupils"},
-                                              {{{"pupils", 7.5}}, "/quick/pupils"},
-                                              {{{"cookers", 1e300}}, "/quick/cookers"},
-                                              {{{"from", "nine"}}, "/quick/from"},
-                                              {{{"to", "24:30"}}, "/quick/to"},
-                                              {{{"in", "fours"}}, "/quick/in"},
-                                              {{{"purpose", "fun"}}, "/quick/purpose"},
-                                              {{{"dishes", {"fruit-scones: chocolate"}}}, "/quick/dishes"},
-                                              {{{"dishes", "soup"}}, "/quick/dishes"},
-                                              {{{"colour", "red"}}, "/quick/colour"}}) {
+  for (const Fault& each :
+       std::vector<Fault>{{{{"pupils", "eight"}}, "/quick/pupils"},
+                          {{{"pupils", 7.5}}, "/quick/pupils"},
+                          {{{"cookers", 1e300}}, "/quick/cookers"},
+                          {{{"from", "nine"}}, "/quick/from"},
+                          {{{"to", "24:30"}}, "/quick/to"},
+                          {{{"in", "fours"}}, "/quick/in"},
+                          {{{"purpose", "fun"}}, "/quick/purpose"},
+                          {{{"dishes", {"fruit-scones: chocolate"}}}, "/quick/dishes"},
+                          {{{"dishes", "soup"}}, "/quick/dishes"},
+                          {{{"colour", "red"}}, "/quick/colour"}}) {
     const Answer refused = desk.post("/api/plan", quick(each.more));
     ASSERT_EQ(refused.status, 400) << each.more.dump();
     EXPECT_EQ(refused.body.at("problems")[0].at("where"), each.where) << refused.text;
   }
-  for (const json& more : {json{{"pupils", 0}}, json{{"pupils", 41}}, json{{"cookers", 0}}, json{{"to", "08:00"}},
-                           json{{"dishes", json::array()}}})
+  for (const json& more : {json{{"pupils", 0}}, json{{"pupils", 41}}, json{{"cookers", 0}},
+                           json{{"to", "08:00"}}, json{{"dishes", json::array()}}})
     EXPECT_EQ(desk.post("/api/plan", quick(more)).status, 400) << more.dump();
   json missing = quick();
   missing["quick"].erase("pupils");
@@ -102,7 +108,6 @@ TEST_F(Plans, OneThingIsPlannedAtATime) {
 
 TEST_F(Plans, ALessonThatIsNotKeptIsPlannedAsItIs) {
   json body = desk.document("lesson", "e-does-not-fit").first;
-  body["cooks"].erase(4, body["cooks"].size());
   while (body["cooks"].size() > 4) body["cooks"].erase(body["cooks"].size() - 1);
   const json job = result_of(desk.post("/api/plan", {{"body", body}, {"seconds", 1}}));
   EXPECT_TRUE(job.at("result").at("lesson").is_null());
@@ -125,7 +130,8 @@ TEST_F(Plans, AKeptLessonsPlanIsKeptWithItsVersions) {
   EXPECT_EQ(third.at("changed").size(), 0U);  // the same lesson, the same plan
   EXPECT_EQ(desk.get("/api/lessons/e-does-not-fit/plan?version=1").status, 200);
   for (const char* none : {"9", "0", "x"})
-    EXPECT_EQ(desk.get(std::string("/api/lessons/e-does-not-fit/plan?version=") + none).status, 404) << none;
+    EXPECT_EQ(desk.get(std::string("/api/lessons/e-does-not-fit/plan?version=") + none).status, 404)
+        << none;
 }
 
 TEST_F(Plans, AStoppedJobKeepsTheBestSoFar) {
@@ -202,7 +208,8 @@ TEST_F(Plans, AJobThatThrowsFailsInWordsAndTheNextOneRuns) {
 }
 
 TEST_F(Plans, AJobIsTheBusinessOfWhoStartedIt) {
-  const Asker hart = desk.person("Ms Hart", store::Role::kHead), reed = desk.person("Mr Reed", store::Role::kTeacher);
+  const Asker hart = desk.person("Ms Hart", store::Role::kHead),
+              reed = desk.person("Mr Reed", store::Role::kTeacher);
   const std::string id = desk.post("/api/plan", quick(), &hart).body.at("job");
   EXPECT_EQ(desk.get("/api/jobs/" + id, &hart).status, 200);
   EXPECT_EQ(desk.get("/api/jobs/" + id, &reed).status, 404);
@@ -213,7 +220,8 @@ TEST_F(Plans, AJobIsTheBusinessOfWhoStartedIt) {
 TEST_F(Plans, OldJobsAreForgotten) {
   std::string first;
   for (std::size_t i = 0; i < serve::Jobs::kKept + 2; ++i) {
-    const auto job = desk.jobs->start("", "", [](serve::JobDesk&) -> base::Result<std::string> { return std::string("null"); });
+    const auto job = desk.jobs->start(
+        "", "", [](serve::JobDesk&) -> base::Result<std::string> { return std::string("null"); });
     ASSERT_TRUE(job);
     if (first.empty()) first = job->id;
     desk.ended(job->id);
@@ -227,7 +235,9 @@ TEST_F(Plans, ADeskThatClosesStopsWhatItPlans) {
   desk.started(started.body.at("job"));
   const auto begin = std::chrono::steady_clock::now();
   desk.jobs.reset();
-  EXPECT_LT(std::chrono::steady_clock::now() - begin, std::chrono::seconds(30));  // not the sixty that were asked for
+  EXPECT_LT(std::chrono::steady_clock::now() - begin, std::chrono::seconds(30));  // not the sixty
+                                                                                  // that were asked
+                                                                                  // for
 }
 
 TEST(DeskServer, ClosesWhileItPlans) {

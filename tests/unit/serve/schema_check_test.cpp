@@ -1,5 +1,5 @@
-// The checker of shapes itself: each keyword notices what it is for. The meaning of the keywords is that of JSON
-// Schema 2020-12 (json-schema.org, "Validation").
+// The checker of shapes itself: each keyword notices what it is for. The meaning of the keywords is
+// that of JSON Schema 2020-12 (json-schema.org, "Validation").
 #include "../../support/schema_check.h"
 
 #include <gtest/gtest.h>
@@ -17,7 +17,8 @@ std::size_t wrong(const char* value, const char* schema, const char* root = "{}"
 
 TEST(SchemaCheck, TypesAreTold) {
   EXPECT_EQ(wrong("1", R"({"type": "integer"})"), 0U);
-  EXPECT_EQ(wrong("1.0", R"({"type": "integer"})"), 0U);  // a number with a zero fraction is an integer
+  EXPECT_EQ(wrong("1.0", R"({"type": "integer"})"), 0U);  // a number with a zero fraction is an
+                                                          // integer
   EXPECT_EQ(wrong("1.5", R"({"type": "integer"})"), 1U);
   EXPECT_EQ(wrong("\"1\"", R"({"type": "number"})"), 1U);
   EXPECT_EQ(wrong("null", R"({"type": ["string", "null"]})"), 0U);
@@ -25,7 +26,8 @@ TEST(SchemaCheck, TypesAreTold) {
 }
 
 TEST(SchemaCheck, MembersAreTold) {
-  const char* schema = R"({"type": "object", "required": ["a"], "properties": {"a": {"type": "string"}}, "additionalProperties": false})";
+  const char* schema =
+      R"({"type": "object", "required": ["a"], "properties": {"a": {"type": "string"}}, "additionalProperties": false})";
   EXPECT_EQ(wrong(R"({"a": "x"})", schema), 0U);
   EXPECT_EQ(wrong(R"({})", schema), 1U);
   EXPECT_EQ(wrong(R"({"a": 1, "b": 2})", schema), 2U);
@@ -48,7 +50,9 @@ TEST(SchemaCheck, ChoicesAndReferencesAreFollowed) {
   EXPECT_EQ(wrong("1", R"({"anyOf": [{"type": "null"}, {"$ref": "#/a"}]})", root), 1U);
 }
 
-TEST(SchemaCheck, AKeywordThatIsNotCheckedIsAMisfit) { EXPECT_EQ(wrong("1", R"({"multipleOf": 2})"), 1U); }
+TEST(SchemaCheck, AKeywordThatIsNotCheckedIsAMisfit) {
+  EXPECT_EQ(wrong("1", R"({"multipleOf": 2})"), 1U);
+}
 
 TEST(SchemaCheck, TheWholeContractUsesOnlyWhatIsChecked) {
   for (const auto& [name, schema] : serve_test::contract().at("components").at("schemas").items()) {
@@ -60,7 +64,13 @@ TEST(SchemaCheck, TheWholeContractUsesOnlyWhatIsChecked) {
 TEST(YamlFile, QuotedWordsStayTexts) {
   const json& versions = serve_test::contract().at("openapi");
   EXPECT_EQ(versions, "3.1.0");
-  EXPECT_EQ(serve_test::contract().at("components").at("schemas").at("Clash").at("properties").at("yours").at("type"),
+  EXPECT_EQ(serve_test::contract()
+                .at("components")
+                .at("schemas")
+                .at("Clash")
+                .at("properties")
+                .at("yours")
+                .at("type"),
             json::parse(R"(["object", "null"])"));
 }
 

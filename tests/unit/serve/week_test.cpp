@@ -27,7 +27,8 @@ TEST_F(Week, ShowsTheLessonsOfItsDaysInOrder) {
   EXPECT_EQ(week.at("today"), "2026-11-17");
   EXPECT_EQ(week.at("headline"), "Nothing is planned yet this week.");
   std::vector<std::string> when;
-  for (const json& each : week.at("lessons")) when.push_back(each.at("date").get<std::string>() + each.at("from").get<std::string>());
+  for (const json& each : week.at("lessons"))
+    when.push_back(each.at("date").get<std::string>() + each.at("from").get<std::string>());
   EXPECT_EQ(when.size(), 5U);
   EXPECT_TRUE(std::is_sorted(when.begin(), when.end()));
   const json& dates = week.at("dates");
@@ -69,7 +70,8 @@ TEST_F(Week, ARowSaysWhatTheLessonIs) {
 }
 
 TEST_F(Week, AChangedLessonDishOrRoomIsSeenAtOnce) {
-  EXPECT_EQ(lesson("e-does-not-fit").at("room"), desk.document("room", "food-room-3").first.at("name"));
+  EXPECT_EQ(lesson("e-does-not-fit").at("room"),
+            desk.document("room", "food-room-3").first.at("name"));
   auto [room, version] = desk.document("room", "food-room-3");
   room["name"] = "Food Room 3 at the end";
   ASSERT_EQ(desk.put("/api/documents/room/food-room-3", {{"body", room}}, version).status, 200);
@@ -77,11 +79,14 @@ TEST_F(Week, AChangedLessonDishOrRoomIsSeenAtOnce) {
   auto [body, lesson_version] = desk.document("lesson", "e-does-not-fit");
   body["title"] = "8C, scones";
   body["cooks"].erase(0);
-  ASSERT_EQ(desk.put("/api/documents/lesson/e-does-not-fit", {{"body", body}}, lesson_version).status, 200);
+  ASSERT_EQ(
+      desk.put("/api/documents/lesson/e-does-not-fit", {{"body", body}}, lesson_version).status,
+      200);
   EXPECT_EQ(lesson("e-does-not-fit").at("cooks"), 23);
   auto [dish, dish_version] = desk.document("dish", "fruit-scones");
   dish["name"] = "Plain scones";
-  ASSERT_EQ(desk.put("/api/documents/dish/fruit-scones", {{"body", dish}}, dish_version).status, 200);
+  ASSERT_EQ(desk.put("/api/documents/dish/fruit-scones", {{"body", dish}}, dish_version).status,
+            200);
   EXPECT_EQ(lesson("e-does-not-fit").at("dishes")[0], "Plain scones");
 }
 
@@ -104,18 +109,24 @@ TEST_F(Week, APlanGivesItsVerdictAndAChangeMakesItStale) {
   EXPECT_NE(row.at("reason"), "");
   auto [body, version] = desk.document("lesson", "e-does-not-fit");
   body["title"] = "8C, scones";
-  ASSERT_EQ(desk.put("/api/documents/lesson/e-does-not-fit", {{"body", body}}, version).status, 200);
+  ASSERT_EQ(desk.put("/api/documents/lesson/e-does-not-fit", {{"body", body}}, version).status,
+            200);
   row = lesson("e-does-not-fit");
   EXPECT_EQ(row.at("stale"), true);
   EXPECT_EQ(row.at("verdict"), "does not fit");
-  EXPECT_NE(desk.get("/api/week").body.at("headline").get<std::string>().find("8C, scones does not fit yet."), std::string::npos);
+  EXPECT_NE(desk.get("/api/week")
+                .body.at("headline")
+                .get<std::string>()
+                .find("8C, scones does not fit yet."),
+            std::string::npos);
 }
 
 TEST_F(Week, APlanStaysWithALessonThatMovesToAnotherWeek) {
   desk.plan("e-does-not-fit");
   auto [body, version] = desk.document("lesson", "e-does-not-fit");
   body["date"] = "2026-12-01";
-  ASSERT_EQ(desk.put("/api/documents/lesson/e-does-not-fit", {{"body", body}}, version).status, 200);
+  ASSERT_EQ(desk.put("/api/documents/lesson/e-does-not-fit", {{"body", body}}, version).status,
+            200);
   EXPECT_EQ(lesson("e-does-not-fit", "?from=2026-12-01").at("verdict"), "does not fit");
 }
 
@@ -130,7 +141,8 @@ TEST_F(Week, TheOrderIsTheLardersOrder) {
   EXPECT_EQ(order.body.at("summary").at("total"), larder::pounds_text(made.value()->costs.paid));
   EXPECT_EQ(order.body.at("stock").size(), made.value()->stock->lots.size());
   // Now the week's page has it as well.
-  EXPECT_EQ(desk.get("/api/week").body.at("order").at("total"), order.body.at("summary").at("total"));
+  EXPECT_EQ(desk.get("/api/week").body.at("order").at("total"),
+            order.body.at("summary").at("total"));
 }
 
 TEST_F(Week, TheOrderFollowsItsLessonsAndPrices) {
@@ -147,10 +159,12 @@ TEST_F(Week, TheOrderComesAsFiles) {
   ASSERT_EQ(csv.status, 200);
   EXPECT_NE(csv.header("Content-Disposition").find("order-2026-11-16.csv"), std::string::npos);
   const json lines = desk.get("/api/stores/order").body.at("order").at("lines");
-  EXPECT_GT(static_cast<std::size_t>(std::count(csv.text.begin(), csv.text.end(), '\n')), lines.size());
+  EXPECT_GT(static_cast<std::size_t>(std::count(csv.text.begin(), csv.text.end(), '\n')),
+            lines.size());
   const Answer sheet = desk.get("/api/stores/order-file/xlsx");
   ASSERT_EQ(sheet.status, 200);
-  EXPECT_EQ(sheet.text.substr(0, 2), "PK");  // a zip, as Office Open XML files are (ECMA-376, part 2)
+  EXPECT_EQ(sheet.text.substr(0, 2), "PK");  // a zip, as Office Open XML files are (ECMA-376, part
+                                             // 2)
   EXPECT_EQ(desk.get("/api/stores/order-file/pdf").status, 404);
   EXPECT_EQ(desk.get("/api/stores/order?from=x").status, 400);
 }

@@ -11,14 +11,17 @@ namespace {
 using namespace serve_test;
 
 /// One more in `about` under the writer's name; tried again after every clash, as a page does.
-void write_again_and_again(Desk& desk, const std::string& writer, int times, std::atomic<int>& clashes) {
+void write_again_and_again(Desk& desk, const std::string& writer, int times,
+                           std::atomic<int>& clashes) {
   const Asker asker = desk.open();
   for (int i = 0; i < times; ++i) {
     for (;;) {
       const Answer read = desk.get("/api/documents/lesson/b-two-dishes", &asker);
       json body = read.body.at("body");
+      if (!body.contains("about")) body["about"] = json::object();
       body["about"][writer] = body["about"].value(writer, 0) + 1;
-      const Answer written = desk.put("/api/documents/lesson/b-two-dishes", {{"body", body}, {"what", writer}},
+      const Answer written = desk.put("/api/documents/lesson/b-two-dishes",
+                                      {{"body", body}, {"what", writer}},
                                       read.body.at("version").get<long long>(), &asker);
       if (written.status == 200) break;
       ASSERT_EQ(written.status, 412) << written.text;
@@ -45,7 +48,9 @@ TEST(Writers, TwoOnOneLessonLoseNothing) {
 
 TEST(Writers, ReadersSeeWholeAnswersWhileOthersWriteAndPlan) {
   Desk desk;
-  const std::string job = desk.post("/api/plan", {{"lesson", "h-stop-gate-demonstration"}, {"seconds", 2}}).body.at("job");
+  const std::string job = desk.post("/api/plan",
+                                    {{"lesson", "h-stop-gate-demonstration"}, {"seconds", 2}})
+                              .body.at("job");
   std::atomic<bool> end{false};
   std::atomic<int> clashes{0}, answers{0};
   std::thread writer([&] {
@@ -54,7 +59,8 @@ TEST(Writers, ReadersSeeWholeAnswersWhileOthersWriteAndPlan) {
   });
   std::thread reader([&] {
     while (!end) {
-      for (const char* path : {"/api/week", "/api/dishes", "/api/dishes/fruit-scones/view", "/api/stores/order"}) {
+      for (const char* path :
+           {"/api/week", "/api/dishes", "/api/dishes/fruit-scones/view", "/api/stores/order"}) {
         EXPECT_EQ(desk.get(path).status, 200) << path;
         ++answers;
       }
@@ -70,7 +76,9 @@ TEST(Writers, TwoFirstPeopleAreNotBothLetIn) {
   Desk desk(Fill::kNothing);
   std::atomic<int> made{0};
   const auto add = [&](const std::string& name) {
-    if (desk.post("/api/people", {{"name", name}, {"password", kPassword}, {"role", "head"}}).status == 201) ++made;
+    if (desk.post("/api/people", {{"name", name}, {"password", kPassword}, {"role", "head"}})
+            .status == 201)
+      ++made;
   };
   std::thread one([&] { add("Ms Hart"); });
   std::thread two([&] { add("Mr Reed"); });
