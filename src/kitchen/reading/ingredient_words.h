@@ -37,6 +37,11 @@ class IngredientWords {
   std::vector<std::vector<std::vector<std::string>>> other_;  ///< the food's other names, as words
   std::vector<const Food*> foods_;
   std::vector<std::string> groups_;  ///< headings, folded
+
+  double score(std::size_t ingredient, const std::vector<std::string>& words) const;
+  double other_name(std::size_t ingredient, const std::vector<std::string>& words) const;
+  std::vector<int> by_name(const std::vector<std::string>& words, const std::string& heading) const;
+  std::string heading_in(const std::vector<std::string>& words) const;
 };
 
 /// The tokens as folded words in the singular.

@@ -1,7 +1,6 @@
 // What a pupil fetches for a step: what its words name, what its verbs imply, and the pan, bowl or
 // tin the food stands in already. Common practice, no source.
 #include "kitchen/reading/step_view.h"
-#include "kitchen/reading/ware_words.h"
 
 namespace kitchen {
 namespace {
@@ -11,7 +10,7 @@ class Equipment {
   Equipment(const StepView& v, StepDraft& step) : v_(v), step_(step) {}
 
   void find() {
-    for (const NamedWare& ware : wares_in(v_.phrase)) {
+    for (const NamedWare& ware : v_.wares) {
       const bool pan_of_before = ware.name == "pan" && v_.so_far.tin_called_pan &&
                                  !v_.so_far.on_ring;
       add(pan_of_before ? v_.so_far.tin : ware.name, 1, ware.from);

@@ -2,7 +2,6 @@
 
 #include "base/folding.h"
 #include "base/text.h"
-#include "kitchen/reading/ware_words.h"
 
 namespace kitchen {
 namespace {

@@ -15,7 +15,8 @@ bool until(const LineToken& t) { return t.is("until") || t.is("till"); }
 
 // The words of a clause that speak of what is handled. "Until the apples are tender" tells how it
 // looks, "so nothing sticks" why, "the egg mixture" what was made before.
-Words handled_words(const std::vector<LineToken>& t, std::size_t begin, std::size_t end) {
+Words handled_words(const std::vector<LineToken>& t, std::size_t begin, std::size_t end,
+                    bool sauce_listed) {
   Words out;
   for (std::size_t i = begin; i < end; ++i) {
     if (until(t[i]) || (t[i].is("so") && i > begin) || t[i].is("without")) {
@@ -27,7 +28,8 @@ Words handled_words(const std::vector<LineToken>& t, std::size_t begin, std::siz
       continue;
     }
     const bool made_of = i + 1 < end &&
-                         one_of(t[i + 1].word, {"mixture", "mix", "batter", "filling"});
+                         (one_of(t[i + 1].word, {"mixture", "mix", "batter", "filling"}) ||
+                          (t[i + 1].is("sauce") && !sauce_listed));
     if (made_of) continue;
     for (std::string& w : singular_words(t, i, i + 1)) out.push_back(std::move(w));
   }
@@ -61,13 +63,14 @@ class Uses {
   std::string group_;
 
   Words words() const {
+    const bool sauce = v_.ingredients.mentions("sauce");
     Words out;
     for (const Clause& c : v_.pieces.clauses) {
-      for (std::string& w : handled_words(v_.tokens(c), c.begin, c.end)) out.push_back(std::move(w));
+      for (std::string& w : handled_words(v_.tokens(c), c.begin, c.end, sauce)) out.push_back(std::move(w));
     }
     for (const std::size_t s : v_.pieces.sentences) {
       const auto& t = v_.sentences[s].tokens;
-      for (std::string& w : handled_words(t, 0, t.size())) out.push_back(std::move(w));
+      for (std::string& w : handled_words(t, 0, t.size(), sauce)) out.push_back(std::move(w));
     }
     // "Serve everything at once" serves what was made.
     if (v_.work == Work::kServe) std::erase(out, "everything");

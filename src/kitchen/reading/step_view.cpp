@@ -1,13 +1,11 @@
 #include "kitchen/reading/step_view.h"
 
-#include "kitchen/reading/ware_words.h"
-
 namespace kitchen {
 
 StepView view_of(const StepPieces& pieces, const std::vector<Sentence>& sentences,
                  const DishDraft& draft, const IngredientWords& ingredients,
                  const TaskTimes& times, const SoFar& so_far) {
-  StepView v{pieces, sentences, draft, ingredients, times, so_far, {}, {}, " "};
+  StepView v{pieces, sentences, draft, ingredients, times, so_far, {}, {}, " ", {}};
   for (const Clause& c : pieces.clauses) {
     const auto& tokens = v.tokens(c);
     for (std::string& w : singular_words(tokens, c.begin, c.end)) v.words.push_back(std::move(w));
@@ -18,6 +16,7 @@ StepView view_of(const StepPieces& pieces, const std::vector<Sentence>& sentence
       v.words.push_back(std::move(w));
   }
   for (const std::string& w : v.words) v.phrase += w + ' ';
+  v.wares = wares_in(v.phrase);
   v.cooked_before = std::any_of(draft.method.begin(), draft.method.end(), [](const StepDraft& s) {
     return s.heat && !s.preheat && s.heat->value.where <= Where::kMicrowave;
   });
@@ -51,7 +50,7 @@ Work work_of(const StepView& v) {
 }
 
 std::string named_vessel(const StepView& v) {
-  for (const NamedWare& ware : wares_in(v.phrase)) {
+  for (const NamedWare& ware : v.wares) {
     if (ware.kind != WareKind::kPan && ware.kind != WareKind::kBaking) continue;
     // An American's cake is cooled in the pan it was baked in.
     if (ware.name == "pan" && v.so_far.tin_called_pan && !v.so_far.on_ring) return v.so_far.tin;

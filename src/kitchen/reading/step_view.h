@@ -15,6 +15,7 @@
 #include "kitchen/reading/ingredient_words.h"
 #include "kitchen/reading/step_pieces.h"
 #include "kitchen/reading/task_times.h"
+#include "kitchen/reading/ware_words.h"
 
 namespace kitchen {
 
@@ -42,6 +43,7 @@ struct StepView {
   std::vector<std::string> words;  ///< folded, in the singular
   std::vector<std::string> raw;    ///< as they stand, folded
   std::string phrase;              ///< `words` with a space before, between and behind
+  std::vector<NamedWare> wares;    ///< pans, tins and tools that are named
   Work work = Work::kAdd;          ///< what the step as a whole is
   bool inherited = false;          ///< its ingredients are those of the step before
   bool cooked_before = false;      ///< some step before this one was on heat

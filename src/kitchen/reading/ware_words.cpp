@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <array>
 
-#include "base/text.h"
-
 namespace kitchen {
 namespace {
 
@@ -154,6 +152,16 @@ bool verb_as_well(std::string_view words) {
          words == "fork" || words == "foil";
 }
 
+// Where the words stand between spaces; npos = nowhere.
+std::size_t whole_words(std::string_view phrase, std::string_view words) {
+  for (auto at = phrase.find(words); at != std::string_view::npos;
+       at = phrase.find(words, at + 1)) {
+    const std::size_t end = at + words.size();
+    if (at > 0 && phrase[at - 1] == ' ' && end < phrase.size() && phrase[end] == ' ') return at;
+  }
+  return std::string_view::npos;
+}
+
 bool ends_with_any(std::string_view text, std::initializer_list<std::string_view> tails) {
   return std::any_of(tails.begin(), tails.end(),
                      [&](std::string_view t) { return text.ends_with(t); });
@@ -165,11 +173,10 @@ std::vector<NamedWare> wares_in(std::string_view phrase) {
   std::string left(phrase);
   std::vector<NamedWare> out;
   for (const Ware& ware : kWares) {
-    const std::string wanted = base::say(" ", ware.words, " ");
-    const auto at = left.find(wanted);
+    const std::size_t at = whole_words(left, ware.words);
     if (at == std::string::npos) continue;
-    const std::string_view before = std::string_view(left).substr(0, at);
-    const std::string_view behind = std::string_view(left).substr(at + wanted.size() - 1);
+    const std::string_view before = std::string_view(left).substr(0, at - 1);
+    const std::string_view behind = std::string_view(left).substr(at + ware.words.size());
     // "Spoon the mixture" holds no spoon that is named; "with a spoon" does.
     if (verb_as_well(ware.words) &&
         !ends_with_any(before, {" a", " the", " of", " your", " clean", " another", " with", " on",
@@ -183,7 +190,7 @@ std::vector<NamedWare> wares_in(std::string_view phrase) {
     const bool again = std::any_of(out.begin(), out.end(),
                                    [&](const NamedWare& w) { return w.name == ware.name; });
     if (!again) out.push_back({std::string(ware.name), std::string(ware.words), ware.kind});
-    left.replace(at + 1, wanted.size() - 2, 1, '*');
+    left.replace(at, ware.words.size(), 1, '*');
   }
   std::stable_sort(out.begin(), out.end(), [](const NamedWare& a, const NamedWare& b) {
     return (a.kind == WareKind::kTool) < (b.kind == WareKind::kTool);
