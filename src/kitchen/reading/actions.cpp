@@ -40,6 +40,9 @@ constexpr std::array kActions = {
     Action{"skin", Work::kCut, "Skin", kKnife, true},
     Action{"stone", Work::kCut, "Stone", kKnife, true},
     Action{"julienne", Work::kCut, "Julienne", kKnife},
+    Action{"hull", Work::kCut, "Hull", kKnife},
+    Action{"split", Work::kCut, "Split", kKnife, true},
+    Action{"mark", Work::kCut, "Mark", "", true},
     Action{"grate", Work::kGrate, "Grate", "grating"},
     Action{"zest", Work::kGrate, "Zest", "grating", true},
     Action{"squeeze", Work::kGrate, "Squeeze", ""},
@@ -66,6 +69,9 @@ constexpr std::array kActions = {
     Action{"break", Work::kMix, "Break", ""},
     Action{"separate", Work::kMix, "Separate", "", true},
     Action{"dissolve", Work::kMix, "Dissolve", ""},
+    Action{"fluff", Work::kMix, "Fluff", ""},
+    Action{"shake", Work::kMix, "Shake", "", true},
+    Action{"swirl", Work::kMix, "Swirl", "", true},
     Action{"marinate", Work::kStand, "Marinate", "marinating"},
     Action{"whisk", Work::kWhisk, "Whisk", kRaising, true},
     Action{"whip", Work::kWhisk, "Whip", kRaising},
@@ -107,6 +113,11 @@ constexpr std::array kActions = {
     Action{"smooth", Work::kAssemble, "Smooth", "", true},
     Action{"scrape", Work::kAssemble, "Scrape", ""},
     Action{"stuff", Work::kAssemble, "Stuff", ""},
+    Action{"dot", Work::kAssemble, "Dot", "", true},
+    Action{"dredge", Work::kAssemble, "Dust", ""},
+    Action{"sandwich", Work::kAssemble, "Sandwich", "", true},
+    Action{"spray", Work::kAssemble, "Spray", "", true},
+    Action{"unroll", Work::kAssemble, "Unroll", ""},
     Action{"grease", Work::kLine, "Grease tin", "preparing tins"},
     Action{"butter", Work::kLine, "Butter", "preparing tins", true},
     Action{"oil", Work::kLine, "Oil", "preparing tins", true},
@@ -165,6 +176,7 @@ constexpr std::array kActions = {
     Action{"thicken", Work::kThicken, "Thicken", kSauce},
     Action{"boil", Work::kBoil, "Boil", kHob, true},
     Action{"steam", Work::kBoil, "Steam", kHob, true},
+    Action{"blanch", Work::kBoil, "Blanch", kHob},
     Action{"poach", Work::kSimmer, "Poach", kHob},
     Action{"simmer", Work::kSimmer, "Simmer", kHob, true},
     Action{"reduce", Work::kSimmer, "Reduce", kHob},
@@ -231,7 +243,8 @@ bool alone(const std::vector<LineToken>& t, std::size_t i) {
                           "toast",  "brown",  "puree",   "glaze", "core",     "stone",  "skin",
                           "seed",   "line",   "layer",   "top",   "cool",     "warm",   "set",
                           "smooth", "level",  "rest",    "open",  "separate", "place",  "plate",
-                          "lower",  "tip",    "heat",    "spoon", "dollop",   "sieve",  "steam"}))
+                          "lower",  "tip",    "heat",    "spoon", "dollop",   "sieve",  "steam",
+                          "split",  "mark",   "dot",     "shake", "swirl",    "spray",  "sandwich"}))
     return false;
   return i + 1 >= t.size() ||
          word_in(t[i + 1].word, {".", ",", "and", "then", ";", "until", "till", "!"});

@@ -59,10 +59,25 @@ Words all_words(std::string_view name) {
 
 // One letter left out, put in or changed, or two changed round, in a word of five letters and more.
 bool misspells(const std::string& word, const std::string& meant) {
+  // Words of their own that look like a food's.
+  if (one_of(word, {"batter", "better", "bitter", "broad", "creamy", "grate", "paste", "pasta",
+                    "slice", "spread", "stick", "stock", "thick"}))
+    return false;
   if (meant.size() < 5 || word.size() < 4 || word[0] != meant[0] || word == meant) return false;
   if (word.size() > meant.size() + 1 || meant.size() > word.size() + 1) return false;
   if (base::edit_distance(word, meant) <= 1) return true;
   return word.size() == meant.size() && std::is_permutation(word.begin(), word.end(), meant.begin());
+}
+
+// "Wash the fruit", not "peel the kiwi fruit".
+bool speaks_of_fruit(const Words& words) {
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (words[i] != "fruit") continue;
+    if (i == 0 || one_of(words[i - 1], {"the", "all", "your", "with", "and", "of", "remaining",
+                                        "fresh", "prepared", "chopped"}))
+      return true;
+  }
+  return false;
 }
 
 // Oil that one cooks with, when there are several: not the few drops that season.
@@ -168,11 +183,12 @@ double IngredientWords::other_name(std::size_t i, const Words& words) const {
 std::vector<int> IngredientWords::by_name(const Words& words, const std::string& heading) const {
   std::vector<double> scores(tokens_.size(), 0);
   for (std::size_t i = 0; i < tokens_.size(); ++i) scores[i] = score(i, words);
+  const bool both = holds(words, "both");
   std::vector<int> out;
   for (std::size_t i = 0; i < tokens_.size(); ++i) {
     if (scores[i] == 0) continue;
     bool beaten = false;
-    for (std::size_t k = 0; k < tokens_.size() && !beaten; ++k) {
+    for (std::size_t k = 0; k < tokens_.size() && !beaten && !both; ++k) {
       if (k == i || scores[k] == 0 || tokens_[k].back() != tokens_[i].back()) continue;
       const double lead = scores[k] - scores[i];
       const bool level = lead > -1e-9 && lead < 1e-9;
@@ -200,13 +216,14 @@ std::string IngredientWords::heading_in(const Words& words) const {
 }
 
 IngredientWords::Named IngredientWords::named_in(const Words& words, const std::string& group,
-                                                 const std::set<int>& used) const {
+                                                 const std::set<int>& used,
+                                                 const std::set<int>& combined) const {
   const std::string heading = base::folded(group);
   Named out{by_name(words, heading), 1};
   const auto add_where = [&](double confidence, auto&& wanted) {
     for (std::size_t i = 0; i < tokens_.size(); ++i) {
       const int index = static_cast<int>(i);
-      if (!wanted(index) ||
+      if (combined.count(index) != 0 || !wanted(index) ||
           std::find(out.ingredients.begin(), out.ingredients.end(), index) != out.ingredients.end())
         continue;
       if (!heading.empty() && !groups_[i].empty() && groups_[i] != heading) continue;
@@ -238,9 +255,14 @@ IngredientWords::Named IngredientWords::named_in(const Words& words, const std::
                                                    [&](int i) { return used.count(i) != 0; });
     if (mixed) out.ingredients = by_name(words, heading);
   }
+  const bool all = holds(words, "all");
   if (holds(words, "vegetable") || holds(words, "veg"))
-    add_where(0.7, [&](int i) { return vegetable(i) && category(i, {"veg"}); });
-  if (holds(words, "fruit"))
+    add_where(0.7, [&](int i) {
+      // Who washes the vegetables thinks of neither garlic nor chilli.
+      const bool flavours = key_is(i, {"garlic", "ginger_root", "chilli_red", "chilli_green"});
+      return vegetable(i) && category(i, {"veg"}) && (all || !flavours);
+    });
+  if (speaks_of_fruit(words))
     add_where(0.7, [&](int i) { return vegetable(i) && category(i, {"fruit"}); });
   if (holds(words, "spice"))
     add_where(0.7, [&](int i) { return category(i, {"herbs spices"}) && !salad(i); });

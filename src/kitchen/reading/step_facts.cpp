@@ -120,6 +120,9 @@ void find_brief(const StepView& v, StepDraft& step) {
 // What the step leaves for those behind it.
 void move_on(const StepView& v, const StepDraft& step, SoFar& so_far) {
   for (const int i : step.uses) so_far.used.insert(i);
+  const bool mixed = on_heat(v.work) || v.work == Work::kMix || v.work == Work::kWhisk ||
+                     v.work == Work::kAdd || v.work == Work::kAssemble;
+  if (mixed && step.uses.size() > 1) so_far.combined.insert(step.uses.begin(), step.uses.end());
   const bool lines = v.pieces.main.work == Work::kLine;
   std::string put_in;
   for (const auto& e : step.equipment) {

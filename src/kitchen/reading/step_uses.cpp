@@ -45,8 +45,9 @@ class Uses {
  public:
   explicit Uses(StepView& v) : v_(v) {}
 
-  std::vector<int> find(const std::string& group) {
-    group_ = group;
+  std::vector<int> find(const StepDraft& step) {
+    group_ = step.group;
+    line_ = step.line_number;
     if (cleans_up(v_) || v_.work == Work::kSetOven) return {};
     std::vector<int> out = named(words());
     without_water(out);
@@ -61,6 +62,7 @@ class Uses {
  private:
   StepView& v_;
   std::string group_;
+  int line_ = 0;
 
   Words words() const {
     const bool sauce = v_.ingredients.mentions("sauce");
@@ -78,7 +80,8 @@ class Uses {
   }
 
   std::vector<int> named(const Words& words) const {
-    return v_.ingredients.named_in(words, group_, v_.so_far.used).ingredients;
+    return v_.ingredients.named_in(words, group_, v_.so_far.used, v_.so_far.combined)
+        .ingredients;
   }
 
   const std::string& key(int i) const {
@@ -131,7 +134,7 @@ class Uses {
   // that was little enough to tell.
   void take_over(std::vector<int>& out) {
     if (v_.draft.method.empty()) return;
-    constexpr std::size_t kFew = 4;
+    constexpr std::size_t kFew = 4, kVeryFew = 2;
     const StepDraft& before = v_.draft.method.back();
     if (before.uses.empty() || before.uses.size() > kFew || before.group != group_ ||
         before.preheat)
@@ -139,8 +142,11 @@ class Uses {
     const bool only_water = out.size() == 1 && key(out[0]) == "water";
     const bool nothing = out.empty() || only_water;
     const Work w = v_.work;
-    const bool goes_on = w == Work::kDrain || w == Work::kMash || w == Work::kBoil ||
-                         w == Work::kSimmer || w == Work::kBringToBoil;
+    const bool cooks = w == Work::kBoil || w == Work::kSimmer || w == Work::kBringToBoil;
+    const bool goes_on = w == Work::kDrain || w == Work::kMash ||
+                         (cooks && before.uses.size() <= kVeryFew) ||
+                         (w == Work::kStand && before.line_number == line_) ||
+                         v_.pieces.main.action->verb == "fluff";
     if ((nothing && goes_on && !names_another()) || pronoun_before_food(nothing)) {
       out.insert(out.end(), before.uses.begin(), before.uses.end());
       if (only_water || nothing) v_.inherited = true;
@@ -153,7 +159,10 @@ class Uses {
     for (const Clause& c : v_.pieces.clauses) {
       const auto& t = v_.tokens(c);
       for (std::size_t i = c.begin; i < c.end; ++i) {
-        if (until(t[i]) || t[i].is("so")) break;
+        if (until(t[i]) || t[i].is("so") || t[i].is("while") || t[i].is("when")) return false;
+        // "Roll the dough out and lift it": it is the dough.
+        const bool known = i + 1 < c.end && v_.ingredients.mentions(singular(t[i + 1].word));
+        if (t[i].is("the") && !known) return false;
         if (!one_of(t[i].word, {"it", "them", "these", "both"})) {
           for (std::string& w : singular_words(t, i, i + 1)) ahead.push_back(std::move(w));
           continue;
@@ -170,6 +179,6 @@ class Uses {
 
 }  // namespace
 
-void find_uses(StepView& v, StepDraft& step) { step.uses = Uses(v).find(step.group); }
+void find_uses(StepView& v, StepDraft& step) { step.uses = Uses(v).find(step); }
 
 }  // namespace kitchen

@@ -30,6 +30,7 @@ struct SoFar {
   bool deep_oil = false;                 ///< it is a pan of deep oil
   Work heat = Work::kFry;                ///< the last work on heat, for "cook for 5 minutes more"
   std::set<int> used;                    ///< ingredients
+  std::set<int> combined;                ///< ingredients that are mixed or cooked with others
 };
 
 struct StepView {

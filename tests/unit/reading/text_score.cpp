@@ -209,7 +209,8 @@ class TextJudge {
         hygiene = word_for(kHygieneWords, s->hygiene->value);
       for (const auto& e : s->equipment) wares.insert(ware_kind(e.value));
       for (const int u : s->uses) {
-        std::string food = steps_.ingredients[static_cast<std::size_t>(u)].food.value;
+        const IngredientDraft& used = steps_.ingredients[static_cast<std::size_t>(u)];
+        const std::string food = used.food.value.empty() ? "?" + used.name : used.food.value;
         const auto other = same_food_.find(food);
         uses.insert(other == same_food_.end() ? food : other->second);
       }
