@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "kitchen/reading/passive.h"
+
 namespace kitchen {
 namespace {
 
@@ -324,6 +326,15 @@ const Action* action_at(const std::vector<LineToken>& t, std::size_t i) {
     return false;
   };
   if (word == "whizz" || word == "whiz") return &kWhizz;
+  // "Keep stirring", "carry on cooking": what is gone on with.
+  if (word_in(word, {"keep", "continue", "carry", "start", "begin", "go"})) {
+    for (std::size_t k = i + 1; k < std::min(i + 4, t.size()); ++k) {
+      if (t[k].is(",")) break;
+      const Action* going_on = t[k].word.ends_with("ing") ? action_of_form(t[k].word) : nullptr;
+      if (going_on != nullptr) return going_on;
+    }
+  }
+  if (word == "light" && ahead("oven", 3)) return &kHeatOven;
   if (word == "check" || word == "test") {
     const bool core = ahead("probe", 14) || ahead("thermometer", 14) || ahead("temperature", 14);
     return core ? &kCheckCore : nullptr;
