@@ -119,6 +119,7 @@ void find_brief(const StepView& v, StepDraft& step) {
 
 // What the step leaves for those behind it.
 void move_on(const StepView& v, const StepDraft& step, SoFar& so_far) {
+  so_far.works.push_back(v.work);
   for (const int i : step.uses) so_far.used.insert(i);
   const bool mixed = on_heat(v.work) || v.work == Work::kMix || v.work == Work::kWhisk ||
                      v.work == Work::kAdd || v.work == Work::kAssemble;

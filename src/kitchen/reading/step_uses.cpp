@@ -53,6 +53,7 @@ class Uses {
     without_water(out);
     peppers(out);
     with_floured(out);
+    tins(out);
     take_over(out);
     std::sort(out.begin(), out.end());
     out.erase(std::unique(out.begin(), out.end()), out.end());
@@ -128,6 +129,18 @@ class Uses {
       if (best < 0 || d.garnish) best = i;
     }
     if (best >= 0) out.push_back(best);
+  }
+
+  // "Open and drain the tins": all that comes in tins.
+  void tins(std::vector<int>& out) const {
+    const bool opens = v_.work == Work::kOpen || v_.work == Work::kDrain;
+    if (!out.empty() || !opens || !v_.has({"tin", "can"})) return;
+    for (int i = 0; i < static_cast<int>(v_.draft.ingredients.size()); ++i) {
+      const std::string& piece =
+          v_.draft.ingredients[static_cast<std::size_t>(i)].quantity.value.piece;
+      if (piece == "tin" || piece == "can" || key(i).find("_tinned") != std::string::npos)
+        out.push_back(i);
+    }
   }
 
   // "Drain well", "boil it", "put them in a bowl with the oil": what the step before was about, if

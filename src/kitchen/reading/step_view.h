@@ -29,6 +29,7 @@ struct SoFar {
   bool on_ring = false;                  ///< that pan still stands there
   bool deep_oil = false;                 ///< it is a pan of deep oil
   Work heat = Work::kFry;                ///< the last work on heat, for "cook for 5 minutes more"
+  std::vector<Work> works;               ///< of each step
   std::set<int> used;                    ///< ingredients
   std::set<int> combined;                ///< ingredients that are mixed or cooked with others
 };
