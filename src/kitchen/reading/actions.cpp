@@ -353,6 +353,11 @@ const Action* action_at(const std::vector<LineToken>& t, std::size_t i) {
   if (found == nullptr) return nullptr;
   const bool first = i == 0 || t[i - 1].is("then") || t[i - 1].is(":") || t[i - 1].is(")");
   if (found->noun_too && !first && !after_a_verb(t, i + 1) && !alone(t, i)) return nullptr;
+  // "The oil and butter in a pan" are foods: a tin or the tray is buttered.
+  const bool object = i + 1 < t.size() &&
+                      word_in(t[i + 1].word, {"the", "a", "an", "your", "and", "two", "each", "it",
+                                              "both", "some", "one", "tin", "tins", "base"});
+  if (found->noun_too && found->work == Work::kLine && !first && !object) return nullptr;
   if (found->noun_too && first && i + 1 < t.size() &&
       word_in(t[i + 1].word, {"mixture", "tin", "cheese", "and"}) && found->work == Work::kLine)
     return nullptr;

@@ -49,6 +49,7 @@ class Order {
   std::map<std::string, int> made_;      // "dough" -> the step that has it in hand
   int main_ = -1;                        // the step that holds what is being made
   int oven_ = -1, tin_ = -1;             // set and lined in advance
+  int clean_ = -1, kettle_ = -1;         // hands and board washed; water boiled
 
   int count() const { return static_cast<int>(draft_.method.size()); }
   StepDraft& step(int i) { return draft_.method[static_cast<std::size_t>(i)]; }
@@ -90,19 +91,25 @@ class Order {
       return;
     }
     if (cleans(i)) {
-      // Hands and boards are clean before what comes next, which waits by its food.
-      if (i > 0) wait_for(i, before(i));
+      wait_for(i, before(i));
+      clean_ = i;
       return;
     }
-    const bool prepare = prepares(work(i)) && !s.heat;
+    const bool prepare = prepares(work(i)) && !s.heat && !into_a_pan(s);
     const bool strand = begins_strand(i);
-    for (const int used : s.uses) {
-      const auto last = last_of_.find(used);
-      if (last != last_of_.end()) wait_for(i, last->second);
-    }
+    for (const int used : s.uses) wait_for_last(i, used);
+    if (!prepare) wait_for_mentioned(i);
     wait_for_what_was_made(i);
+    // After raw meat hands, board and knife are clean before the next thing is touched.
+    if (clean_ >= 0 && !strand) wait_for(i, clean_);
+    clean_ = -1;
+    if (work(i) == Work::kKettle) kettle_ = i;
+    const bool of_kettle = says_pair(i, "boiling", "water") || says_pair(i, "hot", "water") ||
+                           (says(i, {"stock"}) && says(i, {"make", "dissolve", "crumble"}));
+    if (of_kettle) wait_for(i, kettle_);
     // What has no ingredient of its own goes on with what is being made; so does what adds to it.
-    const bool goes_on = !strand && !(prepare && !s.uses.empty());
+    const bool alone = !s.follows.empty() && stays_with_its_own(work(i));
+    const bool goes_on = !strand && !alone && !(prepare && !s.uses.empty());
     if (goes_on) wait_for(i, main_ >= 0 || !s.uses.empty() ? main_ : before(i));
     if (s.heat && s.heat->value.where == Where::kOven) wait_for(i, oven_);
     if (tin_ >= 0 && says(i, {"tin", "tray", "dish", "case", "sheet", "ramekin", "mould", "cup",
@@ -114,13 +121,44 @@ class Order {
     take_in_hand(i, prepare);
   }
 
+  // "Drain the pasta", "check the chicken": nothing joins what else is being made.
+  static bool stays_with_its_own(Work w) {
+    return w == Work::kProbe || w == Work::kDrain || w == Work::kTakeOut || w == Work::kMash ||
+           w == Work::kGrill || w == Work::kStand || w == Work::kChill || w == Work::kBoil ||
+           w == Work::kSimmer || w == Work::kBringToBoil;
+  }
+  // "Rinse the rice and put it in a pan": it is in the pan now.
+  static bool into_a_pan(const StepDraft& s) {
+    return std::any_of(s.equipment.begin(), s.equipment.end(), [](const auto& e) {
+      const WareKind kind = ware_kind(e.value);
+      return e.confidence == 1 && (kind == WareKind::kPan || kind == WareKind::kBaking);
+    });
+  }
+
+  // Salt, oil and water are there for everybody: nobody waits for who had them last.
+  void wait_for_last(int i, int ingredient) {
+    const auto last = last_of_.find(ingredient);
+    if (last != last_of_.end() && !staple(ingredient)) wait_for(i, last->second);
+  }
+
+  // What is named at all, in a mixture too: "the soy mixture", "the wet ingredients".
+  void wait_for_mentioned(int i) {
+    Words words = said(i);
+    const auto until = std::find_if(words.begin(), words.end(), [](const std::string& w) {
+      return w == "until" || w == "till";
+    });
+    words.erase(until, words.end());
+    for (const int used : words_.named_in(words, step(i).group, {}).ingredients)
+      wait_for_last(i, used);
+  }
+
   // The step has now what it waited for, and what it says it makes.
   void take_in_hand(int i, bool prepare) {
     const StepDraft& s = step(i);
     if (!prepare) {
       const std::set<int> from(s.follows.begin(), s.follows.end());
       for (auto& [ingredient, last] : last_of_) {
-        if (from.count(last) != 0 && !prepares(work(last))) last = i;
+        if (from.count(last) != 0 && (!prepares(work(last)) || s.uses.empty())) last = i;
       }
       for (auto& [thing, last] : made_) {
         if (from.count(last) != 0) last = i;
@@ -152,8 +190,8 @@ class Order {
     // "Bring a pan of water to the boil": nothing of the dish is in it yet.
     if (s.uses.empty() && says_pair(i, "of", "water") && s.heat) return true;
     if (s.uses.empty() && says(i, {"kettle"})) return true;
-    if (!handles_only_fresh(s) || names_product(i)) return false;
-    return in_a_vessel(i) || mixes_on_its_own(i);
+    if (s.uses.empty() || names_product(i)) return false;
+    return in_a_vessel(i) || (handles_only_fresh(s) && (mixes_on_its_own(i) || makes(i)));
   }
 
   // "Melt the butter in a saucepan": a vessel that was not there before begins something of its
@@ -170,6 +208,12 @@ class Order {
       }
     }
     return false;
+  }
+
+  // "Make the guacamole: halve the avocado ...", "For the sauce, warm the berries".
+  bool makes(int i) const { return begins(i, {"make"}) || says_first_for(i); }
+  bool says_first_for(int i) const {
+    return said(i).size() > 2 && said(i)[0] == "for" && said(i)[1] == "the";
   }
 
   // "Beat the eggs with the milk": two things nobody has touched, and into nothing that is there.
@@ -192,9 +236,11 @@ class Order {
     const Words& words = said(i);
     for (std::size_t k = 0; k + 1 < words.size(); ++k) {
       if (!one_of(words[k], {"the", "each", "your"})) continue;
+      if (k > 0 && one_of(words[k - 1], {"make", "for"})) continue;
       for (std::size_t m = k + 1; m < std::min(k + 3, words.size()); ++m) {
         const std::string& noun = words[m];
-        const bool known = words_.mentions(noun) || is_ware(i, noun) ||
+        const bool known = !words_.named_in({noun}, step(i).group, {}).ingredients.empty() ||
+                           words_.mentions(noun) || is_ware(i, noun) ||
                            one_of(noun, {"vegetable", "veg", "fruit", "spice", "herb", "cheese",
                                          "meat", "fish", "pasta", "ingredient", "juice", "zest"});
         if (known) break;
@@ -244,10 +290,16 @@ class Order {
     return -1;
   }
 
-  // A preparation of ingredients nobody has touched yet.
+  // Only ingredients nobody has touched yet; salt, oil and water are on every bench.
   bool handles_only_fresh(const StepDraft& s) const {
-    return !s.uses.empty() && std::none_of(s.uses.begin(), s.uses.end(),
-                                           [&](int u) { return last_of_.count(u) != 0; });
+    return !s.uses.empty() && std::none_of(s.uses.begin(), s.uses.end(), [&](int u) {
+      return last_of_.count(u) != 0 && !staple(u);
+    });
+  }
+  bool staple(int ingredient) const {
+    const Food* food = words_.food(ingredient);
+    return food != nullptr && (one_of(food->key, {"salt", "black_pepper", "water"}) ||
+                               food->key.ends_with("_oil"));
   }
 
   // What nobody waits for must be done before the last step, or it would be left over.
@@ -272,7 +324,9 @@ class Order {
         if (step(k).heat && step(k).heat->value.where == Where::kOven && !step(k).preheat) return k;
       }
     }
-    if (prepares(work(i)) || work(i) == Work::kKettle || step(i).uses.empty()) {
+    const bool waits_by_itself = step(i).heat || work(i) == Work::kStand;
+    if (prepares(work(i)) || work(i) == Work::kKettle ||
+        (step(i).uses.empty() && !waits_by_itself)) {
       for (int k = i + 1; k < count(); ++k) {
         const StepDraft& s = step(k);
         if (!s.preheat && !prepares(work(k)) && !lines_tin(k) && !cleans(k) &&
@@ -282,7 +336,7 @@ class Order {
       return count() - 1;
     }
     for (int k = i + 1; k < count(); ++k) {
-      if (work(k) == Work::kServe || works_[static_cast<std::size_t>(k)] == Work::kAssemble) return k;
+      if (work(k) == Work::kServe) return k;
     }
     return count() - 1;
   }
