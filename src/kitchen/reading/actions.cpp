@@ -240,13 +240,14 @@ bool after_a_verb(const std::vector<LineToken>& t, std::size_t i) {
 // are foods.
 bool alone(const std::vector<LineToken>& t, std::size_t i) {
   if (i == 0 || !word_in(t[i - 1].word, {"and", "then", ",", "&"})) return false;
-  if (word_in(t[i].word, {"cream",  "butter", "oil",     "flour", "zest",     "juice",  "mince",
-                          "roll",   "ice",    "crumble", "slice", "quarter",  "spread", "dip",
-                          "toast",  "brown",  "puree",   "glaze", "core",     "stone",  "skin",
-                          "seed",   "line",   "layer",   "top",   "cool",     "warm",   "set",
-                          "smooth", "level",  "rest",    "open",  "separate", "place",  "plate",
-                          "lower",  "tip",    "heat",    "spoon", "dollop",   "sieve",  "steam",
-                          "split",  "mark",   "dot",     "shake", "swirl",    "spray",  "sandwich"}))
+  if (word_in(t[i].word,
+              {"cream",  "butter", "oil",     "flour", "zest",     "juice",  "mince",
+               "roll",   "ice",    "crumble", "slice", "quarter",  "spread", "dip",
+               "toast",  "brown",  "puree",   "glaze", "core",     "stone",  "skin",
+               "seed",   "line",   "layer",   "top",   "cool",     "warm",   "set",
+               "smooth", "level",  "rest",    "open",  "separate", "place",  "plate",
+               "lower",  "tip",    "heat",    "spoon", "dollop",   "sieve",  "steam",
+               "split",  "mark",   "dot",     "shake", "swirl",    "spray",  "sandwich"}))
     return false;
   return i + 1 >= t.size() ||
          word_in(t[i + 1].word, {".", ",", "and", "then", ";", "until", "till", "!"});

@@ -454,6 +454,12 @@ class AmountReader {
       // "400g tins" in the plural without how many: one cannot know.
       amount_.about = true;
     }
+    // "100 g block margarine" is the hard kind, not a block.
+    static constexpr std::array<std::string_view, 5> kHardFats = {"margarine", "butter", "fat",
+                                                                  "baking", "lard"};
+    if (*piece == "block" && word(t_, k + 1) &&
+        std::find(kHardFats.begin(), kHardFats.end(), t_[k + 1].word) != kHardFats.end())
+      return;
     std::size_t from = i_;
     while (from > 0 && (t_[from - 1].number() || t_[from - 1].kind == LineToken::Kind::kWord ||
                         t_[from - 1].is("-") || t_[from - 1].is("/")))
@@ -566,6 +572,8 @@ std::optional<Ratio> number_at(const std::vector<LineToken>& t, std::size_t i, s
     }
     return value;
   }
+  if ((at(t, i, "a") || at(t, i, "an")) && number(t, i + 1))
+    return number_at(t, i + 1, next);  // "a 2 cm piece", "a 400 g tin"
   if (at(t, i, "a") || at(t, i, "an")) return number_from_article(t, i, next);
   const auto value = number_word(t, i);
   if (!value) return std::nullopt;

@@ -76,9 +76,10 @@ bool word_in(std::string_view word, std::initializer_list<std::string_view> all)
 bool adverb(const LineToken& t) {
   return t.kind == LineToken::Kind::kWord &&
          ((t.word.size() > 4 && t.word.ends_with("ly")) ||
-          word_in(t.word, {"next", "now", "also", "just", "once", "again", "immediately", "please",
-                           "meanwhile", "first", "while", "whilst", "afterwards", "so", "i", "we", "you",
-                           "should", "must", "will", "can", "finally", "lastly"}));
+          word_in(t.word, {"next",        "now",    "also",      "just",    "once",  "again",
+                           "immediately", "please", "meanwhile", "first",   "while", "whilst",
+                           "afterwards",  "so",     "i",         "we",      "you",   "should",
+                           "must",        "will",   "can",       "finally", "lastly"}));
 }
 
 // "turn the heat down", "reduce the heat", "set aside": how, not what.

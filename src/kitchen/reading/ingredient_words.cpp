@@ -33,8 +33,9 @@ bool says_little(const std::string& word) {
 
 // Little words around a name, which no step is about.
 bool tells_nothing(const std::string& word) {
-  return one_of(word, {"a", "an", "the", "of", "and", "or", "some", "few", "little", "if", "you",
-                       "have", "it", "your", "to", "plus", "extra", "each", "both", "more"});
+  return one_of(word,
+                {"a",   "an",   "the", "of",   "and", "or",   "some",  "few",  "little", "if",
+                 "you", "have", "it",  "your", "to",  "plus", "extra", "each", "both",   "more"});
 }
 
 Words words_of_name(std::string_view name) {
@@ -66,7 +67,8 @@ bool misspells(const std::string& word, const std::string& meant) {
   if (meant.size() < 5 || word.size() < 4 || word[0] != meant[0] || word == meant) return false;
   if (word.size() > meant.size() + 1 || meant.size() > word.size() + 1) return false;
   if (base::edit_distance(word, meant) <= 1) return true;
-  return word.size() == meant.size() && std::is_permutation(word.begin(), word.end(), meant.begin());
+  return word.size() == meant.size() &&
+         std::is_permutation(word.begin(), word.end(), meant.begin());
 }
 
 // "Wash the fruit", not "peel the kiwi fruit".
@@ -82,8 +84,7 @@ bool speaks_of_fruit(const Words& words) {
 
 // Oil that one cooks with, when there are several: not the few drops that season.
 bool cooking_oil(const Words& name) {
-  return name.size() == 1 ||
-         std::none_of(name.begin(), name.end(), [](const std::string& w) {
+  return name.size() == 1 || std::none_of(name.begin(), name.end(), [](const std::string& w) {
            return one_of(w, {"sesame", "spray", "chilli", "truffle", "walnut"});
          });
 }
@@ -162,9 +163,8 @@ double IngredientWords::score(std::size_t i, const Words& words) const {
 double IngredientWords::other_name(std::size_t i, const Words& words) const {
   constexpr double kByAnotherName = 0.3;
   for (const Words& other : other_[i]) {
-    const bool all = !other.empty() && std::all_of(other.begin(), other.end(), [&](const auto& w) {
-      return holds(words, w);
-    });
+    const bool all = !other.empty() && std::all_of(other.begin(), other.end(),
+                                                   [&](const auto& w) { return holds(words, w); });
     const bool anybody_else = std::any_of(tokens_.begin(), tokens_.end(), [&](const Words& o) {
       return !o.empty() && !other.empty() && o.back() == other.back();
     });
@@ -272,7 +272,8 @@ IngredientWords::Named IngredientWords::named_in(const Words& words, const std::
     });
   if (holds(words, "fat")) add_where(0.7, [&](int i) { return category(i, {"fats oils"}); });
   const bool pasta = holds(words, "pasta") && !mentions("pasta");
-  if (pasta) add_where(0.8, [&](int i) {
+  if (pasta)
+    add_where(0.8, [&](int i) {
       return food(i) != nullptr && (food(i)->key.find("pasta") != std::string::npos ||
                                     key_is(i, {"spaghetti_dry", "macaroni_dry",
                                                "wholewheat_spaghetti_dry", "lasagne_sheets_dry"}));
@@ -315,8 +316,8 @@ bool IngredientWords::vegetable(int i) const {
   const Food* f = food(i);
   if (f == nullptr || !one_of(f->category, {"veg", "fruit", "herbs spices"})) return false;
   const Words words = all_words(f->name);
-  for (const char* ready : {"canned", "tinned", "frozen", "dried", "ground", "juice", "puree", "passata",
-                            "pickled", "bottled", "carton", "powder", "dry"}) {
+  for (const char* ready : {"canned", "tinned", "frozen", "dried", "ground", "juice", "puree",
+                            "passata", "pickled", "bottled", "carton", "powder", "dry"}) {
     if (holds(words, ready)) return false;
   }
   return f->category != "herbs spices" || holds(words, "fresh") || holds(words, "root");

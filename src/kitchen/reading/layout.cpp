@@ -45,9 +45,11 @@ bool about_text(const std::string& tidy) {
 // "You need 1 carrot, ...": the words that open a list inside a sentence, their length; 0 = none.
 std::size_t opens_list(const std::string& tidy) {
   const std::string low = base::lower(tidy);
+  constexpr std::size_t kEarly = 50;  // "For four bowls of soup you need ..."
   for (const std::string_view words : {"you need ", "you will need ", "you'll need ", "take "}) {
-    if (!low.starts_with(words)) continue;
-    const std::size_t length = words.size();
+    const auto at = low.find(words);
+    if (at > kEarly || (at > 0 && (words == "take " || low[at - 1] != ' '))) continue;
+    const std::size_t length = at + words.size();
     return amount_at(line_tokens(std::string_view(low).substr(length)), 0, Measures{}) ? length : 0;
   }
   return 0;
@@ -85,6 +87,8 @@ std::vector<Line> lines_of(std::string_view text) {
       each.tidy = tidied_line(column);
       if (each.text.empty()) continue;
       each.looks = looks_of(each.tidy);
+      each.looks.bullet = each.looks.bullet || each.text.starts_with("\u2022") ||
+                          each.text.starts_with("\u25AA") || each.text.starts_with("\u00B7");
       each.heading = section_heading(each.tidy);
       if (const std::size_t opens = opens_list(each.tidy);
           opens != 0 && each.heading.section == Section::kNone)
@@ -240,13 +244,36 @@ class LayingOut {
     const bool opens = before.starts_with("for ") || before.starts_with("to serve") ||
                        before.starts_with("to finish") || before.starts_with("to decorate") ||
                        before.starts_with("to garnish") || before.starts_with("topping") ||
-                       before.starts_with("serve with");
+                       before.starts_with("serve with") ||
+                       before.find("to serve") != std::string::npos || lists_behind(line, colon);
     if (!opens || method_begun_) return false;
     group_ = heading_text(line.tidy.substr(0, colon));
     put(line.number, line.tidy.substr(0, colon + 1), LineRole::kHeading);
     run_on(line.number, base::trimmed(line.tidy.substr(colon + 1)), true);
     group_.clear();
     return true;
+  }
+
+  // "Decoration: 50 g icing sugar, few drops of water": behind the colon a food is weighed, which
+  // "Flour: 200 g, sifted" has before it.
+  bool lists_behind(const Line& line, std::size_t colon) const {
+    const auto t = line_tokens(std::string_view(line.tidy).substr(colon + 1));
+    const auto amount = t.empty() ? std::nullopt : amount_at(t, 0, Measures{});
+    const bool plain = line_tokens(std::string_view(line.tidy).substr(0, colon)).size() <= 3;
+    return plain && !out_.lines.empty() && out_.lines.back().role == LineRole::kIngredient &&
+           amount && amount->quantity.stated() &&
+           (amount->quantity.unit != Unit::kPiece || !amount->quantity.piece.empty()) &&
+           amount->next < t.size() && t[amount->next].kind == LineToken::Kind::kWord &&
+           !preparation_word(t[amount->next].word);
+  }
+
+  // "Wedges" above "1. Scrub the potatoes.": names the steps that follow.
+  bool names_steps(const Line& line) const {
+    const Line* next = following();
+    const LineLooks& looks = line.looks;
+    return looks.words > 0 && looks.words <= 3 && !looks.sentence && !looks.amount_first &&
+           !looks.amount_last && !looks.amount_alone && !looks.bullet && !small_first(line.tidy) &&
+           next != nullptr && next->looks.numbered && next->looks.verb_first;
   }
 
   // Among lines with bullets one without, short and without an amount, names what follows.
@@ -377,7 +404,7 @@ class LayingOut {
       if (!method_begun_) group_.clear();
       return put(line, LineRole::kMethod);
     }
-    if ((group_heading(line.tidy, line.looks) || plain_among_bullets(line)) &&
+    if ((group_heading(line.tidy, line.looks) || plain_among_bullets(line) || names_steps(line)) &&
         following() != nullptr) {
       group_ = heading_text(line.tidy);
       return put(line, LineRole::kHeading);
@@ -432,6 +459,10 @@ class LayingOut {
     if (method_like(line)) {
       group_.clear();
       return put(line, LineRole::kMethod, false);
+    }
+    if (names_steps(line)) {
+      group_ = heading_text(line.tidy);
+      return put(line, LineRole::kHeading);
     }
     if ((group_heading(line.tidy, looks) || plain_among_bullets(line)) && following() != nullptr &&
         (following()->looks.amount_first || following()->looks.amount_last ||

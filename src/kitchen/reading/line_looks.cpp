@@ -19,7 +19,7 @@ bool among(const std::array<std::string_view, N>& list, std::string_view word) {
   return std::find(list.begin(), list.end(), word) != list.end();
 }
 
-constexpr std::array<std::string_view, 22> kIngredientHeadings = {"ingredients",
+constexpr std::array<std::string_view, 28> kIngredientHeadings = {"ingredients",
                                                                   "ingredient",
                                                                   "ingredient list",
                                                                   "ingredients list",
@@ -40,16 +40,25 @@ constexpr std::array<std::string_view, 22> kIngredientHeadings = {"ingredients",
                                                                   "for the dish you need",
                                                                   "things you need",
                                                                   "basket",
-                                                                  "ingredients needed"};
-constexpr std::array<std::string_view, 24> kMethodHeadings = {
-    "method",         "instructions",   "directions",
-    "steps",          "how to make it", "how to make",
-    "preparation",    "what to do",     "the method",
-    "procedure",      "making it",      "to make",
-    "how to",         "cooking",        "cooking instructions",
-    "step by step",   "how to cook it", "let's cook",
-    "what you do",    "how it's done",  "preparation method",
-    "cooking method", "how to do it",   "making"};
+                                                                  "ingredients needed",
+                                                                  "what goes in",
+                                                                  "what to bring",
+                                                                  "what we used",
+                                                                  "ingredients we used",
+                                                                  "to bring",
+                                                                  "what you want"};
+constexpr std::array<std::string_view, 31> kMethodHeadings = {
+    "method",         "instructions",    "directions",
+    "steps",          "how to make it",  "how to make",
+    "preparation",    "what to do",      "the method",
+    "procedure",      "making it",       "to make",
+    "how to",         "cooking",         "cooking instructions",
+    "step by step",   "how to cook it",  "let's cook",
+    "what you do",    "how it's done",   "preparation method",
+    "cooking method", "how to do it",    "making",
+    "making them",    "making the dish", "how i make it",
+    "how we made it", "what we did",     "what was done",
+    "what happens"};
 constexpr std::array<std::string_view, 26> kOtherHeadings = {"notes",
                                                              "note",
                                                              "tips",

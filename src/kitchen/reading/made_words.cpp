@@ -36,13 +36,14 @@ std::string thing_from(const std::vector<std::string>& words, std::size_t at) {
 
 bool can_be_made(const std::string& word) {
   static constexpr std::array<std::string_view, 62> kNot = {
-      "heat",   "oven",    "ring",   "hob",    "pan",     "boil",   "water",   "lid",   "side",
-      "packet", "middle",  "time",   "minute", "fridge",  "rest",   "grill",   "simmer", "well",
-      "bowl",   "tin",     "tray",   "dish",   "saucepan", "jug",   "wok",     "basin", "plate",
-      "board",  "surface", "cm",     "inch",   "half",    "piece",  "slice",   "cube",  "strip",
-      "dice",   "wedge",   "chunk",  "round",  "square",  "hollow", "centre",  "center", "hole",
-      "space",  "set",     "total",  "way",    "bit",     "edge",   "top",     "bottom", "base",
-      "thickness", "size", "shape",  "circle", "ball",    "finger", "triangle", "end"};
+      "heat",   "oven",   "ring",   "hob",    "pan",      "boil",   "water",     "lid",
+      "side",   "packet", "middle", "time",   "minute",   "fridge", "rest",      "grill",
+      "simmer", "well",   "bowl",   "tin",    "tray",     "dish",   "saucepan",  "jug",
+      "wok",    "basin",  "plate",  "board",  "surface",  "cm",     "inch",      "half",
+      "piece",  "slice",  "cube",   "strip",  "dice",     "wedge",  "chunk",     "round",
+      "square", "hollow", "centre", "center", "hole",     "space",  "set",       "total",
+      "way",    "bit",    "edge",   "top",    "bottom",   "base",   "thickness", "size",
+      "shape",  "circle", "ball",   "finger", "triangle", "end"};
   return word.size() > 2 && word[0] >= 'a' && word[0] <= 'z' &&
          std::find(kNot.begin(), kNot.end(), word) == kNot.end();
 }
@@ -54,7 +55,8 @@ std::vector<std::string> things_made(const std::vector<std::string>& words) {
     if (one_of(words[i], {"make", "form", "give"}))
       at = i + 1;
     else if ((words[i] == "to" || words[i] == "into" || words[i] == "for") && i + 2 < words.size())
-      at = one_of(words[i + 1], {"a", "an"}) || (words[i] == "for" && words[i + 1] == "the" && i == 0)
+      at = one_of(words[i + 1], {"a", "an"}) ||
+                   (words[i] == "for" && words[i + 1] == "the" && i == 0)
                ? i + 1
                : 0;
     if (at == 0) continue;

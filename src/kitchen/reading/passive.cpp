@@ -54,11 +54,11 @@ bool tells_how(const Tokens& t, std::size_t from, std::size_t to) {
 
 const Action* action_of_form(std::string_view word) {
   static constexpr std::pair<std::string_view, std::string_view> kIrregular[] = {
-      {"left", "leave"},   {"made", "make"},     {"beaten", "beat"},    {"broken", "break"},
-      {"kept", "keep"},    {"taken", "take"},    {"brought", "bring"},  {"frozen", "freeze"},
-      {"torn", "tear"},    {"laid", "lay"},      {"shaken", "shake"},   {"cut", "cut"},
-      {"put", "put"},      {"set", "set"},       {"spread", "spread"},  {"split", "split"},
-      {"fried", "fry"},    {"let", "let"}};
+      {"left", "leave"}, {"made", "make"},  {"beaten", "beat"},   {"broken", "break"},
+      {"kept", "keep"},  {"taken", "take"}, {"brought", "bring"}, {"frozen", "freeze"},
+      {"torn", "tear"},  {"laid", "lay"},   {"shaken", "shake"},  {"cut", "cut"},
+      {"put", "put"},    {"set", "set"},    {"spread", "spread"}, {"split", "split"},
+      {"fried", "fry"},  {"let", "let"}};
   for (const auto& [form, plain] : kIrregular) {
     if (word == form) return action_named(plain);
   }

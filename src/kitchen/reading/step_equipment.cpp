@@ -83,7 +83,7 @@ class Equipment {
         return;
       case Work::kWash:
         add(uses({"rice", "lentil", "quinoa", "berries", "beansprouts", "bean"}) ? "sieve"
-                                                                                   : "colander",
+                                                                                 : "colander",
             0.7);
         return;
       case Work::kMash:

@@ -49,12 +49,11 @@ std::string level(const StepView& v) {
 // The pan, tin or tray nobody names: the one that is in use, else the usual one.
 std::string usual_vessel(const StepView& v, Where where) {
   if (where == Where::kRing)
-    return v.work == Work::kFry                               ? "frying pan"
-           : v.work == Work::kDeepFry                         ? "deep pan"
+    return v.work == Work::kFry                                ? "frying pan"
+           : v.work == Work::kDeepFry                          ? "deep pan"
            : v.work == Work::kMelt || v.work == Work::kThicken ? "small pan"
-                                                              : "large pan";
-  const bool in_use = !v.so_far.vessel.empty() &&
-                      ware_kind(v.so_far.vessel) == WareKind::kBaking;
+                                                               : "large pan";
+  const bool in_use = !v.so_far.vessel.empty() && ware_kind(v.so_far.vessel) == WareKind::kBaking;
   if (where == Where::kOven)
     return !v.so_far.tin.empty() ? v.so_far.tin : in_use ? v.so_far.vessel : "baking tray";
   return "grill pan";
@@ -212,9 +211,8 @@ void find_attention(const StepView& v, StepDraft& step) {
   // "Turning once", "turning half way": somebody looks in.
   if (v.work == Work::kBake && v.has({"turning", "basting", "shaking"})) a = Attention::kGlance;
   if (v.has({"caramel"}) && on_heat(v.work)) a = Attention::kNothingElse;
-  const bool hot_oil = std::any_of(step.hazards.begin(), step.hazards.end(), [](const auto& h) {
-    return h.value == Hazard::kHotOil;
-  });
+  const bool hot_oil = std::any_of(step.hazards.begin(), step.hazards.end(),
+                                   [](const auto& h) { return h.value == Hazard::kHotOil; });
   if (hot_oil && v.work == Work::kFry) a = Attention::kNothingElse;
   step.attention = {a, confidence, verb_of(v)};
 }

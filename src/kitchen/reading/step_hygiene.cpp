@@ -52,9 +52,7 @@ void find_hygiene(const StepView& v, StepDraft& step) {
     if (!board) return;
   }
   const std::string from(v.pieces.main.action->verb);
-  const auto any = [&](auto&& is) {
-    return std::any_of(step.uses.begin(), step.uses.end(), is);
-  };
+  const auto any = [&](auto&& is) { return std::any_of(step.uses.begin(), step.uses.end(), is); };
   const auto be = [&](Hygiene hygiene, double confidence) {
     step.hygiene = Guess<Hygiene>{hygiene, confidence, from};
   };

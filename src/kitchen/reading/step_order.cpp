@@ -45,11 +45,11 @@ class Order {
   const std::vector<Work>& works_;
   const IngredientWords& words_;
   std::vector<Words> said_;
-  std::map<int, int> last_of_;           // ingredient -> step that handled it last
-  std::map<std::string, int> made_;      // "dough" -> the step that has it in hand
-  int main_ = -1;                        // the step that holds what is being made
-  int oven_ = -1, tin_ = -1;             // set and lined in advance
-  int clean_ = -1, kettle_ = -1;         // hands and board washed; water boiled
+  std::map<int, int> last_of_;       // ingredient -> step that handled it last
+  std::map<std::string, int> made_;  // "dough" -> the step that has it in hand
+  int main_ = -1;                    // the step that holds what is being made
+  int oven_ = -1, tin_ = -1;         // set and lined in advance
+  int clean_ = -1, kettle_ = -1;     // hands and board washed; water boiled
 
   int count() const { return static_cast<int>(draft_.method.size()); }
   StepDraft& step(int i) { return draft_.method[static_cast<std::size_t>(i)]; }
@@ -259,9 +259,7 @@ class Order {
     return one_of(word, {"and", "in", "for", "with", "on", "until", "into", "to", "over", "from"});
   }
 
-  bool opens_tins(int i) const {
-    return begins(i, {"open", "drain"}) && says(i, {"tin", "can"});
-  }
+  bool opens_tins(int i) const { return begins(i, {"open", "drain"}) && says(i, {"tin", "can"}); }
 
   // Hands, board and knife after raw meat: that step comes before, and what is next comes after.
   bool cleans(int i) const {
@@ -298,8 +296,8 @@ class Order {
   }
   bool staple(int ingredient) const {
     const Food* food = words_.food(ingredient);
-    return food != nullptr && (one_of(food->key, {"salt", "black_pepper", "water"}) ||
-                               food->key.ends_with("_oil"));
+    return food != nullptr &&
+           (one_of(food->key, {"salt", "black_pepper", "water"}) || food->key.ends_with("_oil"));
   }
 
   // What nobody waits for must be done before the last step, or it would be left over.

@@ -69,7 +69,8 @@ class Uses {
     const bool sauce = v_.ingredients.mentions("sauce");
     Words out;
     for (const Clause& c : v_.pieces.clauses) {
-      for (std::string& w : handled_words(v_.tokens(c), c.begin, c.end, sauce)) out.push_back(std::move(w));
+      for (std::string& w : handled_words(v_.tokens(c), c.begin, c.end, sauce))
+        out.push_back(std::move(w));
     }
     for (const std::size_t s : v_.pieces.sentences) {
       const auto& t = v_.sentences[s].tokens;
@@ -81,8 +82,7 @@ class Uses {
   }
 
   std::vector<int> named(const Words& words) const {
-    return v_.ingredients.named_in(words, group_, v_.so_far.used, v_.so_far.combined)
-        .ingredients;
+    return v_.ingredients.named_in(words, group_, v_.so_far.used, v_.so_far.combined).ingredients;
   }
 
   const std::string& key(int i) const {
@@ -104,8 +104,8 @@ class Uses {
     const bool both = std::any_of(out.begin(), out.end(), spice) &&
                       std::any_of(out.begin(), out.end(), fresh);
     if (!both) return;
-    const bool seasons = v_.has({"salt", "season", "grind", "ground", "black", "grinding", "twist",
-                                 "seasoning"});
+    const bool seasons = v_.has(
+        {"salt", "season", "grind", "ground", "black", "grinding", "twist", "seasoning"});
     const bool cut = v_.says("the pepper") || v_.work == Work::kCut || v_.work == Work::kFry ||
                      std::find(v_.raw.begin(), v_.raw.end(), "peppers") != v_.raw.end();
     if (v_.has({"red", "green", "yellow"}) && seasons) return;
@@ -136,8 +136,8 @@ class Uses {
     const bool opens = v_.work == Work::kOpen || v_.work == Work::kDrain;
     if (!out.empty() || !opens || !v_.has({"tin", "can"})) return;
     for (int i = 0; i < static_cast<int>(v_.draft.ingredients.size()); ++i) {
-      const std::string& piece =
-          v_.draft.ingredients[static_cast<std::size_t>(i)].quantity.value.piece;
+      const std::string& piece = v_.draft.ingredients[static_cast<std::size_t>(i)]
+                                     .quantity.value.piece;
       if (piece == "tin" || piece == "can" || key(i).find("_tinned") != std::string::npos)
         out.push_back(i);
     }

@@ -3,8 +3,8 @@
 namespace kitchen {
 
 StepView view_of(const StepPieces& pieces, const std::vector<Sentence>& sentences,
-                 const DishDraft& draft, const IngredientWords& ingredients,
-                 const TaskTimes& times, const SoFar& so_far) {
+                 const DishDraft& draft, const IngredientWords& ingredients, const TaskTimes& times,
+                 const SoFar& so_far) {
   StepView v{pieces, sentences, draft, ingredients, times, so_far, {}, {}, " ", {}};
   for (const Clause& c : pieces.clauses) {
     const auto& tokens = v.tokens(c);
@@ -41,8 +41,8 @@ Work work_of(const StepView& v) {
   const std::string_view verb = v.pieces.main.action->verb;
   const bool into = work == Work::kAdd || verb == "stir" || verb == "toss" ||
                     (work == Work::kWhisk && !v.has({"egg", "cream"}));
-  const bool elsewhere = v.has({"bowl", "basin", "jug", "dish", "tray", "tin", "plate",
-                                "meanwhile", "glass", "batter", "case"}) ||
+  const bool elsewhere = v.has({"bowl", "basin", "jug", "dish", "tray", "tin", "plate", "meanwhile",
+                                "glass", "batter", "case"}) ||
                          v.says("off the heat") || v.says("from the heat") ||
                          v.says("off the ring");
   if (into && v.so_far.on_ring && !elsewhere) work = Work::kFry;

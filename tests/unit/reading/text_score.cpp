@@ -14,6 +14,7 @@
 #include "../../support/shipped_foods.h"
 #include "../../support/shipped_task_times.h"
 #include "base/folding.h"
+#include "kitchen/reading/line_tokens.h"
 #include "kitchen/reading/read_dish_text.h"
 #include "kitchen/reading/read_method.h"
 #include "kitchen/words.h"
@@ -154,12 +155,13 @@ class TextJudge {
     for (const json& one : wanted_.at("ingredients")) {
       for (const json& other : one.at("also_ok"))
         same_food_.emplace(other.get<std::string>(), one.at("food").get<std::string>());
-      const std::string line = base::folded(one.at("line").get<std::string>());
+      const std::string line = base::folded(tidied_line(one.at("line").get<std::string>()));
       bool found = false;
       std::string is;
       for (std::size_t i = 0; i < used.size() && !found; ++i) {
         const IngredientDraft& mine = draft.ingredients[i];
-        const std::string its = base::folded(mine.line);
+        std::string its = base::folded(tidied_line(mine.line));
+        if (its.starts_with("- ")) its.erase(0, 2);
         const bool same_line = its.find(line) != std::string::npos ||
                                line.find(its) != std::string::npos;
         if (used[i] || !same_line) continue;

@@ -25,8 +25,8 @@ struct Share {
 /// `minutes` to `hazards` in this order are the firm attributes; equipment asks for all that a
 /// person names, `uses` and `waits` for exactly the same. Of two orders those waits count that no
 /// other wait implies.
-constexpr std::array<std::string_view, 8> kAttributes = {
-    "minutes", "attention", "place", "hygiene", "hazards", "equipment", "uses", "waits"};
+constexpr std::array<std::string_view, 8> kAttributes = {"minutes", "attention", "place", "hygiene",
+                                                         "hazards", "equipment", "uses",  "waits"};
 constexpr std::size_t kFirmAttributes = 5;
 
 struct TextScore {
