@@ -17,7 +17,10 @@
 #include "print/machine.h"
 #include "print/picture.h"
 #include "print/say.h"
+#include "print/say_allergens.h"
+#include "safety/conflicts.h"
 #include "safety/food_allergens.h"
+#include "safety/kit_order.h"
 #include "timeplan/answer.h"
 #include "timeplan/export.h"
 #include "timeplan/quick_lesson.h"
@@ -140,12 +143,67 @@ base::Result<std::vector<std::string>> add_allergens(const PlanAsked& asked,
   return notes;
 }
 
+// Like what a cook avoids (rule K2): what must be changed refuses the lesson, with what would
+// settle it.
+base::Problem refusal(const kitchen::Lesson& lesson, const safety::Conflict& c,
+                      const std::string& file) {
+  std::string ways;
+  for (const safety::Remedy& remedy : c.settled_by)
+    ways += (ways.empty() ? "" : ". Or: ") + remedy.says;
+  const std::string& cook = lesson.cooks[static_cast<std::size_t>(c.cook)].name;
+  return {"lesson.cook_needs", file, "",
+          base::say(cook, " (", safety::word(c.need), "): ", safety::sentence(lesson, c)),
+          ways + "."};
+}
+
+// The school's list of needs: its allergens are kept as those the lesson says; diets and how far a
+// need reaches are judged here. Gives the notes on what to settle and on who goes first at what.
+base::Result<std::vector<std::string>> add_needs(const PlanAsked& asked, kitchen::Lesson& lesson) {
+  if (asked.needs_file.empty()) return std::vector<std::string>{};
+  const auto text = read_file(asked.needs_file);
+  if (!text) return text.problems();
+  const auto needs = safety::read_needs(text.value(), asked.needs_file, lesson);
+  if (!needs) return needs.problems();
+  const auto foods = foods_with(asked.foods_file);
+  if (!foods) return foods.problems();
+  const auto labels = labels_of(asked.labels_file, foods.value());
+  if (!labels) return labels.problems();
+  const safety::Evidence evidence{foods.value(), labels.value(), shipped_hidden()};
+  std::vector<kitchen::Dish> known;
+  Problems wrong;
+  std::vector<std::string> notes;
+  for (const safety::Conflict& c :
+       safety::conflicts({lesson, needs.value(), evidence, shipped_substitutes(), known})) {
+    // Who meets it at shared kit is the planner's affair: it keeps them apart by rule K2.
+    const bool own = c.why == safety::Why::kOwnDish || c.why == safety::Why::kInTheRoom;
+    if (c.seriousness == safety::Seriousness::kStop && own) {
+      wrong.push_back(refusal(lesson, c, asked.needs_file));
+      continue;
+    }
+    const std::string& cook = lesson.cooks[static_cast<std::size_t>(c.cook)].name;
+    const std::string word(safety::word(c.seriousness));
+    notes.push_back(base::say(cook, ", ", word, ": ", safety::sentence(lesson, c)));
+  }
+  if (!wrong.empty()) return wrong;
+  for (const safety::ThingOrder& thing : safety::order_at_things(lesson, needs.value(), evidence))
+    notes.push_back(print::who_goes_first(lesson, thing));
+  for (const safety::CookNeeds& cook : needs.value()) {
+    for (const safety::Need& need : cook.needs) {
+      if (const auto* allergen = std::get_if<kitchen::Allergen>(&need.what))
+        lesson.cooks[static_cast<std::size_t>(cook.cook)].avoids.insert(*allergen);
+    }
+  }
+  return notes;
+}
+
 }  // namespace
 
 int plan(const PlanAsked& asked) {
   auto read = lesson_of(asked);
   if (!read) return tell(read.problems());
   kitchen::Lesson lesson = std::move(read).value();
+  const auto need_notes = add_needs(asked, lesson);
+  if (!need_notes) return tell(need_notes.problems());
   const auto label_notes = add_allergens(asked, lesson);
   if (!label_notes) return tell(label_notes.problems());
 
@@ -162,6 +220,7 @@ int plan(const PlanAsked& asked) {
   }
   answer->notes = kitchen::notes(lesson);
   answer->notes.insert(answer->notes.end(), label_notes.value().begin(), label_notes.value().end());
+  answer->notes.insert(answer->notes.end(), need_notes.value().begin(), need_notes.value().end());
   // What only works with a timeline for every cook is shown so.
   if (answer->own_timelines_needed) lesson.timelines = kitchen::Timelines::kOwn;
 

@@ -215,20 +215,19 @@ std::string IngredientWords::heading_in(const Words& words) const {
   return "";
 }
 
-IngredientWords::Named IngredientWords::named_in(const Words& words, const std::string& group,
-                                                 const std::set<int>& used,
-                                                 const std::set<int>& combined) const {
+std::vector<int> IngredientWords::named_in(const Words& words, const std::string& group,
+                                           const std::set<int>& used,
+                                           const std::set<int>& combined) const {
   const std::string heading = base::folded(group);
-  Named out{by_name(words, heading), 1};
-  const auto add_where = [&](double confidence, auto&& wanted) {
+  std::vector<int> out = by_name(words, heading);
+  const auto add_where = [&](auto&& wanted) {
     for (std::size_t i = 0; i < tokens_.size(); ++i) {
       const int index = static_cast<int>(i);
       if (combined.count(index) != 0 || !wanted(index) ||
-          std::find(out.ingredients.begin(), out.ingredients.end(), index) != out.ingredients.end())
+          std::find(out.begin(), out.end(), index) != out.end())
         continue;
       if (!heading.empty() && !groups_[i].empty() && groups_[i] != heading) continue;
-      out.ingredients.push_back(index);
-      out.confidence = std::min(out.confidence, confidence);
+      out.push_back(index);
     }
   };
   const auto category = [&](int i, std::initializer_list<std::string_view> kinds) {
@@ -242,7 +241,7 @@ IngredientWords::Named IngredientWords::named_in(const Words& words, const std::
     const bool remaining = holds(words, "remaining") || holds(words, "other");
     const bool dry = holds(words, "dry"), wet = holds(words, "wet") || holds(words, "liquid");
     const std::string whose = heading_in(words);
-    add_where(0.7, [&](int i) {
+    add_where([&](int i) {
       if (!whose.empty()) return groups_[static_cast<std::size_t>(i)] == whose;
       if (dry)
         return category(i, {"flours, grains, starches", "sugars sweet", "baking agents",
@@ -251,50 +250,48 @@ IngredientWords::Named IngredientWords::named_in(const Words& words, const std::
       return !remaining || used.count(i) == 0;
     });
     // What was mixed before is what was made: "pour the wet ingredients into the dry".
-    const bool mixed = (dry || wet) && std::all_of(out.ingredients.begin(), out.ingredients.end(),
+    const bool mixed = (dry || wet) && std::all_of(out.begin(), out.end(),
                                                    [&](int i) { return used.count(i) != 0; });
-    if (mixed) out.ingredients = by_name(words, heading);
+    if (mixed) out = by_name(words, heading);
   }
   const bool all = holds(words, "all");
   if (holds(words, "vegetable") || holds(words, "veg"))
-    add_where(0.7, [&](int i) {
+    add_where([&](int i) {
       // Who washes the vegetables thinks of neither garlic nor chilli.
       const bool flavours = key_is(i, {"garlic", "ginger_root", "chilli_red", "chilli_green"});
       return vegetable(i) && category(i, {"veg"}) && (all || !flavours);
     });
   if (speaks_of_fruit(words))
-    add_where(0.7, [&](int i) { return vegetable(i) && category(i, {"fruit"}); });
+    add_where([&](int i) { return vegetable(i) && category(i, {"fruit"}); });
   if (holds(words, "spice"))
-    add_where(0.7, [&](int i) { return category(i, {"herbs spices"}) && !salad(i); });
+    add_where([&](int i) { return category(i, {"herbs spices"}) && !salad(i); });
   if (holds(words, "herb"))
-    add_where(0.7, [&](int i) {
+    add_where([&](int i) {
       return category(i, {"herbs spices"}) && (salad(i) || food(i)->key.ends_with("_dried"));
     });
-  if (holds(words, "fat")) add_where(0.7, [&](int i) { return category(i, {"fats oils"}); });
+  if (holds(words, "fat")) add_where([&](int i) { return category(i, {"fats oils"}); });
   const bool pasta = holds(words, "pasta") && !mentions("pasta");
   if (pasta)
-    add_where(0.8, [&](int i) {
+    add_where([&](int i) {
       return food(i) != nullptr && (food(i)->key.find("pasta") != std::string::npos ||
                                     key_is(i, {"spaghetti_dry", "macaroni_dry",
                                                "wholewheat_spaghetti_dry", "lasagne_sheets_dry"}));
     });
   if (holds(words, "fish") && !mentions("fish"))
-    add_where(0.8, [&](int i) { return category(i, {"fish"}) && raw_meat(i); });
-  if (holds(words, "cheese") && out.ingredients.empty())
-    add_where(0.7, [&](int i) {
+    add_where([&](int i) { return category(i, {"fish"}) && raw_meat(i); });
+  if (holds(words, "cheese") && out.empty())
+    add_where([&](int i) {
       const Food* f = food(i);
       return f != nullptr && f->category == "dairy" &&
              std::any_of(other_[static_cast<std::size_t>(i)].begin(),
                          other_[static_cast<std::size_t>(i)].end(),
                          [](const Words& name) { return holds(name, "cheese"); });
     });
-  if (holds(words, "season"))
-    add_where(0.6, [&](int i) { return key_is(i, {"salt", "black_pepper"}); });
-  if (holds(words, "meat") || holds(words, "mince"))
-    add_where(0.8, [&](int i) { return raw_meat(i); });
+  if (holds(words, "season")) add_where([&](int i) { return key_is(i, {"salt", "black_pepper"}); });
+  if (holds(words, "meat") || holds(words, "mince")) add_where([&](int i) { return raw_meat(i); });
   if (holds(words, "seasoning"))
-    add_where(0.7, [&](int i) { return key_is(i, {"salt", "black_pepper"}); });
-  std::sort(out.ingredients.begin(), out.ingredients.end());
+    add_where([&](int i) { return key_is(i, {"salt", "black_pepper"}); });
+  std::sort(out.begin(), out.end());
   return out;
 }
 

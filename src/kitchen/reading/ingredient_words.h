@@ -15,14 +15,11 @@ class IngredientWords {
  public:
   IngredientWords(const std::vector<IngredientDraft>&, const Foods&);
 
-  struct Named {
-    std::vector<int> ingredients;  ///< indices, in order
-    double confidence = 1;         ///< lower for "the vegetables", "the dry ingredients"
-  };
   /// `group`: the heading the step stands under; `used`: those already used (for "the remaining");
   /// `combined`: those that "the vegetables" no longer means.
-  Named named_in(const std::vector<std::string>& words, const std::string& group,
-                 const std::set<int>& used, const std::set<int>& combined = {}) const;
+  /// Indices of ingredients, in order.
+  std::vector<int> named_in(const std::vector<std::string>& words, const std::string& group,
+                            const std::set<int>& used, const std::set<int>& combined = {}) const;
 
   /// Whether some ingredient's name has the word (singular).
   bool mentions(std::string_view word) const;

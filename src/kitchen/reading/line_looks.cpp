@@ -19,7 +19,7 @@ bool among(const std::array<std::string_view, N>& list, std::string_view word) {
   return std::find(list.begin(), list.end(), word) != list.end();
 }
 
-constexpr std::array<std::string_view, 28> kIngredientHeadings = {"ingredients",
+constexpr std::array<std::string_view, 33> kIngredientHeadings = {"ingredients",
                                                                   "ingredient",
                                                                   "ingredient list",
                                                                   "ingredients list",
@@ -46,7 +46,12 @@ constexpr std::array<std::string_view, 28> kIngredientHeadings = {"ingredients",
                                                                   "what we used",
                                                                   "ingredients we used",
                                                                   "to bring",
-                                                                  "what you want"};
+                                                                  "what you want",
+                                                                  "ingredient amount",
+                                                                  "ingredients amount",
+                                                                  "ingredient quantity",
+                                                                  "ingredients quantity",
+                                                                  "ingredient weight"};
 constexpr std::array<std::string_view, 31> kMethodHeadings = {
     "method",         "instructions",    "directions",
     "steps",          "how to make it",  "how to make",
@@ -94,7 +99,11 @@ std::string bare(std::string_view text) {
   return folded.substr(first, folded.find_last_not_of(kMarks) - first + 1);
 }
 
-Section named_section(const std::string& heading) {
+Section named_section(const std::string& spaced) {
+  // The heads of two columns: "Ingredient      Amount".
+  std::string heading;
+  for (const std::string& word : base::words_of(spaced))
+    heading += (heading.empty() ? "" : " ") + word;
   if (among(kIngredientHeadings, heading)) return Section::kIngredients;
   if (among(kMethodHeadings, heading)) return Section::kMethod;
   if (among(kOtherHeadings, heading)) return Section::kOther;
@@ -123,6 +132,9 @@ bool verb_at(const Tokens& t, std::size_t i) {
   static constexpr std::array<std::string_view, 17> kObjects = {
       "the", "a",   "an",  "your", "and",  "both", "each", "two",    "them",
       "it",  "any", "all", "in",   "with", "over", "well", "lightly"};
+  // "You cream the butter with the sugar."
+  if (t[i].is("you") || t[i].is("we") || t[i].is("i"))
+    return i + 2 < t.size() && method_verb(t[i + 1].word) && !t[i + 1].is("use");
   const std::string next = i + 1 < t.size() ? t[i + 1].word : "";
   if (among(kAlsoFoods, t[i].word)) {
     const bool fruit = (t[i].is("zest") || t[i].is("juice")) && next == "and";

@@ -36,16 +36,6 @@ void find_words(const StepView& v, StepDraft& step) {
   }
 }
 
-std::string level(const StepView& v) {
-  for (const char* word : {"medium", "low", "high", "gentle"}) {
-    if (v.says(std::string(word) + " heat") || v.says(std::string(word) + " ring")) return word;
-  }
-  if (v.work == Work::kSimmer) return "simmer";
-  if (v.work == Work::kBoil || v.work == Work::kBringToBoil) return "boil";
-  if (v.has({"gently"})) return "low";
-  return "";
-}
-
 // The pan, tin or tray nobody names: the one that is in use, else the usual one.
 std::string usual_vessel(const StepView& v, Where where) {
   if (where == Where::kRing)
@@ -66,17 +56,6 @@ void find_skills(const StepView& v, StepDraft& step) {
     const bool again = std::any_of(step.skills.begin(), step.skills.end(),
                                    [&](const auto& s) { return s.value == skill; });
     if (!again) step.skills.push_back({skill, 0.8, std::string(c.action->verb)});
-  }
-}
-
-void find_check(const StepView& v, StepDraft& step) {
-  for (const Clause& c : v.pieces.clauses) {
-    const auto& t = v.tokens(c);
-    for (std::size_t i = c.begin; i < c.end; ++i) {
-      if (!t[i].is("until") && !t[i].is("till")) continue;
-      step.check = base::trimmed(words_between(v.sentences[c.sentence].text, t, i, c.end));
-      return;
-    }
   }
 }
 
@@ -159,7 +138,7 @@ void find_heat(const StepView& v, StepDraft& step) {
   const Work work = v.work;
   if (work == Work::kChill || work == Work::kFreeze) {
     step.heat = Guess<HeatDraft>{
-        {place_of(work), "", {}, OvenKind::kConventional, ""}, 0.9, verb_of(v)};
+        {place_of(work), "", {}, OvenKind::kConventional}, 0.9, verb_of(v)};
     return;
   }
   if (!on_heat(work) && work != Work::kSetOven && work != Work::kKettle) return;
@@ -190,7 +169,6 @@ void find_heat(const StepView& v, StepDraft& step) {
     heat.value.vessel = goes_on ? v.so_far.ring->vessel : usual_vessel(v, where);
     if (where == Where::kRing) heat.confidence = std::min(heat.confidence, 0.6);
   }
-  if (where == Where::kRing) heat.value.level = level(v);
   step.heat = heat;
 }
 
@@ -232,7 +210,6 @@ StepDraft step_of(const StepPieces& pieces, const std::vector<Sentence>& sentenc
   find_equipment(v, step);
   find_hygiene(v, step);
   find_skills(v, step);
-  find_check(v, step);
   find_brief(v, step);
   step.preheat = v.work == Work::kSetOven;
   move_on(v, step, so_far);

@@ -51,7 +51,7 @@ std::optional<StatedTime> time_stated(const StepView& v, std::string& from) {
 
 bool names_nothing(const StepView& v, const std::string& group, const Clause& c) {
   const auto words = singular_words(v.tokens(c), c.begin, c.end);
-  return v.ingredients.named_in(words, group, {}).ingredients.empty();
+  return v.ingredients.named_in(words, group, {}).empty();
 }
 
 double clause_minutes(const StepView& v, const std::string& group, const Clause& c) {
@@ -75,7 +75,7 @@ double clause_minutes(const StepView& v, const std::string& group, const Clause&
   if (row == nullptr) return waits(c.work) ? 10 : 2;
   double count = 1;
   if (row->each) {
-    const auto named = v.ingredients.named_in(words, group, {}).ingredients;
+    const auto named = v.ingredients.named_in(words, group, {});
     if (c.work == Work::kWeigh) count = std::max<double>(1, static_cast<double>(named.size()));
     for (const int i : named) {
       const Quantity& q = v.draft.ingredients[static_cast<std::size_t>(i)].quantity.value;

@@ -148,8 +148,7 @@ class Order {
       return w == "until" || w == "till";
     });
     words.erase(until, words.end());
-    for (const int used : words_.named_in(words, step(i).group, {}).ingredients)
-      wait_for_last(i, used);
+    for (const int used : words_.named_in(words, step(i).group, {})) wait_for_last(i, used);
   }
 
   // The step has now what it waited for, and what it says it makes.
@@ -239,7 +238,7 @@ class Order {
       if (k > 0 && one_of(words[k - 1], {"make", "for"})) continue;
       for (std::size_t m = k + 1; m < std::min(k + 3, words.size()); ++m) {
         const std::string& noun = words[m];
-        const bool known = !words_.named_in({noun}, step(i).group, {}).ingredients.empty() ||
+        const bool known = !words_.named_in({noun}, step(i).group, {}).empty() ||
                            words_.mentions(noun) || is_ware(i, noun) ||
                            one_of(noun, {"vegetable", "veg", "fruit", "spice", "herb", "cheese",
                                          "meat", "fish", "pasta", "ingredient", "juice", "zest"});

@@ -82,7 +82,7 @@ class Uses {
   }
 
   std::vector<int> named(const Words& words) const {
-    return v_.ingredients.named_in(words, group_, v_.so_far.used, v_.so_far.combined).ingredients;
+    return v_.ingredients.named_in(words, group_, v_.so_far.used, v_.so_far.combined);
   }
 
   const std::string& key(int i) const {
