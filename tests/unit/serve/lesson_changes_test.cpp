@@ -97,8 +97,8 @@ TEST_F(LessonChanges, AChangeThatIsRefusedChangesNothing) {
   EXPECT_EQ(change("no-lesson", {{"change", "bell"}, {"to", "12:40"}}, 1).status, 404);
 }
 
-// The school buys an oat drink that holds milk: there is nothing that Daisy may cook any more, so no
-// change to the lesson can be planned, and none is written.
+// The school buys an oat drink that holds milk: there is nothing that Daisy may cook any more, so
+// no change to the lesson can be planned, and none is written.
 TEST_F(LessonChanges, ALessonThatMayNotBeCookedIsNotWrittenFirst) {
   const std::string key = desk.get("/api/foods?q=oat%20drink").body.at("foods")[0].at("key");
   const json foods = {{"kind", "table"},
