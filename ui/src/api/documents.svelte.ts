@@ -77,11 +77,14 @@ export class Kept<Body> {
     undo.did(t('undo.undone', { what }), () => this.undo(what));
   }
 
+  /** Puts it away; undo brings back the version that was put away. */
   async remove(what: string): Promise<void> {
+    const last = this.version;
     await remove(this.#address(), { match: this.etag });
     undo.did(what, async () => {
-      await this.#reread().catch(() => undefined); // it is put away: only its version is wanted
-      this.#take(await post<Document>(`${this.#address()}/undo`, { match: this.etag, body: {} }));
+      // Putting away is a version too. It cannot be read, but it is the one to answer to.
+      const match = `"${last + 1}"`;
+      this.#take(await post<Document>(`${this.#address()}/undo`, { match, body: { to_version: last } }));
       undo.did(t('undo.undone', { what }));
     });
   }

@@ -1,42 +1,50 @@
 import { describe, expect, it } from 'vitest';
-import { bySupplier, money, type Order } from './order';
+import { amountWords, shortOf, vans, type Line, type Order } from './order';
 
-const line = (supplier: string, order_by: string | null) => ({
+const line = (supplier: string, order_by: string, pence: number): Line => ({
   supplier,
   order_by,
-  arrives: null,
-  food: 'butter',
-  name: 'Butter',
-  pack: '250 g',
+  arrives: '2026-11-18',
+  food: 'x',
+  name: 'X',
+  pack: 'bag',
   count: 1,
-  pence: 179,
+  pence,
+  unit: 'g',
+  holds: 1,
   uses: [],
+  left: 0,
+  good_until: '2026-12-01',
+  keeping_assumed: false,
 });
 
-describe('an order for shopping', () => {
-  it('has a list for each van, the most urgent first, and loses no line', () => {
-    const order: Order = {
-      lines: [
-        line('B', '2026-11-17'),
-        line('A', '2026-11-12'),
-        line('B', '2026-11-12'),
-        line('Shop', null),
-        line('A', '2026-11-12'),
-      ],
-      shortfalls: [],
-      classes: [],
-      total_pence: 0,
-    };
-    const lists = bySupplier(order);
-    expect(lists.map((one) => [one.name, one.orderBy, one.lines.length])).toEqual([
-      ['A', '2026-11-12', 2],
-      ['B', '2026-11-12', 1],
-      ['B', '2026-11-17', 1],
-      ['Shop', null, 1],
+describe('an order', () => {
+  it('is one list for each delivery, the earliest order day first', () => {
+    const order = { lines: [line('B', '2026-11-17', 100), line('A', '2026-11-12', 50), line('B', '2026-11-17', 20)] };
+    expect(vans(order as Order).map((van) => [van.supplier, van.lines.length, van.pence])).toEqual([
+      ['A', 1, 50],
+      ['B', 2, 120],
     ]);
   });
 
-  it('says pence as a shop does', () => {
-    expect([money(65.54), money(99.6), money(14651)]).toEqual(['66p', '£1.00', '£146.51']);
+  it('says amounts as they are weighed', () => {
+    expect([
+      amountWords(5400, 'g'),
+      amountWords(750, 'g'),
+      amountWords(1200, 'ml'),
+      amountWords(12, 'each'),
+      amountWords(8.333333, 'wraps'),
+    ]).toEqual(['5.4 kg', '750 g', '1.2 l', '12', '8.33 wraps']);
+  });
+
+  it('tells what is short once, with every lesson that goes without', () => {
+    const short = { name: 'Celery', amount: 480, unit: 'g', why: 'no price' };
+    const order = {
+      shortfalls: [
+        { ...short, lesson: '7B' },
+        { ...short, lesson: '9K' },
+      ],
+    };
+    expect(shortOf(order as Order)).toEqual([{ ...short, amount: 960, lessons: ['7B', '9K'] }]);
   });
 });

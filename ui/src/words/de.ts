@@ -1,7 +1,9 @@
 /** Deutsch: der Rahmen, die Woche, die Stunde und die Anmeldung ganz; was hier fehlt, erscheint auf Englisch. */
+import { placesDe } from './places_de';
 import type { Translation } from './words.svelte';
 
 export const de: Translation = {
+  ...placesDe,
   'shell.skip': 'Zur Seite selbst',
   'shell.no_page': 'Diese Seite gibt es nicht.',
   'shell.to_week': 'Zu dieser Woche',
@@ -139,16 +141,6 @@ export const de: Translation = {
   'order.total': 'Etwa {total}',
   'order.not_settled': 'Noch offen',
   'order.all': { one: 'und noch eine Zeile', other: 'und noch {n} Zeilen' },
-  'first.heading': 'Hier ist noch nichts. Fangen Sie mit der Küche an.',
-  'first.room': 'Ihre Küche',
-  'first.room.says': 'Kojen, Plätze, Herde, Spülen. Etwa zehn Minuten, und nur einmal.',
-  'first.room.do': 'Die Küche zeichnen',
-  'first.class': 'Eine Klasse',
-  'first.class.says': 'Vornamen genügen. Eine Liste mit beliebigen Spalten reicht.',
-  'first.dishes': 'Die Gerichte',
-  'first.dishes.says': 'Eigene einfügen oder eines von uns nehmen. Dann die Stunde planen.',
-  'first.quick': 'Keine Zeit dafür?',
-  'first.quick.says': 'Vier Antworten ergeben einen Plan ohne all das.',
   'reads.heading': 'So liest sich ein Plan',
   'reads.label':
     'Ein Muster: die Zeile eines Kochs mit den fünf Mustern, ein Ofen, ein Weg durch die Kojen, eine Aussicht',
@@ -288,9 +280,6 @@ export const de: Translation = {
   'change.done': 'Geändert: {says}',
   'classes.name': 'Klasse',
   'classes.pace': 'Tempo',
-  'keep.unkept': 'Geändert, noch nicht behalten.',
-  'keep.keep': 'Änderungen behalten',
-  'keep.drop': 'Änderungen fallen lassen',
 
   'print.heading': 'Drucken',
   'print.sheets': 'Wählen, was gedruckt wird',
