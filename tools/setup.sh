@@ -4,11 +4,11 @@
 set -euo pipefail
 
 demo="make curl g++ cmake ninja-build ccache mold nlohmann-json3-dev libfmt-dev libcli11-dev libhowardhinnant-date-dev tzdata libicu-dev coinor-libcbc-dev libxlsxwriter-dev libsqlite3-dev libzip-dev libsodium-dev pkgconf libboost-dev libssl-dev zlib1g-dev libcairo2-dev libpango1.0-dev fonts-noto-core fonts-dejavu-core"
-test="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev clang-14 libfuzzer-14-dev libclang-rt-14-dev poppler-utils libfontconfig-dev"
+test="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev libyaml-dev clang-14 libfuzzer-14-dev libclang-rt-14-dev poppler-utils libfontconfig-dev"
 pages="nodejs npm"
 browser="chromium"
 check="clang-format clang-tidy clang-14 python3"
-coverage="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev gcovr poppler-utils libfontconfig-dev"
+coverage="libgtest-dev libgmock-dev librapidcheck-dev libgecode-dev libglpk-dev libyaml-dev gcovr poppler-utils libfontconfig-dev"
 
 wanted=()
 for job in "$@"; do

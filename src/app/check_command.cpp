@@ -1,21 +1,39 @@
 // benchbell check: are these files whole? benchbell dishes: what is shipped.
 #include <cstdio>
+#include <optional>
 
 #include "app/commands.h"
 #include "app/files.h"
 #include "app/find_dish.h"
 #include "base/text.h"
 #include "kitchen/check_lesson.h"
+#include "kitchen/json_tree.h"
 #include "kitchen/read.h"
+#include "larder/week.h"
 #include "shipped/dishes.h"
 
 namespace app {
 namespace {
 
+// A file of the kind "week", which belongs to the larder; nothing for other kinds.
+std::optional<base::Result<std::string>> look_at_week(const std::string& text,
+                                                      const std::string& file) {
+  base::Problems faults;
+  const auto tree = kitchen::parse_json(text, file, faults);
+  const kitchen::Node* kind = tree ? tree->find("kind") : nullptr;
+  if (kind == nullptr || kind->text != "week") return std::nullopt;
+  const auto week = larder::read_week(text, file, file_loader());
+  if (!week) return base::Result<std::string>(week.problems());
+  return base::Result<std::string>(base::say(
+      "week ", base::quoted(week.value().title), ", ",
+      base::counted(static_cast<long long>(week.value().lessons.size()), "lesson", "lessons")));
+}
+
 // What a good file is, in a few words; or its problems.
 base::Result<std::string> look_at(const std::string& file) {
   const auto text = read_file(file);
   if (!text) return text.problems();
+  if (auto week = look_at_week(text.value(), file)) return *std::move(week);
   const auto kind = kitchen::document_kind(text.value(), file);
   if (!kind) return kind.problems();
   switch (kind.value()) {
@@ -49,8 +67,9 @@ base::Result<std::string> look_at(const std::string& file) {
       return says;
     }
   }
-  return base::Problem{"file.kind", file, "", "This kind of file is not known.",
-                       "Write \"kind\": \"dish\", \"room\", \"house_rules\" or \"lesson\"."};
+  return base::Problem{
+      "file.kind", file, "", "This kind of file is not known.",
+      "Write \"kind\": \"dish\", \"room\", \"house_rules\", \"lesson\" or \"week\"."};
 }
 
 }  // namespace

@@ -28,6 +28,7 @@ struct PlanAsked {
   bool trays = false;                   ///< quick: trays stand at the places
   std::string rules_file;               ///< quick: the school's house rules
   std::string foods_file, labels_file;  ///< allergens: the school's own foods, labels read
+  std::string needs_file;               ///< who must not have what, diets and reach with it
   bool details = false;
   bool json = false;
   std::string svg_file, html_file, minizinc_file;
@@ -113,6 +114,16 @@ struct BringAsked {
   std::string week_file, prices_file, own_file;
 };
 
+struct DeliveryAsked {
+  std::string week_file, prices_file;
+  std::string sent_file;   ///< the order as `order --format json` wrote it
+  std::string ticks_file;  ///< what came; empty = the list to tick off is printed
+  std::string stock_file, stock_out_file;
+  std::string needs_file;  ///< who must not have what; staff only
+  std::string own_file;    ///< the school's own foods
+  std::string today, format = "text", out_file;
+};
+
 struct StockAsked {
   std::string stock_file;
   std::string week_file;                 ///< its planned use is taken off; empty = none
@@ -176,6 +187,8 @@ int allergens(const AllergensAsked&);
 int foods(const FoodsAsked&);
 int order(const OrderAsked&);
 int bring(const BringAsked&);
+/// kDoesNotFit when a label must be read, food sent back or a lesson is short.
+int delivery(const DeliveryAsked&);
 int stock(const StockAsked&);
 int trays(const TraysAsked&);
 int ratios(const RatiosAsked&);

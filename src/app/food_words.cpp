@@ -143,6 +143,46 @@ void add_bring(CLI::App& program, std::optional<int>& code) {
   bring->callback([asked, &code] { code = app::bring(*asked); });
 }
 
+void add_delivery(CLI::App& program, std::optional<int>& code) {
+  const auto asked = std::make_shared<DeliveryAsked>();
+  CLI::App* delivery = program.add_subcommand(
+      "delivery",
+      "Tick a delivery in: what came, what is short, whose label to read again, what to top up");
+  delivery->add_option("week", asked->week_file, "The week as it is now (JSON, docs/files.md)")
+      ->required();
+  delivery->add_option("--prices", asked->prices_file, "The price list (CSV)")->required();
+  delivery
+      ->add_option("--sent", asked->sent_file,
+                   "The order as it was sent: what `benchbell order --format json` wrote")
+      ->required();
+  delivery->add_option("--ticks", asked->ticks_file,
+                       "What came (CSV: line, came, use_by, instead, contains); leave it out for "
+                       "the list to tick off");
+  delivery->add_option("--stock", asked->stock_file, "What is in the stores without it (CSV)");
+  delivery->add_option("--stock-out", asked->stock_out_file,
+                       "Write the stores with what came into this file");
+  delivery->add_option("--needs", asked->needs_file,
+                       "Who must not have what (CSV: cook, need, reach, lesson); for staff only");
+  delivery->add_option("--foods", asked->own_file, kOwnFoods);
+  delivery->add_option("--today", asked->today, "The day it came (2026-11-16)");
+  delivery->add_option("--format", asked->format, "text, csv or json")
+      ->capture_default_str()
+      ->check(CLI::IsMember({"text", "csv", "json"}));
+  delivery->add_option("--out", asked->out_file, "Write into this file");
+  delivery->footer(
+      "Examples:\n"
+      "  benchbell order demo/weeks/week-47.json --prices demo/stores/prices.csv --today "
+      "2026-11-12 "
+      "--format json --out sent.json\n"
+      "  benchbell delivery demo/weeks/week-47.json --prices demo/stores/prices.csv --sent "
+      "sent.json "
+      "--today 2026-11-16 --format csv --out ticks.csv\n"
+      "  benchbell delivery demo/weeks/week-47.json --prices demo/stores/prices.csv --sent "
+      "sent.json "
+      "--ticks ticks.csv --stock demo/stores/stock.csv --stock-out stock.csv --today 2026-11-16\n");
+  delivery->callback([asked, &code] { code = app::delivery(*asked); });
+}
+
 void add_stock(CLI::App& program, std::optional<int>& code) {
   const auto asked = std::make_shared<StockAsked>();
   CLI::App* stock = program.add_subcommand(
@@ -247,6 +287,7 @@ void add_food_words(CLI::App& program, std::optional<int>& code) {
   add_allergens(program, code);
   add_order(program, code);
   add_bring(program, code);
+  add_delivery(program, code);
   add_stock(program, code);
   add_trays(program, code);
   add_ratios(program, code);

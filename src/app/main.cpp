@@ -55,6 +55,9 @@ void add_plan(CLI::App& program, app::PlanAsked& asked) {
                    "The school's own foods (CSV), for what dishes contain");
   plan->add_option("--labels", asked.labels_file,
                    "Labels that were read (CSV); an unread label counts as all it might say");
+  plan->add_option("--needs", asked.needs_file,
+                   "Who must not have what (CSV: cook, need, reach, lesson), diets with it; what a "
+                   "cook must not make is refused, who goes first at kit and sinks is noted");
   plan->add_flag(
       "--details", asked.details,
       "Show how far each goal is from the best possible, and how the chance was counted");

@@ -11,6 +11,10 @@
 #include "desk/lesson_allergens.h"
 #include "kitchen/check_lesson.h"
 #include "kitchen/read.h"
+#include "print/say_allergens.h"
+#include "safety/conflicts.h"
+#include "safety/kit_order.h"
+#include "shipped/safety.h"
 #include "timeplan/quick_lesson.h"
 
 namespace app {
@@ -124,15 +128,71 @@ base::Result<std::vector<std::string>> add_allergens(const PlanAsked& asked,
   return wrong;
 }
 
+// Like what a cook avoids (rule K2): what must be changed refuses the lesson, with what would
+// settle it.
+base::Problem refusal(const kitchen::Lesson& lesson, const safety::Conflict& c,
+                      const std::string& file) {
+  std::string ways;
+  for (const safety::Remedy& remedy : c.settled_by)
+    ways += (ways.empty() ? "" : ". Or: ") + remedy.says;
+  const std::string& cook = lesson.cooks[static_cast<std::size_t>(c.cook)].name;
+  return {"lesson.cook_needs", file, "",
+          base::say(cook, " (", safety::word(c.need), "): ", safety::sentence(lesson, c)),
+          ways + "."};
+}
+
+// The school's list of needs: its allergens are kept as those the lesson says; diets and how far a
+// need reaches are judged here. Gives the notes on what to settle and on who goes first at what.
+base::Result<std::vector<std::string>> add_needs(const PlanAsked& asked, kitchen::Lesson& lesson) {
+  if (asked.needs_file.empty()) return std::vector<std::string>{};
+  const auto text = read_file(asked.needs_file);
+  if (!text) return text.problems();
+  const auto needs = safety::read_needs(text.value(), asked.needs_file, lesson);
+  if (!needs) return needs.problems();
+  const auto foods = foods_with(asked.foods_file);
+  if (!foods) return foods.problems();
+  const auto labels = labels_of(asked.labels_file, foods.value());
+  if (!labels) return labels.problems();
+  const safety::Evidence evidence{foods.value(), labels.value(), shipped::hidden()};
+  std::vector<kitchen::Dish> known;
+  Problems wrong;
+  std::vector<std::string> notes;
+  for (const safety::Conflict& c :
+       safety::conflicts({lesson, needs.value(), evidence, shipped::substitutes(), known})) {
+    // Who meets it at shared kit is the planner's affair: it keeps them apart by rule K2.
+    const bool own = c.why == safety::Why::kOwnDish || c.why == safety::Why::kInTheRoom;
+    if (c.seriousness == safety::Seriousness::kStop && own) {
+      wrong.push_back(refusal(lesson, c, asked.needs_file));
+      continue;
+    }
+    const std::string& cook = lesson.cooks[static_cast<std::size_t>(c.cook)].name;
+    const std::string word(safety::word(c.seriousness));
+    notes.push_back(base::say(cook, ", ", word, ": ", safety::sentence(lesson, c)));
+  }
+  if (!wrong.empty()) return wrong;
+  for (const safety::ThingOrder& thing : safety::order_at_things(lesson, needs.value(), evidence))
+    notes.push_back(print::who_goes_first(lesson, thing));
+  for (const safety::CookNeeds& cook : needs.value()) {
+    for (const safety::Need& need : cook.needs) {
+      if (const auto* allergen = std::get_if<kitchen::Allergen>(&need.what))
+        lesson.cooks[static_cast<std::size_t>(cook.cook)].avoids.insert(*allergen);
+    }
+  }
+  return notes;
+}
+
 }  // namespace
 
 base::Result<Ready> ready_lesson(const PlanAsked& asked) {
   auto read = lesson_of(asked);
   if (!read) return read.problems();
   Ready out{read.value(), read.value(), {}};
+  const auto needs = add_needs(asked, out.lesson);
+  if (!needs) return needs.problems();
   auto notes = add_allergens(asked, out.lesson);
   if (!notes) return notes.problems();
   out.label_notes = std::move(notes).value();
+  out.label_notes.insert(out.label_notes.end(), needs.value().begin(), needs.value().end());
   return out;
 }
 

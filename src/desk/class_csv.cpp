@@ -18,15 +18,20 @@ struct Guess {
   std::string_view heading;  // folded, found anywhere in the folded heading
   std::string_view meaning;
 };
-// The longest fitting one wins. Headings of school lists: common practice, no source.
+// The longest that begins a word wins. Headings of school lists: common practice, no source.
 constexpr Guess kGuesses[] = {{"first name", "first name"},
+                              {"firstname", "first name"},
                               {"forename", "first name"},
                               {"given name", "first name"},
                               {"preferred", "first name"},
+                              {"preferred surname", "surname"},
+                              {"preferred last name", "surname"},
                               {"surname", "surname"},
                               {"last name", "surname"},
+                              {"lastname", "surname"},
                               {"family name", "surname"},
                               {"full name", "name"},
+                              {"fullname", "name"},
                               {"pupil", "name"},
                               {"student", "name"},
                               {"name", "name"},
@@ -36,6 +41,7 @@ constexpr Guess kGuesses[] = {{"first name", "first name"},
                               {"set", "class"},
                               {"form", "leave out"},
                               {"year", "year"},
+                              {"year group", "year"},
                               {"allerg", "allergies"},
                               {"diet", "needs"},
                               {"medical", "allergies"},
@@ -50,14 +56,38 @@ constexpr std::string_view kMeanings[] = {"name",  "first name", "surname", "cla
                                           "year",  "allergies",  "needs",   "pace",
                                           "notes", "leave out"};
 
+// "Student ID" and "Pupil premium" speak of pupils and hold no name.
+constexpr std::string_view kNoNames[] = {"id",    "number", "no",    "upn",  "premium",
+                                         "email", "login",  "user",  "code", "count",
+                                         "date",  "birth",  "gender"};
+
+/// Where a word of the text begins with `word`, at or after `from`: "fish" in "raw fish", not in
+/// "shellfish".
+std::size_t word_start(const std::string& text, std::string_view word, std::size_t from = 0) {
+  const auto letter = [](char c) {
+    return (c >= 'a' && c <= 'z') || static_cast<signed char>(c) < 0;
+  };
+  for (auto at = text.find(word, from); at != std::string::npos; at = text.find(word, at + 1)) {
+    if (at == 0 || !letter(text[at - 1])) return at;
+  }
+  return std::string::npos;
+}
+
 std::string guess(const std::string& heading) {
-  const std::string folded = base::folded(heading);
+  const std::string folded = base::replaced(base::replaced(base::folded(heading), '_', ' '), '-',
+                                            ' ');
   std::string_view best = "leave out";
   std::size_t length = 0;
   for (const Guess& each : kGuesses) {
-    if (each.heading.size() > length && folded.find(each.heading) != std::string::npos) {
+    if (each.heading.size() > length && word_start(folded, each.heading) != std::string::npos) {
       best = each.meaning;
       length = each.heading.size();
+    }
+  }
+  if (best == "name") {
+    for (const std::string& word : base::words_of(folded)) {
+      if (std::find(std::begin(kNoNames), std::end(kNoNames), word) != std::end(kNoNames))
+        return "leave out";
     }
   }
   return std::string(best);
@@ -67,12 +97,15 @@ std::string guess(const std::string& heading) {
 struct NeedWord {
   std::string_view word;
   std::string_view means;
+  std::string_view also = {};
 };
 constexpr NeedWord kNeedWords[] = {{"dairy", "milk"},
                                    {"lactose", "milk"},
                                    {"milk", "milk"},
                                    {"egg", "eggs"},
                                    {"peanut", "peanuts"},
+                                   {"groundnut", "peanuts"},
+                                   {"ground nut", "peanuts"},
                                    {"nut", "nuts"},
                                    {"almond", "nuts"},
                                    {"cashew", "nuts"},
@@ -81,8 +114,9 @@ constexpr NeedWord kNeedWords[] = {{"dairy", "milk"},
                                    {"wheat", "gluten"},
                                    {"gluten", "gluten"},
                                    {"coeliac", "coeliac"},
+                                   {"shellfish", "crustaceans", "molluscs"},
+                                   {"shell fish", "crustaceans", "molluscs"},
                                    {"fish", "fish"},
-                                   {"shellfish", "crustaceans"},
                                    {"prawn", "crustaceans"},
                                    {"crustacean", "crustaceans"},
                                    {"mollusc", "molluscs"},
@@ -104,6 +138,12 @@ constexpr NeedWord kNeedWords[] = {{"dairy", "milk"},
                                    {"beef", "no beef"},
                                    {"gelatine", "no gelatine"}};
 constexpr std::string_view kNothing[] = {"", "-", "none", "no", "n/a", "na", "nil", "none known"};
+
+// Said around an allergen without changing what it is.
+constexpr std::string_view kAroundNeeds[] = {
+    "allergy", "allergies",   "allergic",  "intolerance", "intolerant", "severe", "mild",
+    "free",    "sensitivity", "sensitive", "diet",        "products",   "food",   "foods",
+    "to",      "the",         "of",        "all",         "tree",       "any",    "no"};
 
 bool says_nothing(const std::string& folded) {
   return std::find(std::begin(kNothing), std::end(kNothing), folded) != std::end(kNothing);
@@ -194,30 +234,61 @@ class CsvReader {
     needs(pupil, cell(row, "allergies"), row.line);
     needs(pupil, cell(row, "needs"), row.line);
     pace(pupil, cell(row, "pace"), row.line);
-    limits(pupil, cell(row, "notes"));
+    limits(pupil, cell(row, "notes"), row.line);
     group(row);
     out_.group.pupils.push_back(std::move(pupil));
   }
 
   void needs(Pupil& pupil, const std::string& text, int line) {
-    for (const std::string& part :
-         base::parts(base::replaced(base::replaced(text, ';', ','), '/', ','), ',')) {
+    if (says_nothing(base::folded(text))) return;
+    std::string list = text;
+    for (const char between : {';', '/', '&', '+', '.', '\n'})
+      list = base::replaced(list, between, ',');
+    for (const std::string& part : base::parts(list, ',')) {
       const std::string folded = base::folded(part);
       if (says_nothing(folded)) continue;
-      bool found = false;
-      std::string rest = folded;
-      for (const NeedWord& each : kNeedWords) {
-        const auto at = rest.find(each.word);
-        // "peanut" is not a tree nut, "shellfish" no fish: what was understood is taken out first.
-        if (at == std::string::npos || (at > 0 && rest[at - 1] != ' ')) continue;
-        add(pupil, each.means);
-        rest.replace(at, each.word.size(), each.word.size(), '#');
-        found = true;
-      }
-      if (!found)
+      std::vector<std::string> means;
+      const std::string rest = take_needs(pupil, folded, means);
+      if (means.empty())
         out_.notes.push_back(say("Line ", line, ", ", pupil.name, ": ", quoted(part),
                                  " is not understood. Put it in yourself if it matters."));
+      else if (says_more(rest))
+        out_.notes.push_back(say("Line ", line, ", ", pupil.name, ": ", quoted(part),
+                                 " is taken for ", base::joined(means),
+                                 ". Look whether it says more."));
     }
+  }
+
+  /// What is understood goes to the pupil; gives the text with signs in its place.
+  static std::string take_needs(Pupil& pupil, const std::string& folded,
+                                std::vector<std::string>& means) {
+    std::string rest = folded;
+    for (const NeedWord& each : kNeedWords) {
+      for (auto at = word_start(rest, each.word); at != std::string::npos;
+           at = word_start(rest, each.word, at + 1)) {
+        // "coconut" is no nut and "shellfish" no fish: only the beginning of a word counts, and
+        // what was understood is taken out.
+        for (const std::string_view what : {each.means, each.also}) {
+          if (what.empty()) continue;
+          add(pupil, what);
+          if (std::find(means.begin(), means.end(), what) == means.end()) means.emplace_back(what);
+        }
+        rest.replace(at, each.word.size(), each.word.size(), '#');
+      }
+    }
+    return rest;
+  }
+
+  static bool says_more(const std::string& rest) {
+    for (const std::string& word : base::parts(base::replaced(rest, '-', ' '), ' ')) {
+      if (word.find('#') != std::string::npos || word == "and" || word == "or") continue;
+      const auto letters = base::words_of(word);
+      if (letters.empty()) continue;
+      if (std::find(std::begin(kAroundNeeds), std::end(kAroundNeeds), letters.front()) ==
+          std::end(kAroundNeeds))
+        return true;
+    }
+    return false;
   }
 
   void pace(Pupil& pupil, const std::string& text, int line) {
@@ -230,7 +301,7 @@ class CsvReader {
                                " is not a number from 0.5 to 2."));
   }
 
-  static void limits(Pupil& pupil, const std::string& text) {
+  void limits(Pupil& pupil, const std::string& text, int line) {
     const std::string folded = base::folded(text);
     const auto has = [&](std::string_view word) { return folded.find(word) != std::string::npos; };
     if (has("low bench") || has("wheelchair")) pupil.limits.push_back(Limit::kLowBench);
@@ -238,6 +309,9 @@ class CsvReader {
     if (has("left-handed") || has("left handed") || has("left hand"))
       pupil.limits.push_back(Limit::kLeftHanded);
     if (has("near the teacher") || has("near front")) pupil.limits.push_back(Limit::kNearTeacher);
+    if (pupil.limits.empty() && !says_nothing(folded))
+      out_.notes.push_back(say("Line ", line, ", ", pupil.name, ": the note ", quoted(text),
+                               " is not kept; it names no limit that is known."));
   }
 
   void group(const base::Table::Row& row) {

@@ -113,7 +113,8 @@ class ClassReader {
     for (const Entry& entry : f.list(key, 400)) {
       const bool two = entry.node->kind == Node::Kind::kList && entry.node->items.size() == 2 &&
                        entry.node->items[0].kind == Node::Kind::kText &&
-                       entry.node->items[1].kind == Node::Kind::kText;
+                       entry.node->items[1].kind == Node::Kind::kText &&
+                       entry.node->items[0].text != entry.node->items[1].text;
       if (!two) {
         reader_.add("class.not_a_pair", entry.where, "A seating rule names two pupils.",
                     "Write [\"Aisha K.\", \"Ben T.\"].");

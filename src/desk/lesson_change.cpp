@@ -15,6 +15,7 @@ namespace desk {
 namespace {
 
 using base::Problem;
+using base::Problems;
 using base::quoted;
 using base::Result;
 using base::say;
@@ -32,11 +33,13 @@ constexpr kitchen::Word<ChangeKind> kChangeWords[] = {{"remedy", ChangeKind::kRe
                                                       {"add stop", ChangeKind::kAddStop},
                                                       {"add gate", ChangeKind::kAddGate},
                                                       {"bell", ChangeKind::kBell},
-                                                      {"purpose", ChangeKind::kPurpose}};
+                                                      {"purpose", ChangeKind::kPurpose},
+                                                      {"dish", ChangeKind::kDish}};
 
-Problem unknown(const char* code, std::string_view noun, const std::string& name,
+/// `where` points into the change that was asked for.
+Problem unknown(const char* code, std::string_view noun, const char* where, const std::string& name,
                 const std::vector<std::string>& known) {
-  return {code, "", "",
+  return {code, "", where,
           say("The lesson has no ", noun, " ", quoted(name), kitchen::or_did_you_mean(name, known)),
           known.empty() ? say("There is none to choose.")
                         : say("Choose one of ", base::joined(known, "or"), ".")};
@@ -51,7 +54,7 @@ class Document {
   Node& tree() { return tree_; }
 
   /// The cooks one by one; a "class" is written out first.
-  Result<Node*> cook(const std::string& name, const Lesson& lesson) {
+  Result<Node*> cook(const std::string& name, const Lesson& lesson, const char* where = "/cook") {
     if (tree_.find("cooks") == nullptr) write_cooks(lesson);
     std::vector<std::string> names;
     for (Node& each : tree_.find("cooks")->items) {
@@ -60,7 +63,7 @@ class Document {
       if (own->text == name) return &each;
       names.push_back(own->text);
     }
-    return unknown("change.unknown_cook", "cook", name, names);
+    return unknown("change.unknown_cook", "cook", where, name, names);
   }
 
   Result<Node*> window(const std::string& name) {
@@ -72,7 +75,7 @@ class Document {
         if (own != nullptr) names.push_back(own->text);
       }
     }
-    return unknown("change.unknown_window", "window", name, names);
+    return unknown("change.unknown_window", "window", "/window", name, names);
   }
 
   /// The dish of that key as a part of the lesson, so that it can be changed for it alone.
@@ -80,7 +83,7 @@ class Document {
     Node* dishes = tree_.find("dishes");
     Node* dish = dishes == nullptr ? nullptr : dishes->find(key);
     if (dish == nullptr)
-      return unknown("change.unknown_dish", "dish", key,
+      return unknown("change.unknown_dish", "dish", "/dish", key,
                      dishes == nullptr ? std::vector<std::string>{} : dishes->keys);
     if (dish->kind != Node::Kind::kText) return dish;
     const auto text = loader_(referred(file_, dish->text));
@@ -90,6 +93,23 @@ class Document {
     if (!own) return problems;
     *dish = std::move(*own);
     return dish;
+  }
+
+  /// A cook who is gone has no window to be in. A window that was theirs alone goes with them: with
+  /// nobody named it would be everybody's.
+  void leave_windows(const std::string& name) {
+    const auto called = [&](const Node& each) { return each.text == name; };
+    if (Node* windows = tree_.find("windows")) {
+      std::erase_if(windows->items, [&](Node& window) {
+        Node* audience = window.find("audience");
+        return audience != nullptr && std::erase_if(audience->items, called) > 0 &&
+               audience->items.empty();
+      });
+    }
+    if (Node* kept_about = tree_.find("about")) {
+      if (Node* seats = kept_about->find("seats")) seats->erase(name);
+      if (Node* pinned = kept_about->find("pinned")) std::erase_if(pinned->items, called);
+    }
   }
 
   Node& list(std::string_view key) {
@@ -126,6 +146,10 @@ class Document {
 
 using Sentence = Result<std::string>;
 
+Problem nothing_said(const char* where, const char* remedy) {
+  return {"change.nothing", "", where, "The change does not say what is to be different.", remedy};
+}
+
 Sentence set_pace(Document& doc, const Lesson& lesson, const LessonChange& c) {
   const auto cook = doc.cook(c.cook, lesson);
   if (!cook) return cook.problems();
@@ -159,17 +183,21 @@ Sentence not_here(Document& doc, const Lesson& lesson, const LessonChange& c) {
   }
   Node& list = *doc.tree().find("cooks");
   if (list.items.size() == 1)
-    return Problem{"change.nobody_left", "", "",
+    return Problem{"change.nobody_left", "", "/cook",
                    say("Without ", c.cook, " nobody is left to cook."),
                    "Keep one cook, or move the lesson to another day."};
   list.items.erase(list.items.begin() + (cook.value() - list.items.data()));
+  doc.leave_windows(c.cook);
   return say(c.cook, " is not here today.");
 }
 
 Sentence swap(Document& doc, const Lesson& lesson, const LessonChange& c) {
   const auto one = doc.cook(c.cook, lesson);
   if (!one) return one.problems();
-  const auto two = doc.cook(c.other, lesson);
+  if (c.cook == c.other)
+    return Problem{"change.same_cook", "", "/other", say(c.cook, " cannot swap with themselves."),
+                   "Choose two cooks."};
+  const auto two = doc.cook(c.other, lesson, "/other");
   if (!two) return two.problems();
   const auto place_of = [&](const std::string& name) {
     for (const kitchen::Cook& cook : lesson.cooks) {
@@ -207,7 +235,11 @@ Sentence pin(Document& doc, const Lesson& lesson, const LessonChange& c) {
 
 Sentence close_cooker(Document& doc, const Lesson& lesson, const LessonChange& c) {
   const auto room = without_cooker(lesson.room, c.cooker);
-  if (!room) return room.problems();
+  if (!room) {
+    Problems wrong = room.problems();
+    for (Problem& each : wrong) each.where = "/cooker";
+    return wrong;
+  }
   base::Problems problems;
   auto node = kitchen::parse_json(kitchen::write_room(room.value()), "", problems);
   if (!node) return problems;
@@ -224,12 +256,17 @@ Sentence close_cooker(Document& doc, const Lesson& lesson, const LessonChange& c
 Sentence move_window(Document& doc, const Lesson&, const LessonChange& c) {
   const auto window = doc.window(c.window);
   if (!window) return window.problems();
+  if (c.from.empty() && c.minutes <= 0) return nothing_said("/from", "Say when it begins.");
   if (!c.from.empty()) {
     window.value()->set("from", Node::of(c.from));
     window.value()->erase("latest");
   }
   if (c.minutes > 0) window.value()->set("minutes", Node::of(c.minutes));
-  return say(c.window, c.from.empty() ? " takes other minutes." : " begins at " + c.from + ".");
+  return say(c.window, c.from.empty() ? "" : " begins at " + c.from,
+             c.minutes <= 0 ? ""
+                            : (c.from.empty() ? " takes " : " and takes ") +
+                                  base::number_text(c.minutes) + " min",
+             ".");
 }
 
 Sentence add_stop(Document& doc, const Lesson&, const LessonChange& c) {
@@ -261,14 +298,16 @@ Sentence add_gate(Document& doc, const Lesson&, const LessonChange& c) {
       return say("The adult looks at each result after ", quoted(c.step), ".");
     }
   }
-  return unknown("change.unknown_step", "step", c.step, ids);
+  return unknown("change.unknown_step", "step", "/step", c.step, ids);
 }
 
 Sentence set_bell(Document& doc, const Lesson&, const LessonChange& c) {
+  if (c.from.empty() && c.to.empty())
+    return nothing_said("/to", "Say when the lesson begins, or when the bell rings.");
   if (!c.from.empty()) doc.tree().set("from", Node::of(c.from));
   if (!c.to.empty()) doc.tree().set("to", Node::of(c.to));
-  return say("The lesson runs ", c.from.empty() ? "" : "from " + c.from + " ",
-             c.to.empty() ? "" : "to the bell at " + c.to, ".");
+  return say("The lesson runs", c.from.empty() ? "" : " from " + c.from,
+             c.to.empty() ? "" : " to the bell at " + c.to, ".");
 }
 
 Sentence set_purpose(Document& doc, const Lesson&, const LessonChange& c) {
@@ -278,6 +317,32 @@ Sentence set_purpose(Document& doc, const Lesson&, const LessonChange& c) {
     doc.tree().erase("sittings");
   }
   return say("It is for ", c.purpose, " now.");
+}
+
+Sentence set_dish(Document& doc, const Lesson& lesson, const LessonChange& c) {
+  const auto cook = doc.cook(c.cook, lesson);
+  if (!cook) return cook.problems();
+  const Node* dishes = doc.tree().find("dishes");
+  const auto key_in = [](const std::string& name) { return name.substr(0, name.find(':')); };
+  if (dishes == nullptr || dishes->find(key_in(c.dish)) == nullptr)
+    return unknown("change.unknown_dish", "dish", "/dish", c.dish,
+                   dishes == nullptr ? std::vector<std::string>{} : dishes->keys);
+  Node* own = cook.value()->find("dishes");
+  if (own == nullptr) own = &cook.value()->set("dishes", Node::list());
+  const auto same = std::find_if(own->items.begin(), own->items.end(), [&](const Node& each) {
+    return key_in(each.text) == key_in(c.dish);
+  });
+  if (same != own->items.end())
+    *same = Node::of(c.dish);
+  else if (own->items.size() == 1)
+    own->items.front() = Node::of(c.dish);
+  else
+    return Problem{"change.which_dish", "", "/dish",
+                   say(c.cook, " makes ",
+                       base::counted(static_cast<long long>(own->items.size()), "dish", "dishes"),
+                       ", and ", quoted(c.dish), " is none of them."),
+                   "Choose another version of a dish they make."};
+  return say(c.cook, " makes ", c.dish, ".");
 }
 
 Sentence apply(Document& doc, const Lesson& lesson, const LessonChange& c) {
@@ -304,10 +369,12 @@ Sentence apply(Document& doc, const Lesson& lesson, const LessonChange& c) {
       return set_bell(doc, lesson, c);
     case ChangeKind::kPurpose:
       return set_purpose(doc, lesson, c);
+    case ChangeKind::kDish:
+      return set_dish(doc, lesson, c);
     case ChangeKind::kRemedy:
       break;
   }
-  return Problem{"change.unknown", "", "", "This change is not known.",
+  return Problem{"change.unknown", "", "/change", "This change is not known.",
                  "Choose one that is offered."};
 }
 
@@ -323,7 +390,7 @@ Result<Changed> apply_remedy(const Node& tree, const std::string& file, const Le
     });
     auto after = known == all.end() ? std::nullopt : known->apply(lesson);
     if (!after)
-      return Problem{"change.no_remedy", "", "",
+      return Problem{"change.no_remedy", "", "/code",
                      say("The remedy ", quoted(each), " does not apply to this lesson any more."),
                      "Plan the lesson again and choose one that is offered then."};
     lesson = std::move(*after);

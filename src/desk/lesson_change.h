@@ -25,6 +25,8 @@ enum class ChangeKind : std::int8_t {
   kAddGate,      ///< the adult looks for `look_for` after `dish` `step`, `minutes` each
   kBell,         ///< `from` and/or `to`
   kPurpose,      ///< `purpose`
+  kDish,         ///< `cook` makes `dish` ("scones: no dairy"): that version of it, or, of one dish,
+                 ///< another
 };
 
 /// By its word: "close cooker".
@@ -45,7 +47,8 @@ struct Changed {
 /// `text` is a lesson's document named `file`; rooms and dishes it names come through the loader.
 /// What a change touches is written into the lesson itself, so the room and the dish stay as they
 /// are for everybody else. The result has been read and checked whole.
-/// Errors: change.* and those of kitchen::read_lesson().
+/// Errors: change.*, whose `where` points into the change that was asked for ("/cook"), room.* with
+///         "/cooker", and those of kitchen::read_lesson(), which point into the changed document.
 base::Result<Changed> changed(std::string_view text, const std::string& file,
                               const kitchen::Loader&, const LessonChange&);
 

@@ -27,7 +27,9 @@ class Seater {
     always_together();
     fill_seats();
     form_seats();
+    company_for_kept();
     place_seats();
+    tell_unmet();
     std::stable_sort(out_.seats.begin(), out_.seats.end(),
                      [](const Seat& a, const Seat& b) { return a.place < b.place; });
     return std::move(out_);
@@ -63,10 +65,12 @@ class Seater {
     return std::any_of(group_.never_together.begin(), group_.never_together.end(),
                        [&](const auto& pair) { return names(pair, a, b); });
   }
-  bool may_join(const Seat& seat, const std::string& name) const {
-    return static_cast<int>(seat.pupils.size()) < wish_.together &&
-           std::none_of(seat.pupils.begin(), seat.pupils.end(),
+  bool gets_on(const Seat& seat, const std::string& name) const {
+    return std::none_of(seat.pupils.begin(), seat.pupils.end(),
                         [&](const std::string& other) { return apart(other, name); });
+  }
+  bool may_join(const Seat& seat, const std::string& name) const {
+    return static_cast<int>(seat.pupils.size()) < wish_.together && gets_on(seat, name);
   }
   bool has(const std::string& name, Limit limit) const {
     const Pupil* pupil = find(name);
@@ -78,11 +82,23 @@ class Seater {
                        [&](const std::string& name) { return has(name, limit); });
   }
 
+  // A three among pairs was made on purpose and stays. Where most are threes the class is to work
+  // in smaller groups from now on.
+  std::size_t largest_kept() const {
+    const auto asked = static_cast<std::size_t>(wish_.together);
+    const auto threes = std::count_if(wish_.keep.begin(), wish_.keep.end(),
+                                      [](const Seat& seat) { return seat.pupils.size() > 2; });
+    const bool few = threes * 2 <= static_cast<std::ptrdiff_t>(wish_.keep.size());
+    return wish_.together == 2 && few ? 3 : asked;
+  }
+
   void keep_seats() {
+    const std::size_t most = largest_kept();
     for (const Seat& old : wish_.keep) {
       Seat seat{{}, old.place};
       for (const std::string& name : old.pupils) {
-        if (may_join(seat, name) && take(name)) seat.pupils.push_back(name);
+        if (seat.pupils.size() < most && gets_on(seat, name) && take(name))
+          seat.pupils.push_back(name);
       }
       const bool place_there = old.place >= 0 && old.place < static_cast<int>(taken_.size());
       if (seat.pupils.empty()) continue;
@@ -161,42 +177,73 @@ class Seater {
     join_the_single();
   }
 
-  // One left over makes a pair a three, as a teacher would; so does one who may not be alone.
+  // One left over makes a pair a three, as a teacher would.
   void join_the_single() {
-    if (wish_.together < 2) {
-      for (const Seat& seat : loose_) note_alone(seat);
-      return;
-    }
+    if (wish_.together < 2) return;
     for (std::size_t i = 0; i < loose_.size();) {
       if (loose_[i].pupils.size() != 1) {
         ++i;
         continue;
       }
-      const std::string name = loose_[i].pupils.front();
-      Seat* best = nullptr;
-      for (std::vector<Seat>* seats : {&loose_, &out_.seats}) {
-        for (Seat& seat : *seats) {
-          if (&seat == &loose_[i] || seat.pupils.size() >= 3) continue;
-          if (std::any_of(seat.pupils.begin(), seat.pupils.end(),
-                          [&](const std::string& other) { return apart(other, name); }))
-            continue;
-          if (best == nullptr || seat.pupils.size() < best->pupils.size()) best = &seat;
-        }
-      }
+      Seat* best = company(loose_[i]);
       if (best == nullptr) {
-        out_.notes.push_back(
-            base::say(name, " cooks alone: the seating rules leave nobody to join."));
+        out_.notes.push_back(base::say(loose_[i].pupils.front(),
+                                       " cooks alone: the seating rules leave nobody to join."));
         ++i;
         continue;
       }
-      best->pupils.push_back(name);
+      best->pupils.push_back(loose_[i].pupils.front());
       loose_.erase(loose_.begin() + static_cast<std::ptrdiff_t>(i));
     }
   }
-  void note_alone(const Seat& seat) {
-    if (has(seat, Limit::kNotAtHobAlone))
-      out_.notes.push_back(base::say(
-          seat.pupils.front(), " may not be at the hob alone, and everybody works alone here."));
+
+  /// The smallest cook that a pupil alone may join.
+  Seat* company(const Seat& alone) {
+    Seat* best = nullptr;
+    for (std::vector<Seat>* seats : {&loose_, &out_.seats}) {
+      for (Seat& seat : *seats) {
+        if (&seat == &alone || seat.pupils.size() >= 3) continue;
+        if (!gets_on(seat, alone.pupils.front())) continue;
+        if (best == nullptr || seat.pupils.size() < best->pupils.size()) best = &seat;
+      }
+    }
+    return best;
+  }
+
+  // Whoever kept a place and lost their partner stays there, but for those who may not be alone.
+  void company_for_kept() {
+    if (wish_.together < 2) return;
+    for (std::size_t i = 0; i < out_.seats.size();) {
+      const Seat& seat = out_.seats[i];
+      Seat* best = seat.pupils.size() == 1 && has(seat, Limit::kNotAtHobAlone) ? company(seat)
+                                                                               : nullptr;
+      if (best == nullptr) {
+        ++i;
+        continue;
+      }
+      best->pupils.push_back(seat.pupils.front());
+      --taken_[static_cast<std::size_t>(seat.place)];
+      out_.seats.erase(out_.seats.begin() + static_cast<std::ptrdiff_t>(i));
+    }
+  }
+
+  // What could not be kept.
+  void tell_unmet() {
+    for (const Seat& seat : out_.seats) {
+      if (seat.pupils.size() == 1 && has(seat, Limit::kNotAtHobAlone))
+        out_.notes.push_back(base::say(
+            seat.pupils.front(), " may not be at the hob alone, and ",
+            wish_.together < 2 ? "everybody works alone here." : "nobody is left to join."));
+      if (has(seat, Limit::kNearTeacher) &&
+          room_.places[static_cast<std::size_t>(seat.place)].bay != 0)
+        out_.notes.push_back(base::say(cook_name(seat), ": no place was free in the first bay."));
+    }
+    for (const auto& [a, b] : group_.always_together) {
+      const Seat* one = seat_of(a);
+      const Seat* two = seat_of(b);
+      if (one != nullptr && two != nullptr && one != two)
+        out_.notes.push_back(base::say(a, " and ", b, " are to be together and are not."));
+    }
   }
 
   void place_seats() {
@@ -224,7 +271,7 @@ class Seater {
     std::optional<std::size_t> best;
     long best_cost = 0;
     for (std::size_t p = 0; p < room_.places.size(); ++p) {
-      long cost = taken_[p] * 1000L + static_cast<long>(p);
+      long cost = taken_[p] * 100000L + static_cast<long>(p);  // sharing is worse than anything
       if (low(room_.places[p]) != needs_low) cost += 300;
       // Beside somebody of the same bay they must be kept from is worse than the far end.
       for (const Seat& other : out_.seats) {
@@ -253,6 +300,10 @@ Seating seat(const Class& group, const kitchen::Room& room, const SeatingWish& w
   return Seater(group, room, wish).seat();
 }
 
-std::string cook_name(const Seat& seat) { return base::joined(seat.pupils); }
+std::string cook_name(const Seat& seat) {
+  // A lesson's cook has a name of 60 letters at most, and a number may follow.
+  const std::string whole = base::joined(seat.pupils);
+  return base::letters(whole) <= 55 ? whole : base::first_letters(whole, 54) + "…";
+}
 
 }  // namespace desk

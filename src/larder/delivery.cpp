@@ -90,6 +90,7 @@ class Door {
   // Every dish of the week with that food, whichever pack it was to come from: packets get mixed
   // up in a cupboard.
   void recheck(const Ticked& tick, const OrderLine& line, const kitchen::Food& food) {
+    if (line.food < 0) return;  // no lesson needs it any more
     for (const Need& need : in_.needs.foods[static_cast<std::size_t>(line.food)].parts) {
       if (need.date < today_) continue;
       const DishUse& use = in_.week.lessons[static_cast<std::size_t>(need.lesson)]

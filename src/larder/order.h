@@ -55,7 +55,7 @@ struct LessonUse {
 
 struct OrderLine {
   int pack = 0;      ///< index into PriceList::packs
-  int food = 0;      ///< index into Needs::foods
+  int food = 0;      ///< index into Needs::foods; -1 = of a sent order, and no lesson needs it now
   int supplier = 0;  ///< index into the order's suppliers
   Date order_by, arrives;
   int count = 0;

@@ -49,6 +49,9 @@ base::Result<PriceList> read_prices(std::string_view csv, std::string file_name,
 /// above 0.
 std::optional<kitchen::Quantity> size_in(std::string_view);
 
+/// "bag, 500 g", "loose, each": how a pack is called.
+std::string pack_text(const Pack&);
+
 /// How long a pack keeps closed and opened, in days.
 struct Keeping {
   int closed = 0;

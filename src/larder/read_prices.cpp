@@ -264,4 +264,10 @@ kitchen::Quantity in_stores(const Pack& pack, const Food& food) {
   return kitchen::times(*pack.usable, kitchen::Ratio(1) / kitchen::Ratio::near(*food.edible));
 }
 
+std::string pack_text(const Pack& pack) {
+  const std::string size = kitchen::quantity_text(pack.size);
+  if (pack.words.empty()) return pack.loose ? "loose, " + size : size;
+  return pack.words + ", " + size;
+}
+
 }  // namespace larder

@@ -21,10 +21,6 @@ const larder::Pack& pack_of(const OrderView& view, const larder::OrderLine& line
   return view.in.prices.packs[static_cast<std::size_t>(line.pack)];
 }
 
-std::string pack_words(const larder::Pack& pack) {
-  const std::string size = kitchen::quantity_text(pack.size);
-  if (pack.words.empty()) return pack.loose ? "loose, " + size : size;
-  return pack.words + ", " + size;
-}
+std::string pack_words(const larder::Pack& pack) { return larder::pack_text(pack); }
 
 }  // namespace print

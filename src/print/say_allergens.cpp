@@ -17,6 +17,24 @@ using safety::Conflict;
 using safety::Stated;
 
 constexpr int kLead = 18;  // "check the label" and two spaces
+// With one full stop, also after "Chidi O.".
+std::string stopped(std::string text) { return text.ends_with('.') ? text : text + "."; }
+
+std::string turns_words(const kitchen::Lesson& lesson, const safety::ThingOrder& thing) {
+  std::string text;
+  for (const safety::Turn& turn : thing.turns) {
+    std::vector<std::string> names;
+    const bool last = &turn == &thing.turns.back();
+    for (std::size_t i = 0; i < turn.cooks.size() && i < 4; ++i)
+      names.push_back(lesson.cooks[static_cast<std::size_t>(turn.cooks[i])].name);
+    if (last && turn.cooks.size() > 4 && !turn.clean_before) names = {"everybody else"};
+    if (!last && turn.cooks.size() > 4) names.push_back(say(turn.cooks.size() - 4, " more"));
+    if (!text.empty()) text += turn.clean_before ? "; full clean; then " : "; then ";
+    text += base::joined(names);
+  }
+  return stopped(capital(text));
+}
+
 class Sheet {
  public:
   Sheet(const AllergenSheet& sheet, const AllergenSay& how)
@@ -59,7 +77,7 @@ class Sheet {
     if (one.order.empty()) return;
     paper_.subheading("Who goes first");
     for (const safety::ThingOrder& thing : one.order)
-      paper_.entry(capital(thing.thing), turns_words(lesson, thing), 4, kLead);
+      paper_.entry(capital(thing.thing), tame(turns_words(lesson, thing)), 4, kLead);
   }
 
   void say_cook(const AllergenLesson& one, const safety::CookNeeds& needs) {
@@ -193,6 +211,10 @@ std::vector<int> dishes_made(const kitchen::Lesson& lesson) {
     if (made) out.push_back(static_cast<int>(d));
   }
   return out;
+}
+
+std::string who_goes_first(const kitchen::Lesson& lesson, const safety::ThingOrder& thing) {
+  return say(capital(thing.thing), ", who goes first: ", turns_words(lesson, thing));
 }
 
 std::string say_allergens(const AllergenSheet& sheet, const AllergenSay& how) {

@@ -42,6 +42,9 @@ struct AllergenSay {
   bool colour = false;
 };
 
+/// "Food processor, who goes first: Daisy; full clean; then Samir.": one line of the same list.
+std::string who_goes_first(const kitchen::Lesson&, const safety::ThingOrder&);
+
 std::string say_allergens(const AllergenSheet&, const AllergenSay&);
 /// The same for machines; says "caution" too.
 std::string allergens_json(const AllergenSheet&);

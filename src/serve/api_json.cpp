@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <cmath>
 
 #include "base/text.h"
 
@@ -17,16 +18,88 @@ base::Result<Node> body_of(const http::Request& request) {
   return std::move(*node);
 }
 
-base::Problems unknown_members(const Node& node, std::initializer_list<std::string_view> known) {
+namespace {
+
+bool whole(double number) { return std::floor(number) == number && std::abs(number) < 1e9; }
+
+bool is_a(const Node& node, Shape shape) {
+  switch (shape) {
+    case Shape::kText:
+      return node.kind == Node::Kind::kText;
+    case Shape::kNumber:
+      return node.kind == Node::Kind::kNumber;
+    case Shape::kWhole:
+      return node.kind == Node::Kind::kNumber && whole(node.number);
+    case Shape::kFlag:
+      return node.kind == Node::Kind::kBool;
+    case Shape::kObject:
+      return node.kind == Node::Kind::kObject;
+    case Shape::kList:
+      return node.kind == Node::Kind::kList;
+    case Shape::kTexts:
+      return node.kind == Node::Kind::kList &&
+             std::all_of(node.items.begin(), node.items.end(),
+                         [](const Node& each) { return each.kind == Node::Kind::kText; });
+  }
+  return false;
+}
+
+const char* words(Shape shape) {
+  switch (shape) {
+    case Shape::kText:
+      return "a text";
+    case Shape::kNumber:
+      return "a number";
+    case Shape::kWhole:
+      return "a whole number";
+    case Shape::kFlag:
+      return "true or false";
+    case Shape::kObject:
+      return "an object";
+    case Shape::kList:
+      return "a list";
+    case Shape::kTexts:
+      return "a list of texts";
+  }
+  return "something else";
+}
+
+}  // namespace
+
+base::Problems misshapen(const Node& node, std::initializer_list<Member> known,
+                         const std::string& below) {
   base::Problems out;
-  for (const std::string& key : node.keys) {
-    if (std::find(known.begin(), known.end(), key) == known.end())
+  const auto place = [&](std::string_view key) { return kitchen::below(below, key); };
+  for (std::size_t i = 0; i < node.keys.size(); ++i) {
+    const std::string& key = node.keys[i];
+    const auto member = std::find_if(known.begin(), known.end(),
+                                     [&](const Member& each) { return each.key == key; });
+    if (member == known.end())
       out.push_back(
-          {"request.unknown_member", "", "/" + key,
+          {"request.unknown_member", "", place(key),
            base::say("The request has a member ", base::quoted(key), " that is not known."),
            "Leave it out."});
+    else if (!is_a(node.items[i], member->shape))
+      out.push_back({"request.wrong_kind", "", place(key),
+                     base::say(base::quoted(key), " is not ", words(member->shape), "."),
+                     base::say("Send ", words(member->shape), ".")});
+  }
+  for (const Member& each : known) {
+    if (each.needed && node.find(each.key) == nullptr)
+      out.push_back({"request.missing_member", "", place(each.key),
+                     base::say(base::quoted(each.key), " is missing."),
+                     base::say("Send it: ", words(each.shape), ".")});
   }
   return out;
+}
+
+base::Problems misshapen(const Node& node, std::initializer_list<Member> known) {
+  return misshapen(node, known, "");
+}
+
+std::optional<int> whole_in(const Node& node, std::string_view key) {
+  const auto number = number_in(node, key);
+  return number && whole(*number) ? std::optional(static_cast<int>(*number)) : std::nullopt;
 }
 
 std::string text_in(const Node& node, std::string_view key) {
@@ -77,9 +150,45 @@ Node problems_node(const base::Problems& problems) {
   return list;
 }
 
-http::Response answer(const Node& node, int status) {
-  return http::json(status, kitchen::json_text(node));
+namespace {
+
+void put_line(std::string& out, const Node& node) {
+  switch (node.kind) {
+    case Node::Kind::kNull:
+      out += "null";
+      return;
+    case Node::Kind::kBool:
+      out += node.flag ? "true" : "false";
+      return;
+    case Node::Kind::kNumber:
+      out += base::number_text(node.number);
+      return;
+    case Node::Kind::kText:
+      out += http::json_quoted(node.text);
+      return;
+    case Node::Kind::kList:
+    case Node::Kind::kObject:
+      break;
+  }
+  const bool object = node.kind == Node::Kind::kObject;
+  out += object ? '{' : '[';
+  for (std::size_t i = 0; i < node.items.size(); ++i) {
+    if (i > 0) out += ',';
+    if (object) out += http::json_quoted(node.keys[i]) + ':';
+    put_line(out, node.items[i]);
+  }
+  out += object ? '}' : ']';
 }
+
+}  // namespace
+
+std::string json_line(const Node& node) {
+  std::string out;
+  put_line(out, node);
+  return out;
+}
+
+http::Response answer(const Node& node, int status) { return http::json(status, json_line(node)); }
 
 http::Response answer_raw(const std::vector<std::pair<std::string, std::string>>& members,
                           int status) {
@@ -105,6 +214,12 @@ http::Response refuse(const base::Problems& problems) {
   return http::refused(status, problems);
 }
 
+http::Response refuse_new(const base::Problems& problems) {
+  http::Response response = refuse(problems);
+  if (response.status == 404 || response.status == 409) response.status = 400;
+  return response;
+}
+
 Node document_node(const store::Document& document, const std::string& changed_by) {
   Node node = Node::object();
   node.set("kind", Node::of(store::name_of(document.kind)));
@@ -121,14 +236,19 @@ Node document_node(const store::Document& document, const std::string& changed_b
 
 std::string etag(std::int64_t version) { return base::say("\"", version, "\""); }
 
+std::optional<std::int64_t> version_in(std::string_view text) {
+  std::int64_t version = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), version);
+  if (error == std::errc() && end == text.data() + text.size() && version > 0) return version;
+  return std::nullopt;
+}
+
 base::Result<std::int64_t> version_seen(const http::Request& request) {
   const std::string* header = request.header("If-Match");
   std::string_view text = header == nullptr ? std::string_view() : std::string_view(*header);
   if (text.size() >= 2 && text.front() == '"' && text.back() == '"')
     text = text.substr(1, text.size() - 2);
-  std::int64_t version = 0;
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), version);
-  if (error == std::errc() && end == text.data() + text.size() && version > 0) return version;
+  if (const auto version = version_in(text)) return *version;
   return base::Problem{"request.no_version", "", "",
                        "The change does not say which version it was made to.",
                        "Load the page again, then change it."};

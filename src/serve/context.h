@@ -5,15 +5,19 @@
 #include <functional>
 #include <memory>
 #include <string>
+#include <vector>
 
 #include "base/clock.h"
 #include "serve/http/events.h"
 #include "serve/http/rate_limit.h"
 #include "serve/jobs.h"
 #include "serve/kept.h"
+#include "serve/remembered.h"
 #include "store/repository.h"
 
 namespace serve {
+
+using kitchen::Node;
 
 /// Who asks. Without a session on this very machine, before anybody may sign in, it is the head.
 struct Who {
@@ -22,6 +26,22 @@ struct Who {
   store::Role role = store::Role::kTeacher;
   std::string token;  ///< what writing requests send back
   bool signed_in = false;
+};
+
+struct Planned;    // planning.h
+struct WeekOrder;  // order_desk.h
+
+/// What took long to work out, by the versions it was worked out from. Of one store: never shared
+/// between two.
+struct Workings {
+  Remembered<Planned> plans{100};                   ///< by lesson
+  Remembered<std::string> plan_texts{200};          ///< LessonPlan as JSON, by lesson and plan
+  Remembered<WeekOrder> orders{12};                 ///< by week
+  Remembered<std::string> orders_asked{12};         ///< being worked out, by week
+  Remembered<Node> week_rows{400};                  ///< WeekLesson, by lesson
+  Remembered<std::vector<store::Ref>> links{4000};  ///< what a lesson uses, by lesson
+  Remembered<std::string> dish_rows{2000};          ///< DishRow as JSON, by dish
+  Remembered<std::string> dish_views{200};          ///< DishView as JSON, by dish and variant
 };
 
 struct Context {
@@ -36,6 +56,7 @@ struct Context {
   std::function<base::Date()> today = {};  ///< by the clock of this machine
   std::atomic<bool> open{true};            ///< no person may sign in yet
   double plan_seconds = 3;                 ///< for a plan unless it asks for more
+  Workings workings = {};
 };
 
 }  // namespace serve

@@ -38,8 +38,8 @@ struct DeskServer::Inside {
   DeskOptions options;
   http::Hub hub;
   Kept kept;
-  Jobs jobs;
-  Jobs errands;
+  std::unique_ptr<Jobs> jobs;     // ends before all that its work looks at
+  std::unique_ptr<Jobs> errands;  // likewise
   http::RateLimit sign_in_limit;
   Context context;
   http::StaticFiles pages;
@@ -51,10 +51,10 @@ struct DeskServer::Inside {
       : store(kept_store),
         options(std::move(wanted)),
         kept(store),
-        jobs([this](const JobView& job) { tell_job(hub, job); }),
-        errands([](const JobView&) {}),
+        jobs(std::make_unique<Jobs>([this](const JobView& job) { tell_job(hub, job); })),
+        errands(std::make_unique<Jobs>([](const JobView&) {})),
         sign_in_limit({.most = 8, .per_second = 1.0 / 30}),
-        context{store, hub, jobs, errands, kept, sign_in_limit},
+        context{store, hub, *jobs, *errands, kept, sign_in_limit},
         pages(std::move(files)) {
     context.demo = options.demo;
     context.today = options.today;
@@ -77,6 +77,14 @@ struct DeskServer::Inside {
     router.add({.method = http::Method::kGet, .pattern = "/{path*}", .needs = "", .handler = page});
     router.use(guard(context));
   }
+
+  ~Inside() {
+    server.reset();
+    jobs.reset();
+    errands.reset();
+  }
+  Inside(const Inside&) = delete;
+  Inside& operator=(const Inside&) = delete;
 
   // A page's address that is no file is the program's to show: "/lessons/9k-dhal" loaded anew.
   http::Response page(const http::Request& request) {
@@ -125,7 +133,7 @@ void DeskServer::plan_unplanned() {
     Context& context = inside_->context;
     PlanWish wish;
     wish.seconds = context.plan_seconds;
-    inside_->jobs.start("", lesson.id, [&context, id = lesson.id, wish](JobDesk& desk) {
+    inside_->jobs->start("", lesson.id, [&context, id = lesson.id, wish](JobDesk& desk) {
       return plan_kept(context, id, wish, &desk, "");
     });
   }

@@ -243,7 +243,7 @@ std::string dish_view(Context& context, const std::string& id, std::int64_t vers
     if (step.added) notes.add(Node::of(say("Added: ", step.says)));
   }
   notes.add(Node::of(print::nutrition_cautions()));
-  const auto text = [](const Node& node) { return kitchen::json_text(node); };
+  const auto text = [](const Node& node) { return json_line(node); };
   return "{\"body\": " + text(body) +
          ", \"row\": " + text(dish_row(context, id, version, versions)) +
          ", \"strands\": " + text(strands_node(shown)) +

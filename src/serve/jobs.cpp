@@ -74,7 +74,7 @@ std::optional<JobView> Jobs::start(const std::string& owner, const std::string& 
     job->view.id = base::say("job-", ++last_);
     job->view.owner = owner;
     job->view.lesson = lesson;
-    job->view.says = waiting_.empty() ? "Starting." : "Waiting for the plan before it.";
+    job->view.says = waiting_.empty() && !busy_ ? "Starting." : "Waiting for the plan before it.";
     job->work = std::move(work);
     all_[job->view.id] = job;
     waiting_.push_back(job);
@@ -105,13 +105,21 @@ std::optional<JobView> Jobs::stop(const std::string& id) {
       found->second->view.state = JobState::kStopped;
       found->second->view.says = "Stopped.";
       found->second->work = nullptr;
-      finished_.push_back(id);
+      finish(id);
       told = true;
     }
     view = found->second->view;
   }
   if (told) news_(*view);
   return view;
+}
+
+void Jobs::finish(const std::string& id) {
+  finished_.push_back(id);
+  while (finished_.size() > kKept) {
+    all_.erase(finished_.front());
+    finished_.pop_front();
+  }
 }
 
 void Jobs::work() {
@@ -123,7 +131,9 @@ void Jobs::work() {
       if (closing_) return;
       job = waiting_.front();
       waiting_.pop_front();
+      busy_ = true;
       job->view.state = JobState::kWorking;
+      job->view.says = "Starting.";
       job->started = std::chrono::steady_clock::now();
     }
     run(job);
@@ -158,11 +168,8 @@ void Jobs::run(const std::shared_ptr<Job>& job) {
       job->view.state = JobState::kFailed;
       job->view.says = done.problems().front().message;
     }
-    finished_.push_back(job->view.id);
-    while (finished_.size() > kKept) {
-      all_.erase(finished_.front());
-      finished_.pop_front();
-    }
+    busy_ = false;
+    finish(job->view.id);
     view = job->view;
   }
   news_(view);

@@ -72,10 +72,12 @@ class Jobs {
   std::deque<std::shared_ptr<Job>> waiting_;
   std::deque<std::string> finished_;
   std::uint64_t last_ = 0;
+  bool busy_ = false;
   bool closing_ = false;
   std::thread worker_;
 
   void work();
+  void finish(const std::string& id);  ///< under the lock; forgets the oldest
   void run(const std::shared_ptr<Job>&);
 };
 

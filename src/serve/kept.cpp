@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "desk/written_lesson.h"
 #include "kitchen/json_tree.h"
+#include "safety/food_allergens.h"
 #include "shipped/foods.h"
 
 namespace serve {
@@ -67,6 +68,14 @@ base::Result<std::vector<kitchen::Dish>> Kept::dish(const std::string& id) {
   const auto found = document(Kind::kDish, id);
   if (!found) return found.problems();
   return kitchen::read_dish_variants(found.value().body, "dish/" + id + ".json");
+}
+
+std::vector<kitchen::Dish> Kept::with_food_allergens(std::vector<kitchen::Dish> versions) {
+  const auto known = foods();
+  const auto read = labels();
+  for (kitchen::Dish& dish : versions)
+    dish = safety::with_food_allergens(std::move(dish), *known, *read);
+  return versions;
 }
 
 base::Result<kitchen::Room> Kept::room(const std::string& id) {

@@ -41,6 +41,9 @@ class Kept {
   base::Result<KeptLesson> lesson(const std::string& id);
   base::Result<kitchen::Lesson> lesson_in(const std::string& body, const std::string& id);
   base::Result<std::vector<kitchen::Dish>> dish(const std::string& id);
+  /// The versions of a dish with what the table of foods and the labels say of their allergens:
+  /// what somebody may cook is chosen by these.
+  std::vector<kitchen::Dish> with_food_allergens(std::vector<kitchen::Dish>);
   base::Result<kitchen::Room> room(const std::string& id);
   base::Result<desk::Class> group(const std::string& id);
   /// The school's own house rules; the usual ones when it has none.

@@ -1,8 +1,5 @@
 #include "serve/order_desk.h"
 
-#include <list>
-#include <mutex>
-
 #include "base/text.h"
 #include "print/larder_view.h"
 
@@ -47,38 +44,6 @@ std::string mark_of(Context& context, base::Date monday,
   return mark;
 }
 
-class Orders {
- public:
-  std::shared_ptr<const WeekOrder> get(const std::string& mark) {
-    const std::lock_guard lock(mutex_);
-    for (const auto& [own, order] : list_) {
-      if (own == mark) return order;
-    }
-    return nullptr;
-  }
-  void put(const std::string& mark, std::shared_ptr<const WeekOrder> order) {
-    const std::lock_guard lock(mutex_);
-    list_.emplace_front(mark, std::move(order));
-    if (list_.size() > 12) list_.pop_back();
-  }
-  bool first_to_ask(const std::string& mark) {
-    const std::lock_guard lock(mutex_);
-    if (asked_ == mark) return false;
-    asked_ = mark;
-    return true;
-  }
-
- private:
-  std::mutex mutex_;
-  std::list<std::pair<std::string, std::shared_ptr<const WeekOrder>>> list_;
-  std::string asked_;  ///< the last one being worked out
-};
-
-Orders& orders() {
-  static Orders all;
-  return all;
-}
-
 base::Result<std::vector<store::Summary>> lessons_of(Context& context, base::Date monday) {
   store::Filter filter;
   filter.from = base::date_text(monday);
@@ -96,7 +61,8 @@ base::Result<std::shared_ptr<const WeekOrder>> order_for(Context& context, base:
   const auto lessons = lessons_of(context, monday);
   if (!lessons) return lessons.problems();
   const std::string mark = mark_of(context, monday, lessons.value());
-  if (auto there = orders().get(mark)) return there;
+  const std::string name = say(monday.days);
+  if (auto there = context.workings.orders.get(name, mark)) return there;
   auto week = frame(context, monday);
   if (!week) return week.problems();
   auto out = std::make_shared<WeekOrder>();
@@ -121,8 +87,7 @@ base::Result<std::shared_ptr<const WeekOrder>> order_for(Context& context, base:
   out->order = larder::plan_order(out->input(), wish);
   out->costs = larder::costs_of(out->input(), out->order);
   out->days = larder::count_down(out->week, out->order.unsettled, wish.today);
-  orders().put(mark, out);
-  return std::shared_ptr<const WeekOrder>(out);
+  return context.workings.orders.put(name, mark, std::shared_ptr<const WeekOrder>(out));
 }
 
 namespace {
@@ -155,10 +120,13 @@ Node week_order(Context& context, base::Date monday) {
   const auto lessons = lessons_of(context, monday);
   if (!lessons || lessons.value().empty()) return Node();
   if (context.kept.prices()->packs.empty()) return Node();
-  const std::string mark = mark_of(context, monday, lessons.value());
-  const auto there = orders().get(mark);
+  const std::string name = say(monday.days), mark = mark_of(context, monday, lessons.value());
+  const auto there = context.workings.orders.get(name, mark);
   if (!there) {
-    if (orders().first_to_ask(mark)) work_out(context, monday);
+    if (!context.workings.orders_asked.get(name, mark)) {
+      context.workings.orders_asked.put(name, mark, std::make_shared<const std::string>());
+      work_out(context, monday);
+    }
     return being_worked_out();
   }
   const WeekOrder& made = *there;

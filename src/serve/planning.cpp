@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <list>
 
 #include "base/text.h"
 #include "desk/lesson_allergens.h"
@@ -19,39 +18,6 @@ using store::Kind;
 
 constexpr std::uint64_t kSeed = 1;
 constexpr int kTries = 3;  // plans to choose from when printed lines are to stay
-
-/// The newest answers as values, so that printing need not plan again.
-class Remembered {
- public:
-  void put(const std::string& lesson, std::int64_t version,
-           std::shared_ptr<const Planned> planned) {
-    const std::lock_guard lock(mutex_);
-    list_.remove_if([&](const Entry& each) { return each.lesson == lesson; });
-    list_.push_front({lesson, version, std::move(planned)});
-    if (list_.size() > 100) list_.pop_back();
-  }
-  std::shared_ptr<const Planned> get(const std::string& lesson, std::int64_t version) {
-    const std::lock_guard lock(mutex_);
-    for (const Entry& each : list_) {
-      if (each.lesson == lesson && each.version == version) return each.planned;
-    }
-    return nullptr;
-  }
-
- private:
-  struct Entry {
-    std::string lesson;
-    std::int64_t version;
-    std::shared_ptr<const Planned> planned;
-  };
-  std::mutex mutex_;
-  std::list<Entry> list_;
-};
-
-Remembered& remembered() {
-  static Remembered all;
-  return all;
-}
 
 timeplan::Answer answer_for(Context& context, const kitchen::Lesson& lesson, const PlanWish& wish,
                             JobDesk* desk, std::uint64_t seed, bool whole) {
@@ -122,7 +88,7 @@ std::string lesson_plan_text(Context& context, const std::string& id, const Node
   const Node* changed = plan.find("changed");
   const auto planned_version = static_cast<std::int64_t>(
       number_in(plan, "lesson_version").value_or(0));
-  const auto text = [](const Node& node) { return kitchen::json_text(node); };
+  const auto text = [](const Node& node) { return json_line(node); };
   return "{\"lesson\": " + http::json_quoted(id) + say(", \"lesson_version\": ", planned_version) +
          ", \"answer\": " + (answer == nullptr ? std::string("{}") : text(*answer)) +
          ", \"body\": " + body +
@@ -261,7 +227,7 @@ base::Result<std::string> plan_kept(Context& context, const std::string& id, con
         return store::Outcome::kKeep;
       });
   if (!written) return written.problems();
-  remembered().put(id, document.version, planned);
+  context.workings.plans.put(id, say(document.version), planned);
   context.hub.publish("desk", "document",
                       say("{\"kind\": \"plan\", \"id\": ", http::json_quoted(id),
                           ", \"version\": ", document.version,
@@ -275,19 +241,28 @@ base::Result<std::string> kept_plan(Context& context, const std::string& id,
                                     std::optional<std::int64_t> version) {
   const auto lesson = context.kept.document(Kind::kLesson, id);
   if (!lesson) return lesson.problems();
+  const auto changes = context.store.history(Kind::kPlan, id);
+  if (!changes) return changes.problems();
+  const std::string mark = say(lesson.value().version, "/",
+                               changes.value().empty() ? 0 : changes.value().front().version);
+  const std::string name = say(id, "/", version.value_or(0));
+  if (const auto there = context.workings.plan_texts.get(name, mark)) return *there;
   const auto plan = kept_plan_node(context, id, version);
   if (!plan) return plan.problems();
   if (!plan.value())
     return base::Problem{"store.not_found", "", "", "This lesson has not been planned yet.",
                          "Plan it."};
-  return lesson_plan_text(context, id, *plan.value(), lesson.value().version, lesson.value().body);
+  return *context.workings.plan_texts.put(
+      name, mark,
+      lesson_plan_text(context, id, *plan.value(), lesson.value().version, lesson.value().body));
 }
 
 base::Result<std::shared_ptr<const Planned>> planned_for_paper(Context& context,
                                                                const std::string& id) {
   auto kept = context.kept.lesson(id);
   if (!kept) return kept.problems();
-  if (auto there = remembered().get(id, kept.value().document.version)) return there;
+  const std::string mark = say(kept.value().document.version);
+  if (auto there = context.workings.plans.get(id, mark)) return there;
   const auto plan = kept_plan_node(context, id, {});
   if (!plan) return plan.problems();
   PlanWish wish;
@@ -299,7 +274,7 @@ base::Result<std::shared_ptr<const Planned>> planned_for_paper(Context& context,
   auto made = plan_it(context, kept.value().lesson, wish, nullptr, before);
   if (!made) return made.problems();
   auto planned = std::make_shared<const Planned>(std::move(made).value());
-  remembered().put(id, kept.value().document.version, planned);
+  context.workings.plans.put(id, mark, std::shared_ptr<const Planned>(planned));
   return planned;
 }
 

@@ -1,9 +1,12 @@
 // Class lists from a file, and pupils put at places.
 #include <sodium.h>
 
+#include <algorithm>
+
 #include "base/text.h"
 #include "desk/class_csv.h"
 #include "desk/cooks.h"
+#include "kitchen/words.h"
 #include "serve/api_json.h"
 #include "serve/routes.h"
 
@@ -28,7 +31,9 @@ std::optional<std::string> from_base64(const std::string& text) {
 Response from_csv(Context&, const Request& request) {
   const auto body = body_of(request);
   if (!body) return refuse(body.problems());
-  const auto odd = unknown_members(body.value(), {"text", "base64", "columns"});
+  const auto odd = misshapen(
+      body.value(),
+      {{"text", Shape::kText, true}, {"base64", Shape::kFlag}, {"columns", Shape::kObject}});
   if (!odd.empty()) return refuse(odd);
   std::string bytes = text_in(body.value(), "text");
   if (flag_in(body.value(), "base64")) {
@@ -40,8 +45,13 @@ Response from_csv(Context&, const Request& request) {
   }
   std::map<std::string, std::string> said;
   if (const Node* columns = body.value().find("columns")) {
-    for (std::size_t i = 0; i < columns->keys.size(); ++i)
+    for (std::size_t i = 0; i < columns->keys.size(); ++i) {
+      if (columns->items[i].kind != Node::Kind::kText)
+        return http::refused(
+            400, {{"request.wrong_kind", "", kitchen::below("/columns", columns->keys[i]),
+                   "What a column means is said with a word.", "Send a text."}});
       said[columns->keys[i]] = columns->items[i].text;
+    }
   }
   const auto preview = desk::class_from_csv(bytes, "", said);
   if (!preview) return refuse(preview.problems());
@@ -67,26 +77,54 @@ int place_named(const kitchen::Room& room, const std::string& name) {
   return -1;
 }
 
+/// "Aisha and Ben" as two pupils of the class. A pupil whose own name holds an "and" is one.
+std::vector<std::string> pupils_named(const desk::Class& group, const std::string& cook) {
+  const auto known = [&](const std::string& name) {
+    return std::any_of(group.pupils.begin(), group.pupils.end(),
+                       [&](const desk::Pupil& pupil) { return pupil.name == name; });
+  };
+  if (known(cook)) return {cook};
+  std::vector<std::string> out;
+  for (const desk::Pupil& pupil : group.pupils) {
+    const auto at = cook.find(pupil.name);
+    if (at == std::string::npos) continue;
+    const std::string before = cook.substr(0, at), after = cook.substr(at + pupil.name.size());
+    const bool begins = before.empty() || before.ends_with(" and ") || before.ends_with(", ");
+    const bool ends = after.empty() || after.starts_with(" and ") || after.starts_with(", ");
+    if (begins && ends) out.push_back(pupil.name);
+  }
+  return out;
+}
+
 Response seating(Context& context, const Request& request) {
   const auto body = body_of(request);
   if (!body) return refuse(body.problems());
-  const auto odd = unknown_members(body.value(), {"class", "room", "dishes", "in", "away", "keep"});
+  const auto odd = misshapen(body.value(), {{"class", Shape::kText, true},
+                                            {"room", Shape::kText, true},
+                                            {"dishes", Shape::kTexts, true},
+                                            {"in"},
+                                            {"away", Shape::kTexts},
+                                            {"keep", Shape::kList}});
   if (!odd.empty()) return refuse(odd);
   const auto group = context.kept.group(text_in(body.value(), "class"));
   if (!group) return refuse(group.problems());
   const auto room = context.kept.room(text_in(body.value(), "room"));
   if (!room) return refuse(room.problems());
   desk::SeatingWish wish;
-  const std::string in = text_in(body.value(), "in");
-  wish.together = in == "singles"  ? 1
-                  : in == "pairs"  ? 2
-                  : in == "threes" ? 3
-                                   : group.value().together;
+  wish.together = group.value().together;
+  if (const std::string in = text_in(body.value(), "in"); !in.empty()) {
+    const auto together = kitchen::value_of(kitchen::kGroupWords, in);
+    if (!together)
+      return http::refused(
+          400, {{"seating.in", "", "/in", base::say(base::quoted(in), " is no way to work."),
+                 "Say singles, pairs or threes."}});
+    wish.together = *together;
+  }
   wish.away = texts_in(body.value(), "away");
   if (const Node* keep = body.value().find("keep")) {
     for (const Node& cook : keep->items) {
       desk::Seat seat{texts_in(cook, "pupils"), place_named(room.value(), text_in(cook, "place"))};
-      if (seat.pupils.empty()) seat.pupils = {text_in(cook, "name")};
+      if (seat.pupils.empty()) seat.pupils = pupils_named(group.value(), text_in(cook, "name"));
       wish.keep.push_back(std::move(seat));
     }
   }
@@ -94,7 +132,7 @@ Response seating(Context& context, const Request& request) {
   for (const std::string& id : texts_in(body.value(), "dishes")) {
     auto versions = context.kept.dish(id);
     if (!versions) return refuse(versions.problems());
-    dishes.push_back({id, std::move(versions).value()});
+    dishes.push_back({id, context.kept.with_food_allergens(std::move(versions).value())});
   }
   const auto seats = desk::seat(group.value(), room.value(), wish);
   auto cooks = desk::cooks_of(group.value(), room.value(), seats, dishes);

@@ -1,7 +1,4 @@
 // Dishes: the list with what they can be chosen by, one with everything worked out, a text read.
-#include <map>
-#include <mutex>
-
 #include "base/text.h"
 #include "kitchen/quantity.h"
 #include "kitchen/reading/json_ld.h"
@@ -24,48 +21,37 @@ using store::Kind;
 
 constexpr std::size_t kLongestPaste = 400'000;  // bytes: some five thousand lines
 
-/// Rows by dish and the versions they were made from: a school of five hundred dishes is read once.
-class Rows {
- public:
-  std::string row(Context& context, const store::Summary& summary) {
-    const std::string from = say(summary.version, "/", version_of(context, "prices"), "/",
-                                 version_of(context, "foods"), "/", version_of(context, "labels"));
-    {
-      const std::lock_guard lock(mutex_);
-      const auto there = rows_.find(summary.id);
-      if (there != rows_.end() && there->second.from == from) return there->second.text;
-    }
-    const auto versions = context.kept.dish(summary.id);
-    if (!versions) return "";
-    std::string text = kitchen::json_text(
-        dish_row(context, summary.id, summary.version, versions.value()));
-    const std::lock_guard lock(mutex_);
-    rows_[summary.id] = {from, text};
-    return text;
-  }
+std::int64_t version_of(Context& context, const std::string& table) {
+  const auto found = context.store.get(Kind::kTable, table);
+  return found && found.value() ? found.value()->version : 0;
+}
 
- private:
-  struct Row {
-    std::string from, text;
-  };
-  std::mutex mutex_;
-  std::map<std::string, Row> rows_;
+/// What figures of a dish depend on besides the dish.
+std::string tables_mark(Context& context) {
+  return say("/", version_of(context, "prices"), "/", version_of(context, "foods"), "/",
+             version_of(context, "labels"));
+}
 
-  static std::int64_t version_of(Context& context, const std::string& table) {
-    const auto found = context.store.get(Kind::kTable, table);
-    return found && found.value() ? found.value()->version : 0;
-  }
-};
+/// The row as JSON; empty for a dish that cannot be read.
+std::string row(Context& context, const store::Summary& summary, const std::string& tables) {
+  const std::string mark = say(summary.version, tables);
+  if (const auto there = context.workings.dish_rows.get(summary.id, mark)) return *there;
+  const auto versions = context.kept.dish(summary.id);
+  if (!versions) return "";
+  return *context.workings.dish_rows.put(
+      summary.id, mark,
+      json_line(dish_row(context, summary.id, summary.version, versions.value())));
+}
 
 Response list(Context& context) {
-  static Rows rows;
   const auto found = context.store.list(Kind::kDish);
   if (!found) return refuse(found.problems());
+  const std::string tables = tables_mark(context);
   std::string out;
   for (const store::Summary& summary : found.value()) {
-    const std::string row = rows.row(context, summary);
-    if (row.empty()) continue;
-    out += (out.empty() ? "" : ",\n") + row;
+    const std::string one = row(context, summary, tables);
+    if (one.empty()) continue;
+    out += (out.empty() ? "" : ",\n") + one;
   }
   return http::json(200, "{\"dishes\": [" + out + "]}");
 }
@@ -90,19 +76,24 @@ Response view(Context& context, const Request& request) {
   const std::string& id = request.parameter("id");
   const auto found = context.kept.document(Kind::kDish, id);
   if (!found) return refuse(found.problems());
-  const std::string* variant = request.asked("variant");
-  return view_of(context, id, found.value().version, found.value().body,
-                 variant == nullptr ? std::string() : *variant);
+  const std::string* asked = request.asked("variant");
+  const std::string variant = asked == nullptr ? std::string() : *asked;
+  const std::string name = id + "/" + variant;
+  const std::string mark = say(found.value().version, tables_mark(context));
+  if (const auto there = context.workings.dish_views.get(name, mark))
+    return http::json(200, *there);
+  Response made = view_of(context, id, found.value().version, found.value().body, variant);
+  if (made.status == 200)
+    context.workings.dish_views.put(name, mark, std::string(made.body.view()));
+  return made;
 }
 
 Response draft_view(Context& context, const Request& request) {
   const auto body = body_of(request);
   if (!body) return refuse(body.problems());
-  const Node* dish = body.value().find("body");
-  if (dish == nullptr)
-    return http::refused(400, "request.body", "The dish itself is missing.",
-                         "Send it as \"body\".");
-  return view_of(context, "new", 0, kitchen::json_text(*dish), "");
+  const auto odd = misshapen(body.value(), {{"body", Shape::kObject, true}});
+  if (!odd.empty()) return refuse(odd);
+  return view_of(context, "new", 0, kitchen::json_text(*body.value().find("body")), "");
 }
 
 void add_line(Node& list, const std::string& text, const std::string& understood,
@@ -137,6 +128,8 @@ Node lines_of(const kitchen::DishDraft& draft, const kitchen::Foods& foods) {
 Response read_text(Context& context, const Request& request) {
   const auto body = body_of(request);
   if (!body) return refuse(body.problems());
+  const auto odd = misshapen(body.value(), {{"text", Shape::kText, true}});
+  if (!odd.empty()) return refuse(odd);
   const std::string text = text_in(body.value(), "text");
   if (base::blank(text))
     return http::refused(400, "read.nothing", "There is nothing to read.",

@@ -1,6 +1,7 @@
 // Everything the school keeps: lists, one document, its history, undo. The version read is the
 // version written to, or both are shown.
 #include <array>
+#include <map>
 
 #include "base/text.h"
 #include "serve/api_json.h"
@@ -40,13 +41,28 @@ std::optional<Response> forbidden(const Who& asks, Kind kind) {
   return std::nullopt;
 }
 
-Node summary_node(Context& context, const store::Summary& summary) {
+/// Names of users by their ids, each looked up once however long the list is.
+class NamesOfUsers {
+ public:
+  explicit NamesOfUsers(Context& context) : context_(context) {}
+  const std::string& operator()(const std::string& id) {
+    const auto [there, fresh] = names_.try_emplace(id);
+    if (fresh) there->second = name_of_user(context_, id);
+    return there->second;
+  }
+
+ private:
+  Context& context_;
+  std::map<std::string, std::string> names_;
+};
+
+Node summary_node(NamesOfUsers& names, const store::Summary& summary) {
   Node node = Node::object();
   node.set("id", Node::of(summary.id));
   node.set("title", Node::of(summary.title));
   node.set("version", Node::of(static_cast<double>(summary.version)));
   node.set("changed_at", Node::of(summary.changed_at));
-  node.set("changed_by", Node::of(name_of_user(context, summary.changed_by)));
+  node.set("changed_by", Node::of(names(summary.changed_by)));
   node.set("day", text_or_null(summary.day));
   return node;
 }
@@ -93,14 +109,11 @@ struct Sent {
 base::Result<Sent> sent(Context& context, const Request& request, Kind kind, bool is_new) {
   auto read = body_of(request);
   if (!read) return read.problems();
-  const auto odd = is_new ? unknown_members(read.value(), {"id", "body", "what"})
-                          : unknown_members(read.value(), {"body", "what"});
+  const Member document{"body", Shape::kObject, true}, what{"what"};
+  const auto odd = is_new ? misshapen(read.value(), {{"id"}, document, what})
+                          : misshapen(read.value(), {document, what});
   if (!odd.empty()) return odd;
-  const Node* body = read.value().find("body");
-  if (body == nullptr || body->kind != Node::Kind::kObject)
-    return base::Problem{"request.body", "", "/body", "The document itself is missing.",
-                         "Send it as \"body\"."};
-  Sent out{read.value(), *body, {}, text_in(read.value(), "what")};
+  Sent out{read.value(), *read.value().find("body"), {}, text_in(read.value(), "what")};
   // A new lesson keeps the school's rules unless it says otherwise.
   if (is_new && kind == Kind::kLesson && out.body.find("house_rules") == nullptr) {
     const auto rules = context.store.list(Kind::kHouseRules, store::first_only());
@@ -125,7 +138,8 @@ Response list(Context& context, const Request& request) {
   if (!found) return refuse(found.problems());
   Node node = Node::object();
   Node& documents = node.set("documents", Node::list());
-  for (const store::Summary& summary : found.value()) documents.add(summary_node(context, summary));
+  NamesOfUsers names(context);
+  for (const store::Summary& summary : found.value()) documents.add(summary_node(names, summary));
   return answer(node);
 }
 
@@ -134,12 +148,12 @@ Response create(Context& context, const Request& request) {
   if (!kind) return http::not_found();
   if (auto no = forbidden(who(request), *kind)) return std::move(*no);
   const auto made = sent(context, request, *kind, true);
-  if (!made) return refuse(made.problems());
+  if (!made) return http::refused(400, made.problems());
   const std::string id = text_in(made.value().request, "id");
   const auto created = context.store.create(*kind, id.empty() ? std::nullopt : std::optional(id),
                                             made.value().draft,
                                             {who(request).id, made.value().what});
-  if (!created) return refuse(created.problems());
+  if (!created) return refuse_new(created.problems());
   tell_changed(context, created.value());
   return with_version(context, created.value(), 201);
 }
@@ -149,8 +163,9 @@ Response read(Context& context, const Request& request) {
   if (!kind) return http::not_found();
   const std::string& id = request.parameter("id");
   if (const std::string* text = request.asked("version")) {
-    const auto version = base::number_in(*text);
-    const auto found = context.store.get(*kind, id, static_cast<std::int64_t>(version.value_or(0)));
+    const auto version = version_in(*text);
+    if (!version) return http::not_found();
+    const auto found = context.store.get(*kind, id, *version);
     if (!found) return refuse(found.problems());
     return found.value() ? with_version(context, *found.value(), 200) : http::not_found();
   }
@@ -165,7 +180,7 @@ Response write(Context& context, const Request& request) {
   const auto version = version_seen(request);
   if (!version) return refuse(version.problems());
   const auto made = sent(context, request, *kind, false);
-  if (!made) return refuse(made.problems());
+  if (!made) return http::refused(400, made.problems());
   const auto changed = context.store.replace(*kind, request.parameter("id"), version.value(),
                                              made.value().draft,
                                              {who(request).id, made.value().what});
@@ -195,11 +210,12 @@ Response history(Context& context, const Request& request) {
   if (found.value().empty()) return http::not_found();
   Node node = Node::object();
   Node& lines = node.set("history", Node::list());
+  NamesOfUsers names(context);
   for (const store::Change& change : found.value()) {
     Node& line = lines.add(Node::object());
     line.set("version", Node::of(static_cast<double>(change.version)));
     line.set("at", Node::of(change.at));
-    line.set("by", Node::of(name_of_user(context, change.who)));
+    line.set("by", Node::of(names(change.who)));
     line.set("what", Node::of(change.what));
     line.set("removed", Node::of(change.deleted));
   }
@@ -216,8 +232,9 @@ Response undo(Context& context, const Request& request) {
   if (!request.body.empty()) {
     const auto body = body_of(request);
     if (!body) return refuse(body.problems());
-    if (const auto version = number_in(body.value(), "to_version"))
-      wanted = static_cast<std::int64_t>(*version);
+    const auto odd = misshapen(body.value(), {{"to_version", Shape::kWhole}});
+    if (!odd.empty()) return refuse(odd);
+    wanted = whole_in(body.value(), "to_version").value_or(static_cast<int>(wanted));
   }
   const std::string& id = request.parameter("id");
   const auto there = context.store.get(*kind, id);
@@ -236,10 +253,9 @@ Response check(Context& context, const Request& request) {
   if (!kind) return http::not_found();
   const auto body = body_of(request);
   if (!body) return refuse(body.problems());
+  const auto odd = misshapen(body.value(), {{"body", Shape::kObject, true}});
+  if (!odd.empty()) return refuse(odd);
   const Node* document = body.value().find("body");
-  if (document == nullptr)
-    return http::refused(400, "request.body", "The document itself is missing.",
-                         "Send it as \"body\".");
   Node node = Node::object();
   node.set("problems", problems_node(faults(*kind, kitchen::json_text(*document), context.kept)));
   return answer(node);

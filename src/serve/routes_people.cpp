@@ -15,6 +15,16 @@ using http::Response;
 
 constexpr std::chrono::seconds kSessionLasts{12 * 3600};  // one school day
 
+constexpr std::size_t kShortest = 10;  // letters, as the contract says; the store takes fewer
+
+base::Result<std::string> hash_of(const std::string& password) {
+  if (base::letters(password) < kShortest)
+    return base::Problem{"people.short_password", "", "/password", "The password is too short.",
+                         base::say("Take at least ", kShortest,
+                                   " letters; three words with spaces are easy to remember.")};
+  return store::hash_password(password);
+}
+
 Node person_node(const store::User& user) {
   Node node = Node::object();
   node.set("id", Node::of(user.id));
@@ -51,6 +61,9 @@ Node me_node(Context& context, const Who& asks) {
 Response sign_in(Context& context, const Request& request) {
   const auto body = body_of(request);
   if (!body) return refuse(body.problems());
+  const auto odd = misshapen(body.value(),
+                             {{"name", Shape::kText, true}, {"password", Shape::kText, true}});
+  if (!odd.empty()) return refuse(odd);
   const std::string name = text_in(body.value(), "name"),
                     password = text_in(body.value(), "password");
   // Both the address and the name are limited: neither many names from one machine nor one name
@@ -105,25 +118,35 @@ Response sign_out(Context& context, const Request& request) {
 Response add_person(Context& context, const Request& request) {
   const Who& asks = who(request);
   const bool first = context.open && request.loopback;
-  if (!first && !(asks.signed_in && asks.role == store::Role::kHead))
+  const auto not_for_you = [] {
     return http::refused(403, "people.not_allowed", "Only the head of department may add people.",
                          "Ask them.");
+  };
+  if (!first && !(asks.signed_in && asks.role == store::Role::kHead)) return not_for_you();
   const std::string* token = request.header("X-Benchbell-Token");
   if (token == nullptr || *token != asks.token)
     return http::refused(403, "sign_in.token", "This page is not up to date.",
                          "Load the page again, then try once more.");
   const auto body = body_of(request);
   if (!body) return refuse(body.problems());
+  const auto odd = misshapen(body.value(), {{"name", Shape::kText, true},
+                                            {"password", Shape::kText, true},
+                                            {"role", Shape::kText, true}});
+  if (!odd.empty()) return refuse(odd);
   auto role = store::role_named(text_in(body.value(), "role"));
   if (!role)
     return http::refused(400, "people.role", "The role is not known.",
                          "Choose teacher, technician or head.");
   if (first) role = store::Role::kHead;  // somebody must be able to add the others
-  const auto hash = store::hash_password(text_in(body.value(), "password"));
+  const auto hash = hash_of(text_in(body.value(), "password"));
   if (!hash) return refuse(hash.problems());
+  // Of two who come first at once one is the head and the other asks them.
+  if (first && !context.open.exchange(false)) return not_for_you();
   const auto made = context.store.add_user(text_in(body.value(), "name"), *role, hash.value());
-  if (!made) return refuse(made.problems());
-  context.open = false;
+  if (!made) {
+    if (first) context.open = true;
+    return refuse_new(made.problems());
+  }
   return answer(person_node(made.value()), 201);
 }
 
@@ -139,6 +162,8 @@ Response change_person(Context& context, const Request& request) {
                          "Ask the head of department.");
   const auto body = body_of(request);
   if (!body) return refuse(body.problems());
+  const auto odd = misshapen(body.value(), {{"name"}, {"role"}, {"password"}, {"old_password"}});
+  if (!odd.empty()) return refuse(odd);
   store::User user = *found.value();
   if (const std::string name = text_in(body.value(), "name"); !name.empty()) user.name = name;
   if (const std::string word = text_in(body.value(), "role"); !word.empty()) {
@@ -151,11 +176,12 @@ Response change_person(Context& context, const Request& request) {
                            "Ask them.");
     user.role = *role;
   }
-  if (const std::string password = text_in(body.value(), "password"); !password.empty()) {
+  if (body.value().find("password") != nullptr) {
+    const std::string password = text_in(body.value(), "password");
     if (own && !store::password_fits(user.password_hash, text_in(body.value(), "old_password")))
       return http::refused(400, "people.old_password", "The old password is not right.",
                            "Type the password you sign in with now.");
-    const auto hash = store::hash_password(password);
+    const auto hash = hash_of(password);
     if (!hash) return refuse(hash.problems());
     user.password_hash = hash.value();
   }
@@ -170,7 +196,7 @@ Response change_person(Context& context, const Request& request) {
                            "Make another person head first.");
   }
   const auto changed = context.store.change_user(user);
-  if (!changed) return refuse(changed.problems());
+  if (!changed) return refuse_new(changed.problems());
   return answer(person_node(changed.value()));
 }
 

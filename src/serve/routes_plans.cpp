@@ -3,9 +3,12 @@
 
 #include "base/text.h"
 #include "desk/cooks.h"
+#include "desk/lesson_allergens.h"
 #include "desk/lesson_change.h"
 #include "desk/same_again.h"
+#include "desk/written_lesson.h"
 #include "kitchen/check_lesson.h"
+#include "kitchen/words.h"
 #include "serve/api_json.h"
 #include "serve/planning.h"
 #include "serve/routes.h"
@@ -46,8 +49,20 @@ std::optional<int> minute_in(const std::string& text) {
 
 base::Result<kitchen::Lesson> quick_lesson(Context& context, const Node& quick,
                                            const std::string& date) {
-  base::Problems problems = unknown_members(
-      quick, {"dishes", "pupils", "cookers", "sinks", "in", "from", "to", "purpose"});
+  base::Problems problems = misshapen(quick,
+                                      {{"dishes", Shape::kTexts, true},
+                                       {"pupils", Shape::kWhole, true},
+                                       {"cookers", Shape::kWhole, true},
+                                       {"sinks", Shape::kWhole},
+                                       {"in"},
+                                       {"from", Shape::kText, true},
+                                       {"to", Shape::kText, true},
+                                       {"purpose"}},
+                                      "/quick");
+  if (!date.empty() && !base::date_in(date))
+    problems.push_back({"quick.date", "", "/date", say(base::quoted(date), " is not a date."),
+                        "Write year, month and day: 2026-11-17."});
+  if (!problems.empty()) return problems;
   timeplan::QuickWish wish;
   for (const std::string& asked : texts_in(quick, "dishes")) {
     const auto colon = asked.find(": ");
@@ -57,15 +72,27 @@ base::Result<kitchen::Lesson> quick_lesson(Context& context, const Node& quick,
       continue;
     }
     const std::string variant = colon == std::string::npos ? "" : asked.substr(colon + 2);
-    for (const kitchen::Dish& dish : versions.value()) {
-      if (dish.variant == variant) wish.dishes.push_back(dish);
-    }
+    const auto version = std::find_if(
+        versions.value().begin(), versions.value().end(),
+        [&](const kitchen::Dish& dish) { return dish.variant == variant; });
+    if (version == versions.value().end())
+      problems.push_back({"quick.variant", "", "/quick/dishes",
+                          say("There is no variant ", base::quoted(variant), " of ",
+                              versions.value().front().name, "."),
+                          "Choose one of those listed with the dish."});
+    else
+      wish.dishes.push_back(*version);
   }
-  wish.pupils = static_cast<int>(number_in(quick, "pupils").value_or(24));
-  wish.cookers = static_cast<int>(number_in(quick, "cookers").value_or(6));
-  wish.sinks = static_cast<int>(number_in(quick, "sinks").value_or(wish.cookers));
-  const std::string in = text_in(quick, "in");
-  wish.together = in == "singles" ? 1 : in == "threes" ? 3 : 2;
+  wish.pupils = whole_in(quick, "pupils").value_or(0);
+  wish.cookers = whole_in(quick, "cookers").value_or(0);
+  wish.sinks = whole_in(quick, "sinks").value_or(wish.cookers);
+  if (const std::string in = text_in(quick, "in"); !in.empty()) {
+    const auto together = kitchen::value_of(kitchen::kGroupWords, in);
+    if (!together)
+      problems.push_back({"quick.in", "", "/quick/in", say(base::quoted(in), " is no way to work."),
+                          "Say singles, pairs or threes."});
+    wish.together = together.value_or(2);
+  }
   const auto from = minute_in(text_in(quick, "from")), to = minute_in(text_in(quick, "to"));
   if (!from || !to)
     problems.push_back({"quick.time", "", from ? "/quick/to" : "/quick/from",
@@ -94,12 +121,24 @@ base::Result<kitchen::Lesson> quick_lesson(Context& context, const Node& quick,
   return made;
 }
 
-/// A quick lesson as a document whose dishes are still the kept ones.
+/// A quick lesson as a document whose dishes and house rules are still the kept ones. `dishes`: as
+/// they were asked for, in the order of the lesson.
 base::Result<store::Document> keep_quick(Context& context, const kitchen::Lesson& lesson,
+                                         const std::vector<std::string>& dishes,
                                          const std::string& who_id) {
   base::Problems broken;
   auto body = kitchen::parse_json(kitchen::write_lesson(lesson), "", broken);
   if (!body) return broken;
+  if (Node* list = body->find("dishes")) {
+    for (std::size_t d = 0; d < list->items.size() && d < dishes.size(); ++d) {
+      // A variant has no file of its own; it is written out.
+      if (dishes[d].find(':') == std::string::npos)
+        list->items[d] = Node::of("../dish/" + dishes[d] + ".json");
+    }
+  }
+  const auto rules = context.store.list(Kind::kHouseRules, store::first_only());
+  if (rules && !rules.value().empty())
+    body->set("house_rules", Node::of("../house_rules/" + rules.value().front().id + ".json"));
   store::Draft draft;
   draft.body = kitchen::json_text(*body);
   draft.links = links_of(Kind::kLesson, *body);
@@ -109,9 +148,19 @@ base::Result<store::Document> keep_quick(Context& context, const kitchen::Lesson
 Response start(Context& context, const Request& request) {
   const auto body = body_of(request);
   if (!body) return refuse(body.problems());
-  const auto odd = unknown_members(body.value(),
-                                   {"quick", "keep", "date", "lesson", "body", "seconds"});
+  const auto odd = misshapen(body.value(), {{"quick", Shape::kObject},
+                                            {"keep", Shape::kFlag},
+                                            {"date"},
+                                            {"lesson"},
+                                            {"body", Shape::kObject},
+                                            {"seconds", Shape::kNumber}});
   if (!odd.empty()) return refuse(odd);
+  int wanted = 0;
+  for (const char* key : {"quick", "lesson", "body"})
+    wanted += body.value().find(key) == nullptr ? 0 : 1;
+  if (wanted > 1)
+    return http::refused(400, "plan.too_much", "Only one lesson is planned at a time.",
+                         "Name a lesson, or send one, or answer the four questions.");
   PlanWish wish;
   wish.seconds = std::clamp(number_in(body.value(), "seconds").value_or(context.plan_seconds), 0.1,
                             60.0);
@@ -125,7 +174,7 @@ Response start(Context& context, const Request& request) {
       if (who(request).role == store::Role::kTechnician)
         return http::refused(403, "documents.teachers_only", "Lessons are kept by teachers.",
                              "Ask one of them.");
-      const auto kept = keep_quick(context, lesson.value(), who_id);
+      const auto kept = keep_quick(context, lesson.value(), texts_in(*quick, "dishes"), who_id);
       if (!kept) return refuse(kept.problems());
       tell_changed(context, kept.value());
       id = kept.value().id;
@@ -177,16 +226,30 @@ Response stop_job(Context& context, const Request& request) {
 
 Response lesson_plan(Context& context, const Request& request) {
   std::optional<std::int64_t> version;
-  if (const std::string* text = request.asked("version"))
-    version = static_cast<std::int64_t>(base::number_in(*text).value_or(0));
+  if (const std::string* text = request.asked("version")) {
+    version = version_in(*text);
+    if (!version) return http::not_found();
+  }
   const auto plan = kept_plan(context, request.parameter("id"), version);
   return plan ? http::json(200, plan.value()) : refuse(plan.problems());
 }
 
 base::Result<desk::LessonChange> change_in(const Node& body) {
-  const auto odd = unknown_members(
-      body, {"change", "code", "cook", "other", "pace", "from", "to", "cooker", "window", "dish",
-             "step", "look_for", "minutes", "place", "purpose"});
+  const auto odd = misshapen(body, {{"change", Shape::kText, true},
+                                    {"code"},
+                                    {"cook"},
+                                    {"other"},
+                                    {"pace", Shape::kNumber},
+                                    {"from"},
+                                    {"to"},
+                                    {"cooker"},
+                                    {"window"},
+                                    {"dish"},
+                                    {"step"},
+                                    {"look_for"},
+                                    {"minutes", Shape::kNumber},
+                                    {"place"},
+                                    {"purpose"}});
   if (!odd.empty()) return odd;
   const auto kind = desk::change_kind(text_in(body, "change"));
   if (!kind)
@@ -213,6 +276,18 @@ base::Result<desk::LessonChange> change_in(const Node& body) {
   return out;
 }
 
+Response change_clash(Context& context, const Node& asked, const store::Document& current) {
+  Node out = Node::object();
+  out.set("problems", problems_node({{"document.clash", "", "",
+                                      "Somebody changed this lesson while you were at it.",
+                                      "Look at it again, then make your change."}}));
+  out.set("yours", asked);
+  out.set("theirs", document_node(current, name_of_user(context, current.changed_by)));
+  Response response = answer(out, 412);
+  response.headers.push_back({"ETag", etag(current.version)});
+  return response;
+}
+
 Response change(Context& context, const Request& request) {
   const auto body = body_of(request);
   if (!body) return refuse(body.problems());
@@ -223,9 +298,18 @@ Response change(Context& context, const Request& request) {
   const std::string& id = request.parameter("id");
   const auto kept = context.kept.document(Kind::kLesson, id);
   if (!kept) return refuse(kept.problems());
+  if (kept.value().version != seen.value())
+    return change_clash(context, body.value(), kept.value());
   const auto made = desk::changed(kept.value().body, "lesson/" + id + ".json",
                                   context.kept.loader(), asked.value());
-  if (!made) return refuse(made.problems());
+  if (!made) return http::refused(400, made.problems());
+  // A lesson that could not be planned for its allergens must not be written first and refused
+  // then.
+  auto lesson = context.kept.lesson_in(made.value().text, id);
+  if (!lesson) return http::refused(400, lesson.problems());
+  kitchen::Lesson planned = std::move(lesson).value();
+  const auto allowed = desk::add_allergens(planned, *context.kept.foods(), *context.kept.labels());
+  if (!allowed) return http::refused(400, allowed.problems());
   base::Problems broken;
   const auto node = kitchen::parse_json(made.value().text, "", broken);
   store::Draft draft;
@@ -234,16 +318,8 @@ Response change(Context& context, const Request& request) {
   const auto written = context.store.replace(Kind::kLesson, id, seen.value(), draft,
                                              {who(request).id, made.value().says});
   if (!written) return refuse(written.problems());
-  if (const auto* clash = std::get_if<store::Clash>(&written.value())) {
-    Node out = Node::object();
-    out.set("problems", problems_node({{"document.clash", "", "",
-                                        "Somebody changed this lesson while you were at it.",
-                                        "Look at it again, then make your change."}}));
-    out.set("yours", body.value());
-    out.set("theirs",
-            document_node(clash->current, name_of_user(context, clash->current.changed_by)));
-    return answer(out, 412);
-  }
+  if (const auto* clash = std::get_if<store::Clash>(&written.value()))
+    return change_clash(context, body.value(), clash->current);
   tell_changed(context, std::get<store::Document>(written.value()));
   PlanWish wish;
   wish.seconds = 0.6;  // the plan must follow the click
@@ -254,23 +330,81 @@ Response change(Context& context, const Request& request) {
 }
 
 /// The lesson's dishes under their keys, with what the table of foods says of their allergens.
-std::vector<desk::KeyedDish> dishes_of(Context& context, const Node& lesson,
-                                       const std::string& id) {
+std::vector<desk::KeyedDish> dishes_of(Context& context, const Node& lesson) {
   std::vector<desk::KeyedDish> out;
   const Node* dishes = lesson.find("dishes");
   if (dishes == nullptr) return out;
-  (void)id;
   for (std::size_t i = 0; i < dishes->items.size(); ++i) {
     const Node& dish = dishes->items[i];
     std::string text = kitchen::json_text(dish);
     if (dish.kind == Node::Kind::kText) {
-      const auto loaded = context.kept.loader()(
-          dish.text.substr(dish.text.starts_with("../") ? 3 : 0));
+      const auto loaded = context.kept.loader()(desk::referred("lesson/new.json", dish.text));
       if (!loaded) continue;  // told when the lesson is read
       text = loaded.value();
     }
     if (auto versions = kitchen::read_dish_variants(text, dishes->keys[i]))
-      out.push_back({dishes->keys[i], std::move(versions).value()});
+      out.push_back(
+          {dishes->keys[i], context.kept.with_food_allergens(std::move(versions).value())});
+  }
+  return out;
+}
+
+/// What each cook of the old lesson makes, by the dishes' keys, in their order: a class of which
+/// one half made soup and the other macaroni stays so.
+std::vector<std::vector<std::string>> menus_of(const Node& lesson) {
+  std::vector<std::vector<std::string>> out;
+  const auto add = [&](const Node* cook) {
+    std::vector<std::string> keys;
+    if (cook != nullptr) {
+      for (const std::string& dish : texts_in(*cook, "dishes"))
+        keys.push_back(dish.substr(0, dish.find(':')));
+    }
+    out.push_back(std::move(keys));
+  };
+  if (const Node* cooks = lesson.find("cooks")) {
+    for (const Node& cook : cooks->items) add(&cook);
+  } else {
+    add(lesson.find("class"));
+  }
+  return out;
+}
+
+/// The room of a lesson's document. The lesson itself cannot be read yet: its cooks sit in the old
+/// room.
+base::Result<kitchen::Room> room_of(Context& context, const Node& lesson) {
+  const Node* room = lesson.find("room");
+  if (room == nullptr || room->kind != Node::Kind::kText)
+    return kitchen::read_room(room == nullptr ? "" : kitchen::json_text(*room), "");
+  const auto text = context.kept.loader()(desk::referred("lesson/new.json", room->text));
+  if (!text) return text.problems();
+  return kitchen::read_room(text.value(), room->text);
+}
+
+/// The seats of a new class with the menus of the old lesson dealt out along them.
+desk::Cooks cooks_with_menus(Context& context, const Node& old_lesson, const desk::Class& group,
+                             const kitchen::Room& room, const desk::Seating& seating) {
+  const auto dishes = dishes_of(context, old_lesson);
+  const auto menus = menus_of(old_lesson);
+  desk::Cooks out{Node::list(), Node::object(), seating.notes};
+  if (menus.empty()) return out;
+  for (std::size_t i = 0; i < seating.seats.size(); ++i) {
+    const auto& menu = menus[i * menus.size() / seating.seats.size()];
+    std::vector<desk::KeyedDish> own;
+    for (const std::string& key : menu) {
+      const auto dish = std::find_if(dishes.begin(), dishes.end(),
+                                     [&](const desk::KeyedDish& each) { return each.key == key; });
+      if (dish != dishes.end()) own.push_back(*dish);
+    }
+    desk::Seating one;
+    one.seats = {seating.seats[i]};
+    desk::Cooks cook = desk::cooks_of(group, room, one, own);
+    std::string name = cook.seats.keys.front();
+    for (int n = 2; out.seats.find(name) != nullptr; ++n)
+      name = say(cook.seats.keys.front(), " (", n, ")");
+    cook.list.items.front().set("name", Node::of(name));
+    out.list.add(std::move(cook.list.items.front()));
+    out.seats.set(name, std::move(cook.seats.items.front()));
+    out.notes.insert(out.notes.end(), cook.notes.begin(), cook.notes.end());
   }
   return out;
 }
@@ -278,7 +412,12 @@ std::vector<desk::KeyedDish> dishes_of(Context& context, const Node& lesson,
 Response again(Context& context, const Request& request) {
   const auto body = body_of(request);
   if (!body) return refuse(body.problems());
-  const auto odd = unknown_members(body.value(), {"lesson", "date", "from", "to", "class", "room"});
+  const auto odd = misshapen(body.value(), {{"lesson", Shape::kText, true},
+                                            {"date", Shape::kText, true},
+                                            {"from"},
+                                            {"to"},
+                                            {"class"},
+                                            {"room"}});
   if (!odd.empty()) return refuse(odd);
   const std::string id = text_in(body.value(), "lesson");
   const auto old = context.kept.document(Kind::kLesson, id);
@@ -300,12 +439,10 @@ Response again(Context& context, const Request& request) {
   if (!wish.class_id.empty()) {
     const auto group = context.kept.group(wish.class_id);
     if (!group) return refuse(group.problems());
-    const auto lesson = context.kept.lesson_in(kitchen::json_text(*node), "new");
-    if (!lesson) return refuse(lesson.problems());
-    const auto seats = desk::seat(group.value(), lesson.value().room,
-                                  {group.value().together, {}, {}});
-    auto cooks = desk::cooks_of(group.value(), lesson.value().room, seats,
-                                dishes_of(context, *node, id));
+    const auto room = room_of(context, *node);
+    if (!room) return refuse(room.problems());
+    const auto seats = desk::seat(group.value(), room.value(), {group.value().together, {}, {}});
+    auto cooks = cooks_with_menus(context, *node, group.value(), room.value(), seats);
     differs.push_back(say(group.value().name, " with ", group.value().pupils.size(), " pupils."));
     differs.insert(differs.end(), cooks.notes.begin(), cooks.notes.end());
     node->erase("class");
@@ -320,7 +457,7 @@ Response again(Context& context, const Request& request) {
   draft.body = kitchen::json_text(*node);
   draft.links = links_of(Kind::kLesson, *node);
   const base::Problems wrong = faults(Kind::kLesson, draft.body, context.kept);
-  if (!wrong.empty()) return refuse(wrong);
+  if (!wrong.empty()) return http::refused(400, wrong);
   const auto created = context.store.create(
       Kind::kLesson, {}, draft, {who(request).id, "Same again as " + old.value().title});
   if (!created) return refuse(created.problems());

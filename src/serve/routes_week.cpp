@@ -85,6 +85,50 @@ Node prepare(const kitchen::Lesson& lesson) {
   return list;
 }
 
+/// Versions of what stands in the store, asked for by the list, for the length of one answer.
+class Versions {
+ public:
+  Versions(Context& context, const store::Filter& week) : context_(context), week_(week) {}
+
+  /// 0: there is none.
+  std::int64_t of(Kind kind, const std::string& id) {
+    const auto [there, fresh] = known_.try_emplace(kind);
+    if (fresh) {
+      const auto all = context_.store.list(kind, kind == Kind::kPlan ? week_ : store::Filter{});
+      if (all) {
+        for (const store::Summary& each : all.value()) there->second[each.id] = each.version;
+      }
+    }
+    const auto found = there->second.find(id);
+    if (found != there->second.end()) return found->second;
+    // A plan keeps the day it was made for, and a lesson may have moved since.
+    if (kind != Kind::kPlan) return 0;
+    const auto plan = context_.store.get(kind, id);
+    return plan && plan.value() ? plan.value()->version : 0;
+  }
+
+ private:
+  Context& context_;
+  store::Filter week_;
+  std::map<Kind, std::map<std::string, std::int64_t>> known_;
+};
+
+/// Everything a lesson's row is made from, as one text.
+std::string mark_of(Context& context, Versions& versions, const store::Summary& lesson) {
+  const std::string own = say(lesson.version);
+  auto links = context.workings.links.get(lesson.id, own);
+  if (!links) {
+    const auto document = context.store.get(Kind::kLesson, lesson.id);
+    if (!document || !document.value()) return "";
+    links = context.workings.links.put(lesson.id, own,
+                                       std::vector<store::Ref>(document.value()->links));
+  }
+  std::string mark = say(own, "/", versions.of(Kind::kPlan, lesson.id));
+  for (const char* table : {"foods", "labels"}) mark += say("/", versions.of(Kind::kTable, table));
+  for (const store::Ref& link : *links) mark += say("/", versions.of(link.kind, link.id));
+  return mark;
+}
+
 Node lesson_node(Context& context, const store::Summary& summary) {
   Node node = Node::object();
   node.set("id", Node::of(summary.id));
@@ -185,7 +229,14 @@ Response week(Context& context, const Request& request) {
   const auto found = context.store.list(Kind::kLesson, filter);
   if (!found) return refuse(found.problems());
   Node lessons = Node::list();
-  for (const store::Summary& summary : found.value()) lessons.add(lesson_node(context, summary));
+  Versions versions(context, filter);
+  for (const store::Summary& summary : found.value()) {
+    const std::string mark = mark_of(context, versions, summary);
+    auto row = context.workings.week_rows.get(summary.id, mark);
+    if (!row || mark.empty())
+      row = context.workings.week_rows.put(summary.id, mark, lesson_node(context, summary));
+    lessons.add(*row);
+  }
   std::stable_sort(lessons.items.begin(), lessons.items.end(), [](const Node& a, const Node& b) {
     return text_in(a, "date") + text_in(a, "from") < text_in(b, "date") + text_in(b, "from");
   });

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "kitchen/reading/passive.h"
+
 namespace kitchen {
 namespace {
 
@@ -40,6 +42,9 @@ constexpr std::array kActions = {
     Action{"skin", Work::kCut, "Skin", kKnife, true},
     Action{"stone", Work::kCut, "Stone", kKnife, true},
     Action{"julienne", Work::kCut, "Julienne", kKnife},
+    Action{"hull", Work::kCut, "Hull", kKnife},
+    Action{"split", Work::kCut, "Split", kKnife, true},
+    Action{"mark", Work::kCut, "Mark", "", true},
     Action{"grate", Work::kGrate, "Grate", "grating"},
     Action{"zest", Work::kGrate, "Zest", "grating", true},
     Action{"squeeze", Work::kGrate, "Squeeze", ""},
@@ -66,6 +71,9 @@ constexpr std::array kActions = {
     Action{"break", Work::kMix, "Break", ""},
     Action{"separate", Work::kMix, "Separate", "", true},
     Action{"dissolve", Work::kMix, "Dissolve", ""},
+    Action{"fluff", Work::kMix, "Fluff", ""},
+    Action{"shake", Work::kMix, "Shake", "", true},
+    Action{"swirl", Work::kMix, "Swirl", "", true},
     Action{"marinate", Work::kStand, "Marinate", "marinating"},
     Action{"whisk", Work::kWhisk, "Whisk", kRaising, true},
     Action{"whip", Work::kWhisk, "Whip", kRaising},
@@ -107,6 +115,11 @@ constexpr std::array kActions = {
     Action{"smooth", Work::kAssemble, "Smooth", "", true},
     Action{"scrape", Work::kAssemble, "Scrape", ""},
     Action{"stuff", Work::kAssemble, "Stuff", ""},
+    Action{"dot", Work::kAssemble, "Dot", "", true},
+    Action{"dredge", Work::kAssemble, "Dust", ""},
+    Action{"sandwich", Work::kAssemble, "Sandwich", "", true},
+    Action{"spray", Work::kAssemble, "Spray", "", true},
+    Action{"unroll", Work::kAssemble, "Unroll", ""},
     Action{"grease", Work::kLine, "Grease tin", "preparing tins"},
     Action{"butter", Work::kLine, "Butter", "preparing tins", true},
     Action{"oil", Work::kLine, "Oil", "preparing tins", true},
@@ -165,6 +178,7 @@ constexpr std::array kActions = {
     Action{"thicken", Work::kThicken, "Thicken", kSauce},
     Action{"boil", Work::kBoil, "Boil", kHob, true},
     Action{"steam", Work::kBoil, "Steam", kHob, true},
+    Action{"blanch", Work::kBoil, "Blanch", kHob},
     Action{"poach", Work::kSimmer, "Poach", kHob},
     Action{"simmer", Work::kSimmer, "Simmer", kHob, true},
     Action{"reduce", Work::kSimmer, "Reduce", kHob},
@@ -226,12 +240,14 @@ bool after_a_verb(const std::vector<LineToken>& t, std::size_t i) {
 // are foods.
 bool alone(const std::vector<LineToken>& t, std::size_t i) {
   if (i == 0 || !word_in(t[i - 1].word, {"and", "then", ",", "&"})) return false;
-  if (word_in(t[i].word, {"cream",  "butter", "oil",     "flour", "zest",     "juice",  "mince",
-                          "roll",   "ice",    "crumble", "slice", "quarter",  "spread", "dip",
-                          "toast",  "brown",  "puree",   "glaze", "core",     "stone",  "skin",
-                          "seed",   "line",   "layer",   "top",   "cool",     "warm",   "set",
-                          "smooth", "level",  "rest",    "open",  "separate", "place",  "plate",
-                          "lower",  "tip",    "heat",    "spoon", "dollop",   "sieve",  "steam"}))
+  if (word_in(t[i].word,
+              {"cream",  "butter", "oil",     "flour", "zest",     "juice",  "mince",
+               "roll",   "ice",    "crumble", "slice", "quarter",  "spread", "dip",
+               "toast",  "brown",  "puree",   "glaze", "core",     "stone",  "skin",
+               "seed",   "line",   "layer",   "top",   "cool",     "warm",   "set",
+               "smooth", "level",  "rest",    "open",  "separate", "place",  "plate",
+               "lower",  "tip",    "heat",    "spoon", "dollop",   "sieve",  "steam",
+               "split",  "mark",   "dot",     "shake", "swirl",    "spray",  "sandwich"}))
     return false;
   return i + 1 >= t.size() ||
          word_in(t[i + 1].word, {".", ",", "and", "then", ";", "until", "till", "!"});
@@ -311,6 +327,15 @@ const Action* action_at(const std::vector<LineToken>& t, std::size_t i) {
     return false;
   };
   if (word == "whizz" || word == "whiz") return &kWhizz;
+  // "Keep stirring", "carry on cooking": what is gone on with.
+  if (word_in(word, {"keep", "continue", "carry", "start", "begin", "go"})) {
+    for (std::size_t k = i + 1; k < std::min(i + 4, t.size()); ++k) {
+      if (t[k].is(",")) break;
+      const Action* going_on = t[k].word.ends_with("ing") ? action_of_form(t[k].word) : nullptr;
+      if (going_on != nullptr) return going_on;
+    }
+  }
+  if (word == "light" && ahead("oven", 3)) return &kHeatOven;
   if (word == "check" || word == "test") {
     const bool core = ahead("probe", 14) || ahead("thermometer", 14) || ahead("temperature", 14);
     return core ? &kCheckCore : nullptr;
@@ -329,6 +354,11 @@ const Action* action_at(const std::vector<LineToken>& t, std::size_t i) {
   if (found == nullptr) return nullptr;
   const bool first = i == 0 || t[i - 1].is("then") || t[i - 1].is(":") || t[i - 1].is(")");
   if (found->noun_too && !first && !after_a_verb(t, i + 1) && !alone(t, i)) return nullptr;
+  // "The oil and butter in a pan" are foods: a tin or the tray is buttered.
+  const bool object = i + 1 < t.size() &&
+                      word_in(t[i + 1].word, {"the", "a", "an", "your", "and", "two", "each", "it",
+                                              "both", "some", "one", "tin", "tins", "base"});
+  if (found->noun_too && found->work == Work::kLine && !first && !object) return nullptr;
   if (found->noun_too && first && i + 1 < t.size() &&
       word_in(t[i + 1].word, {"mixture", "tin", "cheese", "and"}) && found->work == Work::kLine)
     return nullptr;

@@ -4,6 +4,7 @@
 
 #include "base/folding.h"
 #include "base/text.h"
+#include "kitchen/reading/passive.h"
 
 namespace kitchen {
 namespace {
@@ -75,8 +76,10 @@ bool word_in(std::string_view word, std::initializer_list<std::string_view> all)
 bool adverb(const LineToken& t) {
   return t.kind == LineToken::Kind::kWord &&
          ((t.word.size() > 4 && t.word.ends_with("ly")) ||
-          word_in(t.word, {"next", "now", "also", "just", "once", "again", "immediately", "please",
-                           "meanwhile", "first", "while", "whilst", "afterwards", "so"}));
+          word_in(t.word, {"next",        "now",    "also",      "just",    "once",  "again",
+                           "immediately", "please", "meanwhile", "first",   "while", "whilst",
+                           "afterwards",  "so",     "i",         "we",      "you",   "should",
+                           "must",        "will",   "can",       "finally", "lastly"}));
 }
 
 // "turn the heat down", "reduce the heat", "set aside": how, not what.
@@ -125,6 +128,12 @@ Work seen_in_words(const Tokens& t, const Clause& c) {
                                   "penne", "boiling", "lentils", "couscous", "packet"}))
     return Work::kBoil;
   return w;
+}
+
+// "The oven was turned on": the subject stands before the verb.
+bool oven_is_set(const Tokens& t, const PassiveAction& passive) {
+  return word_in(passive.action->verb, {"heat", "turn", "set", "warm", "light"}) &&
+         says(t, passive.begin, passive.verb, {"oven"});
 }
 
 Clause made(const Sentence& s, std::size_t index, std::size_t begin, std::size_t end,
@@ -208,7 +217,14 @@ std::vector<Clause> clauses_of(const Sentence& s, std::size_t index) {
     starts.push_back(start);
     actions.push_back(action);
   }
-  // No verb where one is looked for: the first one anywhere ("The onion is then fried ... stir").
+  // "The onion was peeled and chopped": told as what was done.
+  if (starts.empty()) {
+    for (const PassiveAction& each : passive_actions(t)) {
+      starts.push_back(starts.empty() ? 0 : each.begin);
+      actions.push_back(oven_is_set(t, each) ? action_named("preheat") : each.action);
+    }
+  }
+  // No verb where one is looked for: the first one anywhere ("From here on the pupils stir").
   if (starts.empty()) {
     for (std::size_t i = 0; i < t.size() && starts.empty(); ++i) {
       const Action* action = action_at(t, i);
@@ -222,7 +238,6 @@ std::vector<Clause> clauses_of(const Sentence& s, std::size_t index) {
     const std::size_t end = k + 1 < starts.size() ? starts[k + 1] : t.size();
     out.push_back(made(s, index, starts[k], end, actions[k]));
   }
-  if (!out.empty()) out.front().starts_sentence = true;
   return out;
 }
 

@@ -30,7 +30,6 @@ struct Clause {
   Work work = Work::kAdd;          ///< of the action, seen in its words: "put in the oven" bakes
   std::optional<StatedTime> time;
   std::optional<StatedOven> oven;
-  bool starts_sentence = false;
 };
 
 /// The clauses of a sentence; none when it names no action.

@@ -63,7 +63,7 @@ std::optional<Portions> counted(const Tokens& t, std::size_t i, std::string_view
   while (i < t.size() && (t[i].is(":") || t[i].is("-") || t[i].is("about") || t[i].is("approx") ||
                           t[i].is("approximately") || t[i].is("around") || t[i].is("up") ||
                           t[i].is("to") || t[i].is("enough") || t[i].is("for") || t[i].is(".") ||
-                          t[i].is("roughly") || t[i].is("*")))
+                          t[i].is("roughly") || t[i].is("*") || t[i].is("into")))
     ++i;
   if (i >= t.size() || t[i].is("a") || t[i].is("an")) return std::nullopt;
   std::size_t next = 0;
@@ -90,9 +90,9 @@ std::optional<Portions> counted(const Tokens& t, std::size_t i, std::string_view
 }
 
 bool opens_portions(const LineToken& t) {
-  static constexpr std::array<std::string_view, 12> kWords = {
-      "serves",  "serve",    "makes", "yield",    "yields",  "servings",
-      "serving", "portions", "feeds", "quantity", "portion", "enough"};
+  static constexpr std::array<std::string_view, 13> kWords = {
+      "serves",   "serve", "makes",    "yield",   "yields", "servings", "serving",
+      "portions", "feeds", "quantity", "portion", "enough", "cuts"};
   return std::find(kWords.begin(), kWords.end(), t.word) != kWords.end();
 }
 
@@ -148,6 +148,9 @@ std::vector<std::string> list_parts(const std::string& text, bool every_comma) {
   const Tokens t = line_tokens(text);
   std::vector<std::size_t> cuts;
   int depth = 0;
+  // Who divides by semicolons has commas for other things.
+  const bool semicolons = std::count_if(t.begin(), t.end(),
+                                        [](const LineToken& each) { return each.is(";"); }) > 1;
   for (std::size_t i = 0; i + 1 < t.size(); ++i) {
     if (t[i].is("(")) ++depth;
     if (t[i].is(")")) --depth;
@@ -157,6 +160,10 @@ std::vector<std::string> list_parts(const std::string& text, bool every_comma) {
     if (!mark && !joins) continue;
     std::size_t next = i + 1;
     if (mark && (t[next].is("and") || t[next].is("plus"))) ++next;
+    if (semicolons && t[i].is(";")) {
+      cuts.push_back(t[i + 1].begin);
+      continue;
+    }
     const bool amount = begins_ingredient(t, next);
     // "1 cup and 2 tbsp milk" is one amount.
     if (joins && (!amount || !t[next].number() || (i > 0 && unit_named(t[i - 1].text)) ||
@@ -206,6 +213,10 @@ std::optional<Portions> portions_in(std::string_view line) {
   Tokens t = line_tokens(open);
   while (!t.empty() && (t[0].is("*") || t[0].is("("))) t.erase(t.begin());
   if (t.empty()) return std::nullopt;
+  // "Digon i wneud 12 / Makes 12": in two languages.
+  for (std::size_t i = 1; i + 2 < t.size(); ++i) {
+    if (t[i].is("/") && opens_portions(t[i + 1])) return counted(t, i + 2, line);
+  }
   if (t[0].is("number") && t.size() > 2 && t[1].is("of")) t.erase(t.begin(), t.begin() + 2);
   if (opens_portions(t[0])) {
     const bool serve = t[0].is("serve") && !(t.size() > 1 && (t[1].is(":") || t[1].number()));

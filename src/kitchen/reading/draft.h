@@ -49,7 +49,6 @@ struct HeatDraft {
   std::string vessel;          ///< "large pan"; guessed from the method when it does not say
   std::optional<int> celsius;  ///< conventional oven, as the dish's own scale says
   OvenKind oven = OvenKind::kConventional;
-  std::string level;  ///< "medium", "low", "simmer", "boil"; empty = not said
 };
 
 struct StepDraft {
@@ -66,7 +65,6 @@ struct StepDraft {
   std::vector<Guess<std::string>> skills;
   std::vector<int> uses;     ///< indices into DishDraft::ingredients
   std::vector<int> follows;  ///< indices of earlier steps it must wait for
-  std::string check;         ///< how to tell it is done: "until golden"; empty = not said
   bool preheat = false;      ///< an oven set in advance: no hands, no step of its own in the Dish
 };
 
@@ -74,7 +72,6 @@ struct StepDraft {
 struct Question {
   std::string asks;                  ///< "How many does it serve?"
   std::vector<std::string> answers;  ///< the likely ones, likeliest first: what is assumed
-  std::string about;                 ///< "portions", "ingredient 3", "step 2 minutes"
 };
 
 struct DishDraft {

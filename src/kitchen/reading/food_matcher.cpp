@@ -92,6 +92,15 @@ bool has(const Words& words, std::string_view word) {
   return std::find(words.begin(), words.end(), word) != words.end();
 }
 
+// A word with doubled letters written once.
+std::string once(const std::string& word) {
+  std::string out;
+  for (const char c : word) {
+    if (out.empty() || out.back() != c) out += c;
+  }
+  return out;
+}
+
 bool spice_measure(const Quantity& q) {
   return q.unit == Unit::kTeaspoon ||
          (q.unit == Unit::kPiece && (q.piece == "pinch" || q.piece == "dash"));
@@ -230,7 +239,9 @@ std::string FoodMatcher::similar_word(const std::string& word) const {
     const std::string& known = each->first;
     if (known.size() + bearable < word.size() || known.size() > word.size() + bearable) continue;
     const std::size_t off = base::edit_distance(word, known);
-    if (off < least) {
+    // "Peper" is rather pepper than paper: people forget to double a letter.
+    const bool doubled = off == least && once(known) == once(word);
+    if (off < least || doubled) {
       least = off;
       best = known;
     }
@@ -366,7 +377,10 @@ FoodGuess FoodMatcher::match(std::string_view name, const FoodHints& hints) cons
       if (near != word) doubt *= 0.85;
       word = std::move(near);
     }
-    if (doubt < 1) {
+    if (doubt < 1 && spelt.size() == 1 && spelt[0] == "pepper") {
+      guess = match("pepper", hints);
+      guess.confidence *= doubt;
+    } else if (doubt < 1) {
       if (const Food* food = exact(spelt)) guess = {in_form(*food, spelt, hints), doubt, {}};
     }
   }

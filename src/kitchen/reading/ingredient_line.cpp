@@ -58,6 +58,7 @@ class LineReader {
     const bool letters = std::any_of(
         t_.begin(), t_.end(), [](const LineToken& t) { return t.kind == LineToken::Kind::kWord; });
     if (!letters) return {};
+    part_first();
     Tokens rest = find_amount();
     if (auto drafts = juice_of(rest); !drafts.empty()) return drafts;
     if (auto drafts = several(rest); drafts.size() > 1) return drafts;
@@ -88,7 +89,7 @@ class LineReader {
   Tokens behind() {
     for (std::size_t k = 1; k < t_.size(); ++k) {
       const bool article = (t_[k].is("a") || t_[k].is("half")) &&
-                           (t_[k - 1].is("-") || t_[k - 1].is(":"));
+                           (t_[k - 1].is("-") || t_[k - 1].is(":") || handful_behind(k));
       if (!(t_[k].number() || article) || share(t_, k + 1)) continue;
       if (t_[k - 1].kind == LineToken::Kind::kWord && t_[k - 1].is("into")) return t_;
       auto amount = amount_at(t_, k, measures_);
@@ -114,6 +115,25 @@ class LineReader {
       return joined(part(t_, 0, name_end), tail);
     }
     return pinch_behind();
+  }
+
+  // "Seedless grapes, a small bunch"
+  bool handful_behind(std::size_t k) const {
+    if (!t_[k - 1].is(",") || !t_[k].is("a")) return false;
+    const auto amount = amount_at(t_, k, measures_);
+    return amount && amount->next >= t_.size() && vague_piece(amount->quantity.piece);
+  }
+
+  // "Lemon, juice of half" is "juice of half lemon".
+  void part_first() {
+    static constexpr std::array<std::string_view, 3> kParts = {"juice", "zest", "rind"};
+    if (t_.size() < 5 || !t_[1].is(",") || t_[0].kind != LineToken::Kind::kWord) return;
+    const bool of = std::find(kParts.begin(), kParts.end(), t_[2].word) != kParts.end() &&
+                    t_[3].is("of");
+    std::size_t next = 0;
+    if (!of || !number_at(t_, 4, next) || next < t_.size()) return;
+    std::rotate(t_.begin(), t_.begin() + 2, t_.end());
+    t_.pop_back();  // the comma
   }
 
   // "Chilli flakes pinch", "Salt - pinch"
@@ -317,7 +337,10 @@ class LineReader {
       const Food* told = foods_.named(base::say(note, " ", draft.name));
       if (told != nullptr) guess = {told, 0.9, guess.others};
     }
-    if (counted && amount_->quantity.piece.empty()) peel_piece(draft, parts, guess);
+    if (counted && amount_->quantity.piece.empty()) {
+      peel_piece(draft, parts, guess);
+      if (guess.food != nullptr) grams_unsaid(draft, *guess.food);
+    }
     if (guess.food != nullptr && counted) sized_piece(draft, *guess.food);
     set_food(draft, guess, parts.match_name);
     finish(draft);
@@ -381,6 +404,18 @@ class LineReader {
     draft.name = rest;
     draft.quantity.value.piece = *piece;
     guess = without;
+  }
+
+  // "225 plain flour", "75 cheddar": who writes no unit on a card means grams. Twenty eggs are
+  // eggs.
+  static void grams_unsaid(IngredientDraft& draft, const Food& food) {
+    constexpr int kFewestGrams = 15;
+    Quantity& q = draft.quantity.value;
+    const bool one_by_one = std::any_of(food.pieces.begin(), food.pieces.end(),
+                                        [](const PieceWeight& p) { return p.piece == "each"; });
+    if (!q.piece.empty() || q.least < Ratio(kFewestGrams) || one_by_one) return;
+    q.unit = Unit::kGram;
+    draft.quantity.confidence = 0.65;
   }
 
   // "1 small tin": the table may know what a small one weighs.

@@ -15,13 +15,11 @@ class IngredientWords {
  public:
   IngredientWords(const std::vector<IngredientDraft>&, const Foods&);
 
-  struct Named {
-    std::vector<int> ingredients;  ///< indices, in order
-    double confidence = 1;         ///< lower for "the vegetables", "the dry ingredients"
-  };
-  /// `group`: the heading the step stands under; `used`: those already used (for "the remaining").
-  Named named_in(const std::vector<std::string>& words, const std::string& group,
-                 const std::set<int>& used) const;
+  /// `group`: the heading the step stands under; `used`: those already used (for "the remaining");
+  /// `combined`: those that "the vegetables" no longer means.
+  /// Indices of ingredients, in order.
+  std::vector<int> named_in(const std::vector<std::string>& words, const std::string& group,
+                            const std::set<int>& used, const std::set<int>& combined = {}) const;
 
   /// Whether some ingredient's name has the word (singular).
   bool mentions(std::string_view word) const;
@@ -37,6 +35,11 @@ class IngredientWords {
   std::vector<std::vector<std::vector<std::string>>> other_;  ///< the food's other names, as words
   std::vector<const Food*> foods_;
   std::vector<std::string> groups_;  ///< headings, folded
+
+  double score(std::size_t ingredient, const std::vector<std::string>& words) const;
+  double other_name(std::size_t ingredient, const std::vector<std::string>& words) const;
+  std::vector<int> by_name(const std::vector<std::string>& words, const std::string& heading) const;
+  std::string heading_in(const std::vector<std::string>& words) const;
 };
 
 /// The tokens as folded words in the singular.

@@ -7,114 +7,19 @@
 #include "base/text.h"
 #include "kitchen/reading/amounts.h"
 #include "kitchen/reading/cut_line.h"
+#include "kitchen/reading/layout_lines.h"
 #include "kitchen/reading/line_looks.h"
 #include "kitchen/reading/line_words.h"
 
 namespace kitchen {
 namespace {
 
-struct Line {
-  int number = 0;
-  std::string text;  // spaces at the ends gone
-  std::string tidy;
-  LineLooks looks;
-  HeadingFound heading;
-};
-
-bool small_first(const std::string& tidy) {
-  return !tidy.empty() && tidy[0] >= 'a' && tidy[0] <= 'z';
-}
-
-bool address(const std::string& tidy) {
-  return tidy.find("http://") != std::string::npos || tidy.find("https://") != std::string::npos ||
-         tidy.find("www.") != std::string::npos;
-}
-
-// "Source: my gran", "Rating 5/5": about the text, not in it.
-bool about_text(const std::string& tidy) {
-  static constexpr std::array<std::string_view, 15> kLabels = {
-      "source",   "photo",    "rating", "author", "posted", "published", "credit",   "tags",
-      "category", "calories", "kcal",   "print",  "share",  "nutrition", "copyright"};
-  const auto words = base::words_of(base::folded(tidy));
-  if (words.empty()) return true;
-  return std::any_of(kLabels.begin(), kLabels.end(),
-                     [&](std::string_view label) { return words[0] == label; }) &&
-         words.size() <= 14;
-}
-
-// "You need 1 carrot, ...": the words that open a list inside a sentence, their length; 0 = none.
-std::size_t opens_list(const std::string& tidy) {
-  const std::string low = base::lower(tidy);
-  for (const std::string_view words : {"you need ", "you will need ", "you'll need ", "take "}) {
-    if (!low.starts_with(words)) continue;
-    const std::size_t length = words.size();
-    return amount_at(line_tokens(std::string_view(low).substr(length)), 0, Measures{}) ? length : 0;
-  }
-  return 0;
-}
-
-// A text that is one paragraph is cut into its sentences.
-std::vector<std::string> sentences_in(const std::string& paragraph) {
-  std::vector<std::string> out;
-  std::size_t from = 0;
-  for (std::size_t i = 0; i + 2 < paragraph.size(); ++i) {
-    const bool end = paragraph[i] == '.' || paragraph[i] == '!';
-    if (!end || paragraph[i + 1] != ' ' || paragraph[i + 2] < 'A' || paragraph[i + 2] > 'Z')
-      continue;
-    out.push_back(paragraph.substr(from, i + 1 - from));
-    from = i + 2;
-  }
-  out.push_back(paragraph.substr(from));
-  return out;
-}
-
-std::vector<Line> lines_of(std::string_view text) {
-  constexpr std::size_t kParagraph = 300, kOneLine = 100;  // letters
-  std::vector<Line> out;
-  int number = 1;
-  std::string line;
-  const auto filled = std::count_if(text.begin(), text.end(), [](char c) { return c == '\n'; });
-  const auto close = [&] {
-    std::vector<std::string> columns = columns_of(line);
-    if (filled <= 3 && columns.size() == 1 && line.size() > (filled <= 1 ? kOneLine : kParagraph))
-      columns = sentences_in(line);
-    for (std::string& column : columns) {
-      Line each;
-      each.number = number;
-      each.text = base::trimmed(column);
-      each.tidy = tidied_line(column);
-      if (each.text.empty()) continue;
-      each.looks = looks_of(each.tidy);
-      each.heading = section_heading(each.tidy);
-      if (const std::size_t opens = opens_list(each.tidy);
-          opens != 0 && each.heading.section == Section::kNone)
-        each.heading = {Section::kIngredients, opens};
-      out.push_back(std::move(each));
-    }
-    line.clear();
-    ++number;
-  };
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    if (text[i] == '\n') {
-      close();
-    } else if (text[i] == '\r') {
-      if (i + 1 >= text.size() || text[i + 1] != '\n') close();
-    } else {
-      line += text[i];
-    }
-  }
-  close();
-  return out;
-}
-
 class LayingOut {
  public:
   explicit LayingOut(std::string_view text) : lines_(lines_of(text)) {
     for (const Line& line : lines_) {
       ingredients_named_ = ingredients_named_ || line.heading.section == Section::kIngredients;
-      method_named_ = method_named_ || line.heading.section == Section::kMethod;
     }
-    out_.headings = ingredients_named_ || method_named_;
     out_.american = american_text(text);
   }
 
@@ -134,7 +39,7 @@ class LayingOut {
   std::vector<Line> lines_;
   std::size_t i_ = 0;
   std::optional<std::size_t> title_;
-  bool ingredients_named_ = false, method_named_ = false;
+  bool ingredients_named_ = false;
   Section section_ = Section::kNone;
   std::string group_;
   bool method_begun_ = false;
@@ -240,13 +145,37 @@ class LayingOut {
     const bool opens = before.starts_with("for ") || before.starts_with("to serve") ||
                        before.starts_with("to finish") || before.starts_with("to decorate") ||
                        before.starts_with("to garnish") || before.starts_with("topping") ||
-                       before.starts_with("serve with");
+                       before.starts_with("serve with") ||
+                       before.find("to serve") != std::string::npos || lists_behind(line, colon);
     if (!opens || method_begun_) return false;
     group_ = heading_text(line.tidy.substr(0, colon));
     put(line.number, line.tidy.substr(0, colon + 1), LineRole::kHeading);
     run_on(line.number, base::trimmed(line.tidy.substr(colon + 1)), true);
     group_.clear();
     return true;
+  }
+
+  // "Decoration: 50 g icing sugar, few drops of water": behind the colon a food is weighed, which
+  // "Flour: 200 g, sifted" has before it.
+  bool lists_behind(const Line& line, std::size_t colon) const {
+    const auto t = line_tokens(std::string_view(line.tidy).substr(colon + 1));
+    const auto amount = t.empty() ? std::nullopt : amount_at(t, 0, Measures{});
+    const bool plain = line_tokens(std::string_view(line.tidy).substr(0, colon)).size() <= 3;
+    const bool begun = !out_.lines.empty() && out_.lines.back().role == LineRole::kIngredient;
+    const bool many = list_parts(base::trimmed(line.tidy.substr(colon + 1)), false).size() > 1;
+    return plain && (begun || many) && amount && amount->quantity.stated() &&
+           (amount->quantity.unit != Unit::kPiece || !amount->quantity.piece.empty()) &&
+           amount->next < t.size() && t[amount->next].kind == LineToken::Kind::kWord &&
+           !preparation_word(t[amount->next].word);
+  }
+
+  // "Wedges" above "1. Scrub the potatoes.": names the steps that follow.
+  bool names_steps(const Line& line) const {
+    const Line* next = following();
+    const LineLooks& looks = line.looks;
+    return looks.words > 0 && looks.words <= 3 && !looks.sentence && !looks.amount_first &&
+           !looks.amount_last && !looks.amount_alone && !looks.bullet && !small_first(line.tidy) &&
+           next != nullptr && next->looks.numbered && next->looks.verb_first;
   }
 
   // Among lines with bullets one without, short and without an amount, names what follows.
@@ -306,7 +235,7 @@ class LayingOut {
     const LineLooks& looks = line.looks;
     if (looks.amount_first || looks.amount_alone || looks.amount_last) {
       // "2 minutes before the end, stir in ...": a sentence all the same.
-      return looks.sentence && looks.words > 14;
+      return looks.sentence && looks.words > 14 && list_parts(line.tidy, false).size() < 3;
     }
     if (looks.verb_first && (looks.words >= 5 || looks.sentence || looks.numbered)) return true;
     if (looks.verb_first && method_begun_ && looks.words >= 2 && line.tidy.back() == '.')
@@ -347,29 +276,6 @@ class LayingOut {
     return goes_on || only_prepares(words) || (was.amount_first && no_food_yet(before));
   }
 
-  // "peeled and diced", "cut into chunks", but not "grated nutmeg".
-  static bool only_prepares(const std::vector<std::string>& words) {
-    static constexpr std::array<std::string_view, 8> kLinks = {"and", "into", "in", "for",
-                                                               "to",  "with", "at", "or"};
-    std::size_t i = 0;
-    while (i < words.size() && manner_word(words[i])) ++i;
-    if (i >= words.size() || !preparation_word(words[i])) return false;
-    return i + 1 >= words.size() ||
-           std::find(kLinks.begin(), kLinks.end(), words[i + 1]) != kLinks.end();
-  }
-  // "2 tbsp chopped fresh": the food stands in the next line.
-  static bool no_food_yet(const std::string& tidy) {
-    const auto t = line_tokens(tidy);
-    const auto amount = amount_at(t, 0, Measures{});
-    if (!amount) return false;
-    for (std::size_t i = amount->next; i < t.size(); ++i) {
-      if (!(preparation_word(t[i].word) || quality_word(t[i].word) || manner_word(t[i].word) ||
-            t[i].is("fresh") || t[i].is("and")))
-        return false;
-    }
-    return true;
-  }
-
   void in_ingredients(const Line& line) {
     if (line.looks.amount_alone && continues_ingredient(line))
       return put(line, LineRole::kIngredient, true);
@@ -377,7 +283,7 @@ class LayingOut {
       if (!method_begun_) group_.clear();
       return put(line, LineRole::kMethod);
     }
-    if ((group_heading(line.tidy, line.looks) || plain_among_bullets(line)) &&
+    if ((group_heading(line.tidy, line.looks) || plain_among_bullets(line) || names_steps(line)) &&
         following() != nullptr) {
       group_ = heading_text(line.tidy);
       return put(line, LineRole::kHeading);
@@ -432,6 +338,10 @@ class LayingOut {
     if (method_like(line)) {
       group_.clear();
       return put(line, LineRole::kMethod, false);
+    }
+    if (names_steps(line)) {
+      group_ = heading_text(line.tidy);
+      return put(line, LineRole::kHeading);
     }
     if ((group_heading(line.tidy, looks) || plain_among_bullets(line)) && following() != nullptr &&
         (following()->looks.amount_first || following()->looks.amount_last ||

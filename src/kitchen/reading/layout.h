@@ -42,7 +42,6 @@ struct Portions {
 struct Layout {
   std::vector<LaidLine> lines;  ///< in the order of the text
   std::optional<Portions> portions;
-  bool headings = false;  ///< it had a heading for ingredients or method
   bool american = false;  ///< cups are American cups (see Measures)
 };
 

@@ -19,7 +19,7 @@ bool among(const std::array<std::string_view, N>& list, std::string_view word) {
   return std::find(list.begin(), list.end(), word) != list.end();
 }
 
-constexpr std::array<std::string_view, 22> kIngredientHeadings = {"ingredients",
+constexpr std::array<std::string_view, 33> kIngredientHeadings = {"ingredients",
                                                                   "ingredient",
                                                                   "ingredient list",
                                                                   "ingredients list",
@@ -40,16 +40,30 @@ constexpr std::array<std::string_view, 22> kIngredientHeadings = {"ingredients",
                                                                   "for the dish you need",
                                                                   "things you need",
                                                                   "basket",
-                                                                  "ingredients needed"};
-constexpr std::array<std::string_view, 24> kMethodHeadings = {
-    "method",         "instructions",   "directions",
-    "steps",          "how to make it", "how to make",
-    "preparation",    "what to do",     "the method",
-    "procedure",      "making it",      "to make",
-    "how to",         "cooking",        "cooking instructions",
-    "step by step",   "how to cook it", "let's cook",
-    "what you do",    "how it's done",  "preparation method",
-    "cooking method", "how to do it",   "making"};
+                                                                  "ingredients needed",
+                                                                  "what goes in",
+                                                                  "what to bring",
+                                                                  "what we used",
+                                                                  "ingredients we used",
+                                                                  "to bring",
+                                                                  "what you want",
+                                                                  "ingredient amount",
+                                                                  "ingredients amount",
+                                                                  "ingredient quantity",
+                                                                  "ingredients quantity",
+                                                                  "ingredient weight"};
+constexpr std::array<std::string_view, 31> kMethodHeadings = {
+    "method",         "instructions",    "directions",
+    "steps",          "how to make it",  "how to make",
+    "preparation",    "what to do",      "the method",
+    "procedure",      "making it",       "to make",
+    "how to",         "cooking",         "cooking instructions",
+    "step by step",   "how to cook it",  "let's cook",
+    "what you do",    "how it's done",   "preparation method",
+    "cooking method", "how to do it",    "making",
+    "making them",    "making the dish", "how i make it",
+    "how we made it", "what we did",     "what was done",
+    "what happens"};
 constexpr std::array<std::string_view, 26> kOtherHeadings = {"notes",
                                                              "note",
                                                              "tips",
@@ -85,7 +99,11 @@ std::string bare(std::string_view text) {
   return folded.substr(first, folded.find_last_not_of(kMarks) - first + 1);
 }
 
-Section named_section(const std::string& heading) {
+Section named_section(const std::string& spaced) {
+  // The heads of two columns: "Ingredient      Amount".
+  std::string heading;
+  for (const std::string& word : base::words_of(spaced))
+    heading += (heading.empty() ? "" : " ") + word;
   if (among(kIngredientHeadings, heading)) return Section::kIngredients;
   if (among(kMethodHeadings, heading)) return Section::kMethod;
   if (among(kOtherHeadings, heading)) return Section::kOther;
@@ -114,6 +132,9 @@ bool verb_at(const Tokens& t, std::size_t i) {
   static constexpr std::array<std::string_view, 17> kObjects = {
       "the", "a",   "an",  "your", "and",  "both", "each", "two",    "them",
       "it",  "any", "all", "in",   "with", "over", "well", "lightly"};
+  // "You cream the butter with the sugar."
+  if (t[i].is("you") || t[i].is("we") || t[i].is("i"))
+    return i + 2 < t.size() && method_verb(t[i + 1].word) && !t[i + 1].is("use");
   const std::string next = i + 1 < t.size() ? t[i + 1].word : "";
   if (among(kAlsoFoods, t[i].word)) {
     const bool fruit = (t[i].is("zest") || t[i].is("juice")) && next == "and";

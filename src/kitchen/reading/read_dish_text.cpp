@@ -97,6 +97,11 @@ void end_draft(DishDraft& draft, const std::vector<MethodLine>& method, const Fo
 }  // namespace
 
 DishDraft read_dish_text(std::string_view bytes, const Foods& foods, const TaskTimes& times) {
+  return read_dish_text(bytes, FoodMatcher(foods), times);
+}
+
+DishDraft read_dish_text(std::string_view bytes, const FoodMatcher& matcher,
+                         const TaskTimes& times) {
   DishDraft draft;
   std::string text(bytes.substr(0, kLongestText));
   if (base::not_utf8(text)) {
@@ -109,7 +114,6 @@ DishDraft read_dish_text(std::string_view bytes, const Foods& foods, const TaskT
                                 static_cast<long long>(kLongestText >> 20U),
                                 " MB: the rest was not read."));
   const Layout layout = lay_out(text);
-  const FoodMatcher matcher(foods);
   const Measures measures{layout.american};
   set_portions(draft, layout.portions);
   std::vector<MethodLine> method;
@@ -150,7 +154,7 @@ DishDraft read_dish_text(std::string_view bytes, const Foods& foods, const TaskT
     draft.assumed.push_back("The text has no title.");
   }
   say_measures(draft, measures);
-  end_draft(draft, method, foods, times);
+  end_draft(draft, method, matcher.foods(), times);
   return draft;
 }
 

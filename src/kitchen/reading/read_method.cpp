@@ -18,7 +18,7 @@ void read_method(DishDraft& draft, const std::vector<MethodLine>& lines, const F
   draft.method.clear();
   for (const StepPieces& pieces : steps)
     draft.method.push_back(step_of(pieces, sentences, draft, words, times, so_far));
-  order_steps(draft, words);
+  order_steps(draft, so_far.works, words);
 }
 
 }  // namespace kitchen

@@ -269,7 +269,7 @@ std::optional<StatedOven> stated_oven(const Tokens& t) {
   for (std::size_t i = 0; i < t.size(); ++i) {
     if (const auto degrees = degrees_from(t, i)) {
       StatedOven found{std::clamp(degrees->celsius, 50, 260), OvenKind::kConventional,
-                       degrees->sure ? 1.0 : 0.8, i, degrees->end};
+                       degrees->sure ? 1.0 : 0.8};
       if (fan_near(t, i, degrees->end)) {
         found.kind = OvenKind::kFan;
         if (!fan) fan = found;
@@ -283,7 +283,7 @@ std::optional<StatedOven> stated_oven(const Tokens& t) {
       if (word_at(t, at, "no") || word_at(t, at, ".")) ++at;
       if (at < t.size() && t[at].number()) {
         if (const auto celsius = celsius_of_gas(t[at].value))
-          gas = StatedOven{*celsius, OvenKind::kConventional, 0.95, i, at + 1};
+          gas = StatedOven{*celsius, OvenKind::kConventional, 0.95};
       }
     } else if (word_at(t, i + 1, "oven") ||
                (word_at(t, i + 1, "hot") && word_at(t, i + 2, "oven"))) {
@@ -293,7 +293,7 @@ std::optional<StatedOven> stated_oven(const Tokens& t) {
                           : w == "moderate" || w == "medium" ? 180
                           : w == "hot"                       ? 220
                                                              : 0;
-      if (celsius != 0) word = StatedOven{celsius, OvenKind::kConventional, 0.5, i, i + 2};
+      if (celsius != 0) word = StatedOven{celsius, OvenKind::kConventional, 0.5};
     }
   }
   return conventional ? conventional : gas ? gas : fan ? fan : word;

@@ -26,7 +26,6 @@ struct StatedOven {
   int celsius = 0;  ///< whole tens, 50 to 260
   OvenKind kind = OvenKind::kConventional;
   double confidence = 1;
-  std::size_t begin = 0, end = 0;
 };
 
 /// The oven setting the tokens say. A conventional figure wins over the fan figure beside it; a

@@ -4,12 +4,15 @@
 // begins a strand of its own, and the step that brings the strands together waits for each.
 #pragma once
 
+#include <vector>
+
+#include "kitchen/reading/actions.h"
 #include "kitchen/reading/draft.h"
 #include "kitchen/reading/ingredient_words.h"
 
 namespace kitchen {
 
-/// Fills `follows` of every step.
-void order_steps(DishDraft&, const IngredientWords&);
+/// Fills `follows` of every step. `works`: what kind of work each step is, one for a step.
+void order_steps(DishDraft&, const std::vector<Work>& works, const IngredientWords&);
 
 }  // namespace kitchen

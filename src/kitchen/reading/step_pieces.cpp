@@ -170,7 +170,12 @@ class Gatherer {
     c.action = &some_action();
     c.work = c.action->work;
     c.time = stated_time(sentences_[s].tokens);
-    c.starts_sentence = true;
+    c.oven = stated_oven(sentences_[s].tokens);
+    // "Oven 200, gas 6.": no verb, but what is meant is plain.
+    if (c.oven && says(sentences_[s].tokens, 0, 2, {"oven"})) {
+      c.action = action_named("preheat");
+      c.work = c.action->work;
+    }
     return c;
   }
 

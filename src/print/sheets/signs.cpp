@@ -24,6 +24,17 @@ std::string under_title(const kitchen::Lesson& lesson) {
   return joined(parts, " · ");
 }
 
+bool several_dishes(const kitchen::Lesson& lesson, const std::vector<int>& dishes) {
+  return std::any_of(dishes.begin(), dishes.end(),
+                     [&](int dish) { return tag(lesson, dish) != tag(lesson, dishes.front()); });
+}
+
+bool several_dishes(const kitchen::Lesson& lesson) {
+  std::vector<int> all;
+  for (int d = 0; d < static_cast<int>(lesson.dishes.size()); ++d) all.push_back(d);
+  return several_dishes(lesson, all);
+}
+
 void draw_head(Flow& flow, const Head& head) {
   Document& d = flow.document();
   Canvas c = flow.canvas();

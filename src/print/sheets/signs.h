@@ -22,6 +22,10 @@ std::string foot_words(const Planned&);
 /// "9K · Food Room 2 · Tue 17 Nov" as one line under a title.
 std::string under_title(const kitchen::Lesson&);
 
+/// More than one dish by its two letters, variants not counted: then the letters must be said.
+bool several_dishes(const kitchen::Lesson&, const std::vector<int>& dishes);
+bool several_dishes(const kitchen::Lesson&);
+
 struct Head {
   std::string large;  ///< "B3": read from across a bench; may be empty
   std::string title;

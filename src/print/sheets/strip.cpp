@@ -131,7 +131,7 @@ void draw_wave(Flow& flow, const Planned& p, const Wave& wave, Scale scale, bool
   }
   const double top = flow.y();
   draw_ground(flow, p, scale, top, top + height);
-  const bool tags = wave.dishes.size() > 1;
+  const bool tags = several_dishes(lesson, wave.dishes);
   for (std::size_t i = 0; i < busy.size(); ++i)
     draw_bar(flow, lesson, *busy[i], scale, top + high[i] * step, bar, tags);
   for (std::size_t i = 0; i < alone.size(); ++i)

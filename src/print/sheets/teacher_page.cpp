@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "base/text.h"
 #include "print/chance_words.h"
 #include "print/say_parts.h"
 #include "print/sheets/strip.h"
@@ -57,31 +58,45 @@ void say_checkpoints(Flow& flow, const Planned& p, double size) {
     if (waves && check.wave != wave)
       flow.paragraph(bold(fmt::format("Wave {}", check.wave + 1)), {size});
     wave = check.wave;
-    const std::string dish = p.lesson.dishes.size() > 1 ? tag(p.lesson, check.dish) : "";
+    const std::string dish = several_dishes(p.lesson) ? tag(p.lesson, check.dish) : "";
     flow.entry(kitchen::clock(p.lesson, check.at),
                check.says + (dish.empty() ? "" : " (" + dish + ")"), size * 4.6, {size * 1.5});
   }
 }
 
-/// Windows, and the adult's look at each result, with whom to call.
+/// Windows and stops, and from when to when results are looked at; whom to call stands where the
+/// adult's own times are.
 void say_stops(Flow& flow, const Planned& p, const std::vector<Wave>& all, double size) {
-  Table table;
-  table.columns = {{"", 31, {size, true}, true}, {"", 69, {size}}};
+  struct Line {
+    Seconds from{0}, to{0};
+    std::string says;
+    bool gate = false;
+  };
+  std::vector<Line> lines;
   for (const Wave& wave : all) {
     for (const Doing& doing : wave.doings) {
-      const bool window = doing.example.kind == TaskKind::kWindow;
-      if (!window && doing.example.kind != TaskKind::kLook) continue;
-      std::string says = doing_words(p.lesson, doing);
-      if (!window && all.size() > 1) says = fmt::format("Wave {}. ", wave.number + 1) + says;
-      Row row{{{span(p.lesson, doing.start, doing.end)}, {says}}};
-      const bool said = std::any_of(table.rows.begin(), table.rows.end(), [&](const Row& r) {
-        return r.cells[0].words.plain() == row.cells[0].words.plain() &&
-               r.cells[1].words.plain() == says;
+      const bool gate = doing.example.kind == TaskKind::kLook;
+      if (!gate && doing.example.kind != TaskKind::kWindow) continue;
+      std::string says = gate ? stopped(sentence(p.lesson, doing.example))
+                              : doing_words(p.lesson, doing);
+      const auto same = std::find_if(lines.begin(), lines.end(), [&](const Line& line) {
+        return line.says == says && (gate || (line.from == doing.start && line.to == doing.end));
       });
-      if (!said) table.rows.push_back(std::move(row));
+      if (same == lines.end()) {
+        lines.push_back({doing.start, doing.end, std::move(says), gate});
+      } else {
+        same->from = std::min(same->from, doing.start);
+        same->to = std::max(same->to, doing.end);
+      }
     }
   }
-  if (table.rows.empty()) return;
+  if (lines.empty()) return;
+  std::stable_sort(lines.begin(), lines.end(),
+                   [](const Line& a, const Line& b) { return a.from < b.from; });
+  Table table;
+  table.columns = {{"", 31, {size, true}, true}, {"", 69, {size}}};
+  for (const Line& line : lines)
+    table.rows.push_back({{{span(p.lesson, line.from, line.to)}, {line.says}}});
   flow.heading("Stops and gates");
   flow.table(table);
 }
@@ -184,7 +199,7 @@ void say_in_order(Flow& flow, const Planned& p, const std::vector<Wave>& all, do
   for (const Wave& wave : all) {
     if (wave.cooks.empty()) continue;
     Table table;
-    const bool tags = wave.dishes.size() > 1;
+    const bool tags = several_dishes(p.lesson, wave.dishes);
     table.columns = {{"When", 17, {size, true}, true},
                      {"", 6, {size, true}, true},
                      {"", 4, {}},

@@ -16,7 +16,7 @@ struct Line {
 std::vector<Line> lines_of(const Planned& p, const Wave& wave) {
   std::vector<Line> out;
   const auto dish_words = [&](int dish) {
-    return p.lesson.dishes.size() > 1 && dish >= 0 ? " (" + tag(p.lesson, dish) + ")" : "";
+    return several_dishes(p.lesson) && dish >= 0 ? " (" + tag(p.lesson, dish) + ")" : "";
   };
   for (const timeplan::Checkpoint& check : p.answer.plan->checkpoints) {
     if (check.wave != wave.number) continue;

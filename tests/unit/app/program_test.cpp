@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 #include <sys/wait.h>
 
+#include <algorithm>
 #include <array>
 #include <cstdio>
 #include <filesystem>
@@ -10,6 +11,8 @@
 #include <iterator>
 #include <sstream>
 #include <string>
+
+#include "../../support/schema_walk.h"
 
 namespace {
 
@@ -347,6 +350,124 @@ TEST_F(Program, ScaleMakesSetsTinsAndWhatThereIs) {
   EXPECT_THAT(benchbell("scale fruit-scones --have 'flour 900 g'").said, HasSubstr("times 4"));
   EXPECT_THAT(benchbell("scale fruit-scones --tin 'round 20'").said, HasSubstr("Two tins"));
   EXPECT_EQ(benchbell("scale fruit-scones --portions 8 --have 'flour 900 g'").code, 2);
+}
+
+TEST_F(Program, paper_makes_the_three_kinds_of_page_into_a_folder) {
+  const Ran ran = benchbell("paper demo/lessons/a-first-hob.json --seconds 1 --out '" +
+                            at("sheets") + "'");
+  EXPECT_EQ(ran.code, 0) << ran.said;
+  for (const char* name : {"teacher", "wall", "bays"})
+    EXPECT_EQ(text(at(std::string("sheets/") + name + ".pdf")).substr(0, 5), "%PDF-") << name;
+}
+
+TEST_F(Program, paper_into_one_file_is_the_same_file_twice) {
+  const std::string words =
+      "paper demo/lessons/a-first-hob.json --what probe,rota,labels,letter "
+      "--seconds 0.5 --today 2026-09-21 --out '";
+  EXPECT_EQ(benchbell(words + at("one.pdf") + "'").code, 0);
+  EXPECT_EQ(benchbell(words + at("two.pdf") + "'").code, 0);
+  EXPECT_EQ(text(at("one.pdf")), text(at("two.pdf")));
+}
+
+TEST_F(Program, paper_that_needs_no_plan_plans_nothing_and_can_be_edited) {
+  const Ran ran = benchbell(
+      "paper demo/lessons/b-two-dishes.json --what allergies,risks,letter "
+      "--out '" +
+      at("sheets") + "'");
+  EXPECT_EQ(ran.code, 0) << ran.said;  // this lesson may not be planned before labels are read
+  EXPECT_EQ(text(at("sheets/risks.odt")).substr(30, 8), "mimetype");
+  EXPECT_THAT(text(at("sheets/letter.txt")), HasSubstr("Please bring"));
+}
+
+TEST_F(Program, paper_prints_no_times_that_do_not_fit) {
+  const Ran ran = benchbell("paper demo/lessons/e-does-not-fit.json --seconds 1 --out '" +
+                            at("sheets") + "'");
+  EXPECT_EQ(ran.code, 1);
+  EXPECT_TRUE(std::filesystem::exists(at("sheets/teacher.pdf")));
+  EXPECT_FALSE(std::filesystem::exists(at("sheets/wall.pdf")));
+}
+
+TEST_F(Program, paper_says_which_sheets_there_are) {
+  const Ran ran = benchbell("paper demo/lessons/a-first-hob.json --what teacher,poster");
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.said, HasSubstr("poster"));
+  EXPECT_THAT(ran.said, HasSubstr("picture"));
+  EXPECT_EQ(benchbell("paper demo/lessons/a-first-hob.json --what order").code, 2);
+  EXPECT_EQ(benchbell("paper demo/lessons/a-first-hob.json --what labels --stickers 9x9").code, 2);
+}
+
+constexpr const char* kWeek =
+    "demo/weeks/week-47.json --prices demo/stores/prices.csv --stock demo/stores/stock.csv ";
+
+TEST_F(Program, what_is_written_for_machines_keeps_its_published_schema) {
+  const auto keeps = [&](const std::string& name, const std::string& words) {
+    const std::string file = at(name + ".json");
+    const Ran ran = benchbell(words + " > " + file);
+    EXPECT_TRUE(ran.code == 0 || ran.code == 1) << words << ran.said;
+    const tests::Json all = tests::schema(name);
+    EXPECT_EQ(tests::schema_fault(all, all, tests::Json::parse(text(file)), ""), "") << words;
+  };
+  keeps("label", "label frittata --json");
+  keeps("allergens",
+        "allergens swiss-roll 'fruit-scones: oat drink and spread' demo/lessons/b-two-dishes.json "
+        "demo/lessons/d-half-groups.json --json");
+  keeps("order", std::string("order ") + kWeek + "--today 2026-11-12 --format json");
+  const std::string sent = at("order.json");
+  write("ticks.csv", "line,came,use_by,instead,contains\n1,0,,,\n2,1,2027-05-01,another make,\n");
+  keeps("delivery", std::string("delivery ") + kWeek + "--sent " + sent + " --ticks " +
+                        at("ticks.csv") + " --today 2026-11-16 --format json");
+}
+
+TEST_F(Program, a_delivery_is_ticked_off_and_put_away) {
+  const std::string sent = at("sent.json");
+  ASSERT_EQ(
+      benchbell(std::string("order ") + kWeek + "--today 2026-11-12 --format json --out " + sent)
+          .code,
+      0);
+  const std::string come = std::string("delivery ") + kWeek + "--today 2026-11-16 --sent " + sent;
+  const Ran list = benchbell(come);
+  EXPECT_EQ(list.code, 0) << list.said;
+  EXPECT_THAT(list.said, HasSubstr("[ ] 1. "));
+  ASSERT_EQ(benchbell(come + " --format csv --out " + at("ticks.csv")).code, 0);
+  // Everything came but the first line; the second is of another make nobody has read.
+  std::string ticked = "line,came,instead\n";
+  const std::string sheet = text(at("ticks.csv"));
+  const auto rows = std::count(sheet.begin(), sheet.end(), '\n') - 1;
+  for (long row = 1; row <= rows; ++row)
+    ticked += std::to_string(row) + (row == 1 ? ",0," : ",99,") + (row == 2 ? "another make" : "") +
+              "\n";
+  write("came.csv", ticked);
+  const Ran done = benchbell(come + " --ticks " + at("came.csv") + " --stock-out " +
+                             at("stock.csv"));
+  EXPECT_EQ(done.code, 1) << done.said;
+  EXPECT_THAT(done.said, HasSubstr("Did not come"));
+  EXPECT_THAT(done.said, HasSubstr("counts as all fourteen"));
+  EXPECT_GT(text(at("stock.csv")).size(),
+            text(std::string(BENCHBELL_SOURCE_DIR) + "/demo/stores/stock.csv").size());
+  EXPECT_EQ(benchbell("stock " + at("stock.csv") + " --today 2026-11-16").code, 0);
+}
+
+TEST_F(Program, a_week_is_checked_like_any_other_file) {
+  const Ran good = benchbell("check demo/weeks/week-47.json");
+  EXPECT_EQ(good.code, 0) << good.said;
+  EXPECT_THAT(good.said, HasSubstr("week 'Week 47, Quillbridge School', 6 lessons"));
+  write("week.json", R"({"kind": "week", "version": 1, "title": "No lessons said"})");
+  EXPECT_EQ(benchbell("check " + at("week.json")).code, 2);
+}
+
+TEST_F(Program, a_diet_of_the_list_refuses_the_dish_it_meets) {
+  write("needs.csv", "cook,need,reach\nnobody of that name,vegan,may not eat\n");
+  EXPECT_EQ(benchbell("plan demo/lessons/a-first-hob.json --needs " + at("needs.csv")).code, 2);
+  // Zara and Yusuf fry spring rolls in wrappers that hold egg; to touch them is too much.
+  write("needs.csv", "cook,need,reach\nYusuf I. and Zara D.,vegan,may not touch\n");
+  const std::string quick = " --seconds 0.2 --runs 20 --needs " + at("needs.csv");
+  const Ran refused = benchbell("plan demo/lessons/c-frying-in-turns.json" + quick);
+  EXPECT_EQ(refused.code, 2);
+  EXPECT_THAT(refused.said, HasSubstr("Zara D. (vegan): Shallow-fried spring rolls"));
+  write("needs.csv", "cook,need,reach\nGabriel A. and Holly B.,sesame,may not touch\n");
+  const Ran noted = benchbell("plan demo/lessons/h-stop-gate-demonstration.json" + quick);
+  EXPECT_EQ(noted.code, 0) << noted.said;
+  EXPECT_THAT(noted.said, HasSubstr("who goes first: Gabriel A. and Holly B."));
 }
 
 }  // namespace

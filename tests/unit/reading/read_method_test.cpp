@@ -54,7 +54,6 @@ TEST(ReadMethod, MinutesStatedAreTakenAndTheirWordsKept) {
   EXPECT_EQ(draft.method[1].least.value, base::minutes(5));
   EXPECT_EQ(draft.method[1].most.value, base::minutes(7));
   EXPECT_EQ(draft.method[1].least.confidence, 1);
-  EXPECT_EQ(draft.method[1].check, "until soft");
 }
 
 TEST(ReadMethod, MinutesNotStatedComeFromTheTableOfTasks) {

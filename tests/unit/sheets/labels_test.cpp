@@ -28,7 +28,7 @@ class Labels : public testing::Test {
  protected:
   safety::Labels read_;
   safety::Hidden hidden_;
-  safety::Evidence evidence_{support::shipped_foods(), read_, hidden_};
+  safety::Evidence evidence_{tests::shipped_foods(), read_, hidden_};
 };
 
 TEST_F(Labels, ingredients_fall_in_weight_and_the_cereal_is_named) {

@@ -1,0 +1,222 @@
+// What a pupil fetches for a step: what its words name, what its verbs imply, and the pan, bowl or
+// tin the food stands in already. Common practice, no source.
+#include "kitchen/reading/step_view.h"
+
+namespace kitchen {
+namespace {
+
+class Equipment {
+ public:
+  Equipment(const StepView& v, StepDraft& step) : v_(v), step_(step) {}
+
+  void find() {
+    for (const NamedWare& ware : v_.wares) {
+      const bool pan_of_before = ware.name == "pan" && v_.so_far.tin_called_pan &&
+                                 !v_.so_far.on_ring;
+      add(pan_of_before ? v_.so_far.tin : ware.name, 1, ware.from);
+    }
+    named_ = step_.equipment.size();
+    if (!cleans()) {
+      for (const Clause& c : v_.pieces.clauses) by_work(c);
+    }
+    lid();
+    standing_in();
+    if (v_.work == Work::kTakeOut && (v_.so_far.heat == Work::kBake || v_.has({"oven"})))
+      add("oven gloves", 0.7);
+    if (step_.heat && !step_.heat->value.vessel.empty() && v_.work != Work::kSetOven)
+      add(step_.heat->value.vessel, step_.heat->confidence, step_.heat->value.vessel);
+  }
+
+ private:
+  const StepView& v_;
+  StepDraft& step_;
+  std::size_t named_ = 0;  // the first so many are named by the text
+
+  void add(std::string name, double confidence, std::string from = "") {
+    if (!has(name)) step_.equipment.push_back({std::move(name), confidence, std::move(from)});
+  }
+  bool has(std::string_view name) const {
+    return std::any_of(step_.equipment.begin(), step_.equipment.end(),
+                       [&](const auto& e) { return e.value == name; });
+  }
+  bool names(WareKind kind) const {
+    return std::any_of(step_.equipment.begin(),
+                       step_.equipment.begin() + static_cast<std::ptrdiff_t>(named_),
+                       [&](const auto& e) { return ware_kind(e.value) == kind; });
+  }
+  bool names_vessel() const {
+    return names(WareKind::kBowl) || names(WareKind::kPan) || names(WareKind::kBaking);
+  }
+  bool uses(std::initializer_list<std::string_view> keys) const {
+    return std::any_of(step_.uses.begin(), step_.uses.end(), [&](int i) {
+      const Food* food = v_.ingredients.food(i);
+      return food != nullptr && std::any_of(keys.begin(), keys.end(), [&](std::string_view part) {
+               return food->key.find(part) != std::string::npos;
+             });
+    });
+  }
+  bool says(const Clause& c, std::initializer_list<std::string_view> words) const {
+    return kitchen::says(v_.tokens(c), c.begin, c.end, words);
+  }
+  bool cleans() const {
+    return v_.pieces.main.work == Work::kWash &&
+           v_.has({"hand", "board", "knife", "surface", "worktop"});
+  }
+
+  void by_work(const Clause& c) {
+    const Work w = c.work == Work::kCookOn ? v_.work : c.work;
+    const bool in_pan = step_.heat && on_heat(w) && w != Work::kBake && w != Work::kGrill;
+    switch (w) {
+      case Work::kCut:
+        cutting(c);
+        return;
+      case Work::kGrate:
+        grating(c);
+        return;
+      case Work::kDrain:
+        if (has("kitchen paper")) return;
+        add(uses({"rice", "lentil", "quinoa", "tin", "bean", "glass"}) ||
+                    says(c, {"tin", "tins", "can", "cans", "strain"})
+                ? "sieve"
+                : "colander",
+            0.7);
+        return;
+      case Work::kWash:
+        add(uses({"rice", "lentil", "quinoa", "berries", "beansprouts", "bean"}) ? "sieve"
+                                                                                 : "colander",
+            0.7);
+        return;
+      case Work::kMash:
+        if (!has("fork")) add("masher", 0.7);
+        return;
+      case Work::kMicrowave:
+        if (!names_vessel()) add("mixing bowl", 0.5);
+        return;
+      case Work::kOpen:
+        if (says(c, {"tin", "tins", "can", "cans"})) add("tin opener", 0.7);
+        return;
+      case Work::kMix:
+      case Work::kWhisk:
+        mixing(c);
+        return;
+      case Work::kBlend:
+        if (!has("hand blender") && !has("food processor")) add("blender", 0.7);
+        return;
+      case Work::kLine:
+        if (!names(WareKind::kBaking)) add("tin", 0.7);
+        return;
+      default:
+        break;
+    }
+    if (in_pan) return;
+    for (std::string& name : usual_equipment(w)) add(std::move(name), 0.7);
+    const std::string_view verb = c.action->verb;
+    if (verb == "brush" || verb == "glaze") add("pastry brush", 0.7);
+    if (verb == "ladle") add("ladle", 0.9);
+    if (verb == "measure" && v_.has({"ml", "milk", "water", "stock"})) add("jug", 0.7);
+    if (verb == "soak" && !names_vessel()) add("mixing bowl", 0.6);
+    if (w == Work::kAdd && says(c, {"ml", "millilitres"})) add("jug", 0.5);
+  }
+
+  void cutting(const Clause& c) {
+    const std::string_view verb = c.action->verb;
+    const bool other_tool = has("rolling pin") || has("fork") || has("scissors") || has("cutter");
+    if (verb == "tear") return;
+    if (verb == "snip") {
+      add("scissors", 0.7);
+      return;
+    }
+    if (verb == "crush" && (says(c, {"garlic"}) || uses({"garlic"}))) add("garlic press", 0.6);
+    if (verb == "peel") add("peeler", 0.6);
+    if (verb == "core" && says(c, {"apple", "apples"})) add("corer", 0.5);
+    if (verb == "core" && uses({"apple"})) add("corer", 0.5);
+    if (other_tool) {
+      if (has("cutter") || verb == "crush") return;
+      add("knife", 0.6);
+      return;
+    }
+    add("knife", 0.7);
+    add("board", 0.7);
+  }
+
+  void grating(const Clause& c) {
+    const std::string_view verb = c.action->verb;
+    const bool citrus = uses({"lemon", "lime", "orange"}) || says(c, {"juice", "lemon", "lime"});
+    if ((verb == "squeeze" || verb == "juice") && citrus) {
+      add("lemon squeezer", 0.6);
+    } else if (verb != "squeeze") {
+      add("grater", 0.7);
+    }
+  }
+
+  void mixing(const Clause& c) {
+    const std::string_view verb = c.action->verb;
+    if (verb == "sift" || verb == "sieve") add("sieve", 0.8);
+    if (verb == "make" && v_.says("stock")) {
+      add("jug", 0.7);
+      return;
+    }
+    if (verb == "dissolve" && !names_vessel()) add("jug", 0.7);
+    const bool on_ring = v_.work == Work::kFry || (step_.heat && on_heat(v_.work));
+    const bool bowl = names_vessel() || on_ring || has("jug") || !current_bowl().empty();
+    if (!bowl) add("mixing bowl", 0.7);
+    const bool beats_eggs = verb == "beat" && uses({"egg"}) && !uses({"flour", "sugar", "spread"});
+    const bool whisk = c.work == Work::kWhisk || beats_eggs;
+    const bool by_hand = v_.has({"hand", "hands", "fingertip", "finger"}) || verb == "rub" ||
+                         verb == "crack" || verb == "break" || verb == "coat" || verb == "flake";
+    const bool stirrer = has("fork") || has("electric whisk") || has("food mixer") ||
+                         has("wooden spoon") || has("spoon") || has("whisk");
+    if (stirrer) return;
+    if (whisk)
+      add("whisk", 0.7);
+    else if (!by_hand)
+      add("spoon", 0.6);
+  }
+
+  // A lid where one cooks; bowls are covered with something that is named.
+  void lid() {
+    const bool covered = v_.has({"cover", "covered"}) && !has("foil") && !has("cling film") &&
+                         !has("tea towel") && !has("cloth") && !has("plate") &&
+                         !v_.says("part covered") && !v_.has({"uncovered"});
+    const bool pan = (step_.heat && step_.heat->value.where == Where::kRing) || v_.so_far.on_ring;
+    if (covered && pan) add("lid", 0.7);
+  }
+
+  std::string current_bowl() const {
+    return ware_kind(v_.so_far.vessel) == WareKind::kTool ? "" : v_.so_far.vessel;
+  }
+
+  // What is stirred, chilled, left or covered stands in its bowl, pan or tin still.
+  void standing_in() {
+    const Work w = v_.work;
+    if (names_vessel() || v_.so_far.vessel.empty()) return;
+    const bool still = w == Work::kMix || w == Work::kBlend || w == Work::kMash ||
+                       w == Work::kWhisk || w == Work::kDrain || w == Work::kTakeOut ||
+                       w == Work::kSeason || w == Work::kChill || w == Work::kFreeze ||
+                       w == Work::kStand;
+    const bool into = (w == Work::kAdd || w == Work::kAssemble) && step_.heat == std::nullopt;
+    if (!still && !into) return;
+    // What waits on a rack or on paper has left its tin.
+    if (has("wire rack") || has("kitchen paper")) return;
+    if (fresh_start()) return;
+    add(v_.so_far.vessel, 0.5);
+  }
+
+  // "Beat the eggs with the milk": nothing of what went before, so in a bowl of its own.
+  bool fresh_start() const {
+    const bool mixes = v_.work == Work::kMix || v_.work == Work::kWhisk;
+    const bool fresh = !step_.uses.empty() &&
+                       std::none_of(step_.uses.begin(), step_.uses.end(),
+                                    [&](int i) { return v_.so_far.used.count(i) != 0; });
+    const bool joins = v_.says("in the") || v_.says("into the") || v_.says("stir in") ||
+                       v_.says("fold in") || v_.says("mix in") || v_.says("beat in") ||
+                       v_.says("whisk in") || v_.says("to the");
+    return mixes && fresh && !joins && step_.uses.size() > 1;
+  }
+};
+
+}  // namespace
+
+void find_equipment(const StepView& v, StepDraft& step) { Equipment(v, step).find(); }
+
+}  // namespace kitchen

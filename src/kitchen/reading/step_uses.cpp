@@ -1,0 +1,197 @@
+// Which ingredients a step handles: those its words name, those a pronoun or a missing object
+// takes over from the step before.
+#include "kitchen/reading/step_view.h"
+
+namespace kitchen {
+namespace {
+
+using Words = std::vector<std::string>;
+
+bool one_of(std::string_view word, std::initializer_list<std::string_view> all) {
+  return std::find(all.begin(), all.end(), word) != all.end();
+}
+
+bool until(const LineToken& t) { return t.is("until") || t.is("till"); }
+
+// The words of a clause that speak of what is handled. "Until the apples are tender" tells how it
+// looks, "so nothing sticks" why, "the egg mixture" what was made before.
+Words handled_words(const std::vector<LineToken>& t, std::size_t begin, std::size_t end,
+                    bool sauce_listed) {
+  Words out;
+  for (std::size_t i = begin; i < end; ++i) {
+    if (until(t[i]) || (t[i].is("so") && i > begin) || t[i].is("without")) {
+      while (i < end && !t[i].is(",") && !t[i].is(";") && !t[i].is("(")) ++i;
+      continue;
+    }
+    if (t[i].is("size") && i + 3 < end && t[i + 1].is("of")) {
+      i += 3;
+      continue;
+    }
+    const bool made_of = i + 1 < end &&
+                         (one_of(t[i + 1].word, {"mixture", "mix", "batter", "filling"}) ||
+                          (t[i + 1].is("sauce") && !sauce_listed));
+    if (made_of) continue;
+    for (std::string& w : singular_words(t, i, i + 1)) out.push_back(std::move(w));
+  }
+  return out;
+}
+
+bool cleans_up(const StepView& v) {
+  return v.pieces.main.work == Work::kWash &&
+         v.has({"hand", "board", "knife", "surface", "worktop", "equipment", "bench"});
+}
+
+class Uses {
+ public:
+  explicit Uses(StepView& v) : v_(v) {}
+
+  std::vector<int> find(const StepDraft& step) {
+    group_ = step.group;
+    line_ = step.line_number;
+    if (cleans_up(v_) || v_.work == Work::kSetOven) return {};
+    std::vector<int> out = named(words());
+    without_water(out);
+    peppers(out);
+    with_floured(out);
+    tins(out);
+    take_over(out);
+    std::sort(out.begin(), out.end());
+    out.erase(std::unique(out.begin(), out.end()), out.end());
+    return out;
+  }
+
+ private:
+  StepView& v_;
+  std::string group_;
+  int line_ = 0;
+
+  Words words() const {
+    const bool sauce = v_.ingredients.mentions("sauce");
+    Words out;
+    for (const Clause& c : v_.pieces.clauses) {
+      for (std::string& w : handled_words(v_.tokens(c), c.begin, c.end, sauce))
+        out.push_back(std::move(w));
+    }
+    for (const std::size_t s : v_.pieces.sentences) {
+      const auto& t = v_.sentences[s].tokens;
+      for (std::string& w : handled_words(t, 0, t.size(), sauce)) out.push_back(std::move(w));
+    }
+    // "Serve everything at once" serves what was made.
+    if (v_.work == Work::kServe) std::erase(out, "everything");
+    return out;
+  }
+
+  std::vector<int> named(const Words& words) const {
+    return v_.ingredients.named_in(words, group_, v_.so_far.used, v_.so_far.combined);
+  }
+
+  const std::string& key(int i) const {
+    static const std::string kNone;
+    const Food* food = v_.ingredients.food(i);
+    return food == nullptr ? kNone : food->key;
+  }
+
+  // Washing is done under the tap: the water of the list is another.
+  void without_water(std::vector<int>& out) const {
+    const bool washes = v_.work == Work::kWash || v_.says("running water");
+    if (washes) std::erase_if(out, [&](int i) { return key(i) == "water"; });
+  }
+
+  // "Dice the pepper" is the vegetable, "salt and pepper" the spice.
+  void peppers(std::vector<int>& out) const {
+    const auto spice = [&](int i) { return key(i).ends_with("_pepper") && !vegetable(i); };
+    const auto fresh = [&](int i) { return key(i).ends_with("_pepper") && vegetable(i); };
+    const bool both = std::any_of(out.begin(), out.end(), spice) &&
+                      std::any_of(out.begin(), out.end(), fresh);
+    if (!both) return;
+    const bool seasons = v_.has(
+        {"salt", "season", "grind", "ground", "black", "grinding", "twist", "seasoning"});
+    const bool cut = v_.says("the pepper") || v_.work == Work::kCut || v_.work == Work::kFry ||
+                     std::find(v_.raw.begin(), v_.raw.end(), "peppers") != v_.raw.end();
+    if (v_.has({"red", "green", "yellow"}) && seasons) return;
+    if (seasons || !cut)
+      std::erase_if(out, fresh);
+    else
+      std::erase_if(out, spice);
+  }
+  bool vegetable(int i) const {
+    const Food* food = v_.ingredients.food(i);
+    return food != nullptr && food->category == "veg";
+  }
+
+  // "On a floured surface": a little of the flour there is.
+  void with_floured(std::vector<int>& out) const {
+    if (!v_.has({"floured"})) return;
+    int best = -1;
+    for (int i = 0; i < static_cast<int>(v_.draft.ingredients.size()); ++i) {
+      if (!key(i).ends_with("flour")) continue;
+      const IngredientDraft& d = v_.draft.ingredients[static_cast<std::size_t>(i)];
+      if (best < 0 || d.garnish) best = i;
+    }
+    if (best >= 0) out.push_back(best);
+  }
+
+  // "Open and drain the tins": all that comes in tins.
+  void tins(std::vector<int>& out) const {
+    const bool opens = v_.work == Work::kOpen || v_.work == Work::kDrain;
+    if (!out.empty() || !opens || !v_.has({"tin", "can"})) return;
+    for (int i = 0; i < static_cast<int>(v_.draft.ingredients.size()); ++i) {
+      const std::string& piece = v_.draft.ingredients[static_cast<std::size_t>(i)]
+                                     .quantity.value.piece;
+      if (piece == "tin" || piece == "can" || key(i).find("_tinned") != std::string::npos)
+        out.push_back(i);
+    }
+  }
+
+  // "Drain well", "boil it", "put them in a bowl with the oil": what the step before was about, if
+  // that was little enough to tell.
+  void take_over(std::vector<int>& out) {
+    if (v_.draft.method.empty()) return;
+    constexpr std::size_t kFew = 4, kVeryFew = 2;
+    const StepDraft& before = v_.draft.method.back();
+    if (before.uses.empty() || before.uses.size() > kFew || before.group != group_ ||
+        before.preheat)
+      return;
+    const bool only_water = out.size() == 1 && key(out[0]) == "water";
+    const bool nothing = out.empty() || only_water;
+    const Work w = v_.work;
+    const bool cooks = w == Work::kBoil || w == Work::kSimmer || w == Work::kBringToBoil;
+    const bool goes_on = w == Work::kDrain || w == Work::kMash ||
+                         (cooks && before.uses.size() <= kVeryFew) ||
+                         (w == Work::kStand && before.line_number == line_) ||
+                         v_.pieces.main.action->verb == "fluff";
+    if ((nothing && goes_on && !names_another()) || pronoun_before_food(nothing)) {
+      out.insert(out.end(), before.uses.begin(), before.uses.end());
+      if (only_water || nothing) v_.inherited = true;
+    }
+  }
+
+  // "It" or "them" that stands before any food of the step itself speaks of the step before.
+  bool pronoun_before_food(bool nothing) const {
+    Words ahead;
+    for (const Clause& c : v_.pieces.clauses) {
+      const auto& t = v_.tokens(c);
+      for (std::size_t i = c.begin; i < c.end; ++i) {
+        if (until(t[i]) || t[i].is("so") || t[i].is("while") || t[i].is("when")) return false;
+        // "Roll the dough out and lift it": it is the dough.
+        const bool known = i + 1 < c.end && v_.ingredients.mentions(singular(t[i + 1].word));
+        if (t[i].is("the") && !known) return false;
+        if (!one_of(t[i].word, {"it", "them", "these", "both"})) {
+          for (std::string& w : singular_words(t, i, i + 1)) ahead.push_back(std::move(w));
+          continue;
+        }
+        return nothing || named(ahead).empty();
+      }
+    }
+    return false;
+  }
+
+  // "Bring a pan of water to the boil", "drain the tins": something else than what went before.
+  bool names_another() const { return v_.says("pan of water") || v_.has({"kettle", "tin", "can"}); }
+};
+
+}  // namespace
+
+void find_uses(StepView& v, StepDraft& step) { step.uses = Uses(v).find(step); }
+
+}  // namespace kitchen

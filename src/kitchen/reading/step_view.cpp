@@ -1,0 +1,62 @@
+#include "kitchen/reading/step_view.h"
+
+namespace kitchen {
+
+StepView view_of(const StepPieces& pieces, const std::vector<Sentence>& sentences,
+                 const DishDraft& draft, const IngredientWords& ingredients, const TaskTimes& times,
+                 const SoFar& so_far) {
+  StepView v{pieces, sentences, draft, ingredients, times, so_far, {}, {}, " ", {}};
+  for (const Clause& c : pieces.clauses) {
+    const auto& tokens = v.tokens(c);
+    for (std::string& w : singular_words(tokens, c.begin, c.end)) v.words.push_back(std::move(w));
+    for (std::size_t i = c.begin; i < c.end; ++i) v.raw.push_back(tokens[i].word);
+  }
+  for (const std::size_t s : pieces.sentences) {
+    for (std::string& w : singular_words(sentences[s].tokens, 0, sentences[s].tokens.size()))
+      v.words.push_back(std::move(w));
+  }
+  for (const std::string& w : v.words) v.phrase += w + ' ';
+  v.wares = wares_in(v.phrase);
+  v.cooked_before = std::any_of(draft.method.begin(), draft.method.end(), [](const StepDraft& s) {
+    return s.heat && !s.preheat && s.heat->value.where <= Where::kMicrowave;
+  });
+  return v;
+}
+
+Work work_of(const StepView& v) {
+  Work work = v.pieces.main.work;
+  if (work == Work::kCookOn) {
+    work = v.so_far.heat;
+    if (work == Work::kBringToBoil) work = Work::kSimmer;
+    // "Bring to the boil and cook for 15 minutes": what was brought to the boil goes on boiling.
+    for (const Clause& c : v.pieces.clauses) {
+      if (c.work == Work::kBringToBoil) work = Work::kSimmer;
+      if (&c == &v.pieces.clauses.back()) break;
+    }
+  }
+  if (work == Work::kFry && v.has({"deep"}) && v.has({"oil"})) work = Work::kDeepFry;
+  if (work == Work::kFry && v.so_far.deep_oil && v.so_far.on_ring && named_vessel(v).empty())
+    work = Work::kDeepFry;
+  // "Stir in the tomatoes": into the pan that stands on the ring, if nothing else is said.
+  const std::string_view verb = v.pieces.main.action->verb;
+  const bool into = work == Work::kAdd || verb == "stir" || verb == "toss" ||
+                    (work == Work::kWhisk && !v.has({"egg", "cream"}));
+  const bool elsewhere = v.has({"bowl", "basin", "jug", "dish", "tray", "tin", "plate", "meanwhile",
+                                "glass", "batter", "case"}) ||
+                         v.says("off the heat") || v.says("from the heat") ||
+                         v.says("off the ring");
+  if (into && v.so_far.on_ring && !elsewhere) work = Work::kFry;
+  return work;
+}
+
+std::string named_vessel(const StepView& v) {
+  for (const NamedWare& ware : v.wares) {
+    if (ware.kind != WareKind::kPan && ware.kind != WareKind::kBaking) continue;
+    // An American's cake is cooled in the pan it was baked in.
+    if (ware.name == "pan" && v.so_far.tin_called_pan && !v.so_far.on_ring) return v.so_far.tin;
+    return ware.name;
+  }
+  return "";
+}
+
+}  // namespace kitchen
