@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { none, open, person, planning, settled, violations, visit } from './support/browser.mjs';
 import { places } from './support/places.mjs';
-import { plan, read, root, start } from './support/program.mjs';
+import { planned, read, root, start } from './support/program.mjs';
 
 const shots = join(root, 'build/browser/shots');
 // 640x400 is what a page has at 200 % on 1280x800 (WCAG 1.4.4, resize text).
@@ -25,8 +25,6 @@ before(async () => {
   program = await start({ demo: true });
   browser = await open();
   one = await person(browser, program);
-  await plan(program, { lesson: 'a-first-hob', seconds: 5 });
-  await plan(program, { lesson: 'e-does-not-fit', seconds: 5 });
 });
 after(async () => {
   await browser?.close();
@@ -40,8 +38,9 @@ test('every page that there is, is looked at', async () => {
   assert.deepEqual([...new Set(places.map((place) => place.pattern))].sort(), patterns.sort());
 });
 
-for (const { path, name } of places) {
-  test(`page: ${name}`, { timeout: planning }, async () => {
+for (const { path, name, lesson } of places) {
+  test(`page: ${name}`, { timeout: 3 * planning }, async () => {
+    if (lesson) await planned(program, lesson);
     const { page, complaints } = one;
     complaints.length = 0;
     await visit(page, path);

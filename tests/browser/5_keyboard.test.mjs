@@ -9,7 +9,7 @@ let browser;
 let page;
 let complaints;
 before(async () => {
-  program = await start({ demo: true });
+  program = await start();
   browser = await open();
   ({ page, complaints } = await person(browser, program));
 });
@@ -46,18 +46,28 @@ async function tabTo(says, most = 60) {
 
 test('Tab and Enter go from the first page to a plan', { timeout: 2 * planning }, async () => {
   await visit(page, '/');
+  await page.getByRole('option', { name: 'Tomato and bean soup' }).waitFor({ state: 'attached' });
   await page.keyboard.press('Tab');
   assert.equal((await focused()).says, 'Go to the page itself');
   await page.keyboard.press('Enter');
-  await tabTo(/^Dish/);
-  await page.keyboard.type('Lentil');
-  await page.keyboard.press('Tab');
-  await page.keyboard.type('20');
+  await tabTo(/^Which dish/);
+  await page.keyboard.type('Tomato');
+  await tabTo(/^How many pupils/);
+  await page.keyboard.press('ArrowUp');
+  await page.keyboard.press('ArrowDown');
   await tabTo(/^Plan the lesson/);
   await page.keyboard.press('Enter');
   const verdict = page.getByRole('heading', { level: 1, name: /fit/ });
   await verdict.waitFor({ timeout: planning });
+  await page.waitForFunction(() => document.activeElement.tagName === 'H1');
+  await tabTo(/^Keep this lesson/);
+  await page.keyboard.press('Enter');
+  await page.getByRole('link', { name: 'Open the lesson' }).waitFor({ timeout: planning });
+  await tabTo(/^Open the lesson/);
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { name: 'Where to stand' }).waitFor();
   assert.match(page.url(), /\/lesson\//);
+  await page.waitForFunction(() => document.activeElement.tagName === 'H1');
   assert.equal((await focused()).tag, 'H1', 'the focus goes to the heading of the new page');
 });
 

@@ -8,7 +8,7 @@ import { plan, start } from './support/program.mjs';
 let program;
 let browser;
 before(async () => {
-  program = await start({ demo: true });
+  program = await start();
   browser = await open();
 });
 after(async () => {

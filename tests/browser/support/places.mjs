@@ -1,8 +1,6 @@
 /** Every page of the demo school. A page that is added to ui/src/routes.ts and not named here fails a test. */
 export const places = [
   { pattern: '/', path: '/', name: 'this week' },
-  { pattern: '/lesson/:id', path: '/lesson/a-first-hob', name: 'lesson that fits' },
-  { pattern: '/lesson/:id', path: '/lesson/e-does-not-fit', name: 'lesson that does not fit' },
   { pattern: '/dishes', path: '/dishes', name: 'dishes' },
   { pattern: '/dishes/new', path: '/dishes/new', name: 'new dish' },
   { pattern: '/dishes/:id', path: '/dishes/fruit-scones', name: 'dish' },
@@ -23,4 +21,7 @@ export const places = [
     name: `setup ${part}`,
   })),
   { pattern: '/sign-in', path: '/sign-in', name: 'sign in' },
+  // Last, as their plans are still being made when the program has just started.
+  { pattern: '/lesson/:id', path: '/lesson/a-first-hob', name: 'lesson that fits', lesson: 'a-first-hob' },
+  { pattern: '/lesson/:id', path: '/lesson/e-does-not-fit', name: 'lesson that does not fit', lesson: 'e-does-not-fit' },
 ];

@@ -113,5 +113,12 @@ export async function plan(program, wanted) {
   return job;
 }
 
+/** Waits for a plan that the program makes by itself: those of the demo school come one after the other. */
+export async function planned(program, lesson) {
+  while (!(await fetch(`${program.at}/api/lessons/${lesson}/plan`)).ok) {
+    await new Promise((later) => setTimeout(later, 500));
+  }
+}
+
 /** A file of the repository as text. */
 export const read = (path) => readFile(join(root, path), 'utf8');
