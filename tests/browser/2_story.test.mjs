@@ -107,9 +107,10 @@ test('a pasted dish is read with at most three questions and kept', async () => 
 });
 
 test('a lesson with the class and the room is planned and shown', { timeout: 2 * planning }, async () => {
+  const dish = 'lentil-dhal';
   const [room] = (await program.call('GET', '/api/documents/room')).documents;
   const [group] = (await program.call('GET', '/api/documents/class')).documents;
-  const { cooks } = await program.call('POST', '/api/seating', { class: group.id, room: room.id, dishes: ['dhal'] });
+  const { cooks } = await program.call('POST', '/api/seating', { class: group.id, room: room.id, dishes: [dish] });
   const kept = await program.call('POST', '/api/documents/lesson', {
     what: 'made for a test',
     body: {
@@ -122,7 +123,7 @@ test('a lesson with the class and the room is planned and shown', { timeout: 2 *
       year: 8,
       purpose: 'take home',
       room: room.id,
-      dishes: { dhal: 'lentil-dhal' },
+      dishes: { [dish]: dish },
       cooks,
       adults: [{ name: 'Teacher', leads: true }],
     },

@@ -47,9 +47,7 @@ async function tabTo(says, most = 60) {
 test('Tab and Enter go from the first page to a plan', { timeout: 2 * planning }, async () => {
   await visit(page, '/');
   await page.getByRole('option', { name: 'Tomato and bean soup' }).waitFor({ state: 'attached' });
-  await page.keyboard.press('Tab');
-  assert.equal((await focused()).says, 'Go to the page itself');
-  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { level: 1, name: 'Plan your own lesson' }).waitFor();
   await tabTo(/^Which dish/);
   await page.keyboard.type('Tomato');
   await tabTo(/^How many pupils/);
@@ -84,6 +82,15 @@ test('arrows go through the time plan, Escape lets go', async () => {
   await page.getByRole('heading', { name: 'It waits for' }).waitFor();
   await page.keyboard.press('Escape');
   await page.getByText('Choose a step in the picture to see what it waits for.').waitFor();
+});
+
+test('the first Tab leads past the line of parts', async () => {
+  await visit(page, '/dishes');
+  await page.keyboard.press('Tab');
+  assert.equal((await focused()).says, 'Go to the page itself');
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Tab');
+  assert.ok(await page.evaluate(() => document.querySelector('main').contains(document.activeElement)));
 });
 
 test('number keys go to a part and the heading has the focus', async () => {
