@@ -17,23 +17,6 @@ using safety::Conflict;
 using safety::Stated;
 
 constexpr int kLead = 18;  // "check the label" and two spaces
-// With one full stop, also after "Chidi O.".
-std::string stopped(std::string text) { return text.ends_with('.') ? text : text + "."; }
-
-std::string turns_words(const kitchen::Lesson& lesson, const safety::ThingOrder& thing) {
-  std::string text;
-  for (const safety::Turn& turn : thing.turns) {
-    std::vector<std::string> names;
-    const bool last = &turn == &thing.turns.back();
-    for (std::size_t i = 0; i < turn.cooks.size() && i < 4; ++i)
-      names.push_back(lesson.cooks[static_cast<std::size_t>(turn.cooks[i])].name);
-    if (last && turn.cooks.size() > 4 && !turn.clean_before) names = {"everybody else"};
-    if (!last && turn.cooks.size() > 4) names.push_back(say(turn.cooks.size() - 4, " more"));
-    if (!text.empty()) text += turn.clean_before ? "; full clean; then " : "; then ";
-    text += base::joined(names);
-  }
-  return stopped(capital(text));
-}
 
 class Sheet {
  public:

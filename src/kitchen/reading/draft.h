@@ -72,6 +72,7 @@ struct StepDraft {
 struct Question {
   std::string asks;                  ///< "How many does it serve?"
   std::vector<std::string> answers;  ///< the likely ones, likeliest first: what is assumed
+  std::string about;                 ///< "portions", "ingredient 3", "step 2 minutes"
 };
 
 struct DishDraft {
