@@ -20,7 +20,8 @@ class DishPages : public DeskTest {
     return read.value();
   }
   json row(const std::string& id) {
-    for (const json& each : desk.get("/api/dishes").body.at("dishes"))
+    const json all = desk.get("/api/dishes").body;
+    for (const json& each : all.at("dishes"))
       if (each.at("id") == id) return each;
     return nullptr;
   }

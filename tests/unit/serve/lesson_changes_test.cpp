@@ -16,8 +16,8 @@ class LessonChanges : public DeskTest {
   }
   std::map<std::string, std::string> seats(const std::string& lesson) {
     std::map<std::string, std::string> out;
-    for (const json& cook : desk.document("lesson", lesson).first.at("cooks"))
-      out[cook.at("name")] = cook.at("place");
+    const json body = desk.document("lesson", lesson).first;
+    for (const json& cook : body.at("cooks")) out[cook.at("name")] = cook.at("place");
     return out;
   }
 };
@@ -59,7 +59,8 @@ TEST_F(LessonChanges, ARemedyThatWasOfferedMakesTheLessonFit) {
   const json plan = desk.plan("e-does-not-fit", 10);
   ASSERT_EQ(plan.at("answer").at("verdict"), "does not fit");
   std::string code;
-  for (const json& week : desk.get("/api/week").body.at("lessons"))
+  const json shown = desk.get("/api/week").body;
+  for (const json& week : shown.at("lessons"))
     if (week.at("id") == "e-does-not-fit" && !week.at("remedy").is_null())
       code = week.at("remedy").at("code");
   ASSERT_NE(code, "");
@@ -111,8 +112,12 @@ TEST_F(LessonChanges, ALessonThatMayNotBeCookedIsNotWrittenFirst) {
   EXPECT_EQ(refused.status, 400) << refused.text.substr(0, 300);
   EXPECT_EQ(refused.code(), "lesson.cook_avoids");
   EXPECT_EQ(desk.document("lesson", "b-two-dishes").second, 1);
-  for (const json& row : desk.get("/api/week").body.at("lessons"))
-    if (row.at("id") == "b-two-dishes") EXPECT_EQ(row.at("says"), "Cannot be planned yet");
+  const json week = desk.get("/api/week").body;
+  for (const json& row : week.at("lessons")) {
+    if (row.at("id") == "b-two-dishes") {
+      EXPECT_EQ(row.at("says"), "Cannot be planned yet");
+    }
+  }
 }
 
 class SameAgain : public LessonChanges {

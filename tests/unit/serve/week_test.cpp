@@ -14,7 +14,8 @@ using namespace serve_test;
 class Week : public DeskTest {
  protected:
   json lesson(const std::string& id, const std::string& query = "") {
-    for (const json& each : desk.get("/api/week" + query).body.at("lessons"))
+    const json week = desk.get("/api/week" + query).body;
+    for (const json& each : week.at("lessons"))
       if (each.at("id") == id) return each;
     return nullptr;
   }
