@@ -28,24 +28,29 @@ tests::TextScore told(const std::string& folder) {
 TEST(WholeTexts, MostIngredientsAndAttributesAreReadAsAPersonReadsThem) {
   const tests::TextScore score = told("whole_texts");
   EXPECT_EQ(score.texts, 30);
-  EXPECT_GE(score.ingredients.percent(), 92);
-  EXPECT_GE(score.firm().percent(), 93);
+  EXPECT_GE(score.ingredients.percent(), 96);
+  EXPECT_GE(score.firm().percent(), 95);
+  EXPECT_GE(score.all().percent(), 90);
 }
 
-// Written before the reader was run over them and never used to mend it: this set only measures.
+// Written before the reader was run over them. Their errors came into view once (see
+// docs/methods/reading-methods.md), so they are no longer wholly blind.
 TEST(WholeTexts, TextsKeptBackAreReadNearlyAsWell) {
   const tests::TextScore score = told("held_out_2");
   EXPECT_EQ(score.texts, 12);
-  EXPECT_GE(score.ingredients.percent(), 80);
-  EXPECT_GE(score.firm().percent(), 80);
+  EXPECT_GE(score.ingredients.percent(), 94);
+  EXPECT_GE(score.firm().percent(), 95);
+  EXPECT_GE(score.all().percent(), 90);
 }
 
-// A smaller set, written and first read after the last rule was mended.
+// A smaller set, written and first read after the rules for steps were mended; two layouts it
+// showed were mended afterwards.
 TEST(WholeTexts, TextsNobodyHasSeenAreReadNearlyAsWell) {
   const tests::TextScore score = told("held_out_3");
   EXPECT_EQ(score.texts, 6);
-  EXPECT_GE(score.ingredients.percent(), 80);
-  EXPECT_GE(score.firm().percent(), 80);
+  EXPECT_GE(score.ingredients.percent(), 90);
+  EXPECT_GE(score.firm().percent(), 95);
+  EXPECT_GE(score.all().percent(), 89);
 }
 
 TEST(WholeTexts, EveryTextBecomesADishThatCanBePlanned) {
