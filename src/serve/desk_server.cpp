@@ -133,9 +133,12 @@ void DeskServer::plan_unplanned() {
     Context& context = inside_->context;
     PlanWish wish;
     wish.seconds = context.plan_seconds;
-    inside_->jobs->start("", lesson.id, [&context, id = lesson.id, wish](JobDesk& desk) {
-      return plan_kept(context, id, wish, &desk, "");
-    });
+    inside_->jobs->start(
+        "", lesson.id,
+        [&context, id = lesson.id, wish](JobDesk& desk) {
+          return plan_kept(context, id, wish, &desk, "");
+        },
+        Jobs::Turn::kUnasked);
   }
 }
 

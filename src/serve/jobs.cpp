@@ -9,6 +9,7 @@ namespace serve {
 struct Jobs::Job {
   JobView view;
   Work work;
+  Turn turn = Turn::kAsked;
   std::atomic<bool> stop{false};
   std::chrono::steady_clock::time_point started;
 };
@@ -65,7 +66,8 @@ Jobs::~Jobs() {
   worker_.join();
 }
 
-std::optional<JobView> Jobs::start(const std::string& owner, const std::string& lesson, Work work) {
+std::optional<JobView> Jobs::start(const std::string& owner, const std::string& lesson, Work work,
+                                   Turn turn) {
   JobView view;
   {
     const std::lock_guard lock(mutex_);
@@ -77,7 +79,12 @@ std::optional<JobView> Jobs::start(const std::string& owner, const std::string& 
     job->view.says = waiting_.empty() && !busy_ ? "Starting." : "Waiting for the plan before it.";
     job->work = std::move(work);
     all_[job->view.id] = job;
-    waiting_.push_back(job);
+    job->turn = turn;
+    const auto first_unasked = std::find_if(
+        waiting_.begin(), waiting_.end(), [&](const std::shared_ptr<Job>& each) {
+          return turn == Turn::kAsked && each->turn == Turn::kUnasked;
+        });
+    waiting_.insert(first_unasked, job);
     view = job->view;
   }
   wake_.notify_one();

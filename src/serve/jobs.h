@@ -53,8 +53,11 @@ class Jobs {
   Jobs(const Jobs&) = delete;
   Jobs& operator=(const Jobs&) = delete;
 
+  /// What somebody waits for goes before what nobody asked for.
+  enum class Turn : std::uint8_t { kAsked, kUnasked };
   /// Nothing when `kMostWaiting` wait already.
-  std::optional<JobView> start(const std::string& owner, const std::string& lesson, Work);
+  std::optional<JobView> start(const std::string& owner, const std::string& lesson, Work,
+                               Turn = Turn::kAsked);
   std::optional<JobView> view(const std::string& id) const;
   /// Asks it to stop; a waiting one is stopped at once.
   std::optional<JobView> stop(const std::string& id);

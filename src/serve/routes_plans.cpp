@@ -47,6 +47,28 @@ std::optional<int> minute_in(const std::string& text) {
   return static_cast<int>(time->after_midnight.count() / 60);
 }
 
+/// The adults of the school's own document, each in the room for the whole lesson.
+void add_adults(Context& context, kitchen::Lesson& lesson) {
+  const Node school = context.kept.school();
+  const Node* adults = school.find("adults");
+  if (adults == nullptr || adults->items.empty()) return;
+  std::vector<kitchen::Adult> out;
+  for (const Node& each : adults->items) {
+    kitchen::Adult adult;
+    adult.name = text_in(each, "name");
+    adult.leads = flag_in(each, "leads");
+    for (const std::string& hazard : texts_in(each, "may_watch")) {
+      if (const auto known = kitchen::value_of(kitchen::kHazardWords, hazard))
+        adult.may_watch.push_back(*known);
+    }
+    adult.to = lesson.bell;
+    if (!adult.name.empty()) out.push_back(std::move(adult));
+  }
+  const auto leads = std::count_if(out.begin(), out.end(),
+                                   [](const kitchen::Adult& a) { return a.leads; });
+  if (leads == 1) lesson.adults = std::move(out);
+}
+
 base::Result<kitchen::Lesson> quick_lesson(Context& context, const Node& quick,
                                            const std::string& date) {
   base::Problems problems = misshapen(quick,
@@ -116,6 +138,7 @@ base::Result<kitchen::Lesson> quick_lesson(Context& context, const Node& quick,
   if (!lesson) return lesson.problems();
   kitchen::Lesson made = std::move(lesson).value();
   if (!date.empty()) made.date = date;
+  add_adults(context, made);
   const base::Problems wrong = kitchen::check(made);
   if (!wrong.empty()) return wrong;
   return made;
