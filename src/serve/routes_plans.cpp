@@ -61,6 +61,8 @@ void add_adults(Context& context, kitchen::Lesson& lesson) {
       if (const auto known = kitchen::value_of(kitchen::kHazardWords, hazard))
         adult.may_watch.push_back(*known);
     }
+    // Whoever leads may watch everything, unless it is said what.
+    if (adult.leads && adult.may_watch.empty()) adult.may_watch = lesson.adults.front().may_watch;
     adult.to = lesson.bell;
     if (!adult.name.empty()) out.push_back(std::move(adult));
   }
