@@ -42,8 +42,9 @@ class Desk {
   explicit Desk(store::Repository& store)
       : kept_(store),
         jobs_([](const serve::JobView&) {}),
+        errands_([](const serve::JobView&) {}),
         limit_({}),
-        context{store, hub_, jobs_, kept_, limit_} {
+        context{store, hub_, jobs_, errands_, kept_, limit_} {
     context.today = [] { return kToday; };
     serve::add_document_routes(router_, context);
     serve::add_week_routes(router_, context);
@@ -72,6 +73,7 @@ class Desk {
   serve::http::Hub hub_;
   serve::Kept kept_;
   serve::Jobs jobs_;
+  serve::Jobs errands_;
   serve::http::RateLimit limit_;
   serve::http::Router router_;
 

@@ -91,8 +91,9 @@ Desk::Desk(Fill fill)
         news_.push_back(job);
         told_.notify_all();
       })),
+      errands(std::make_unique<serve::Jobs>([](const JobView&) {})),
       sign_in_limit({.most = 8, .per_second = 1.0 / 30}),
-      context{*store, hub, *jobs, kept, sign_in_limit} {
+      context{*store, hub, *jobs, *errands, kept, sign_in_limit} {
   context.open_token = "the token of the open desk";
   context.today = [] { return kToday; };
   context.plan_seconds = 1;
@@ -103,11 +104,15 @@ Desk::Desk(Fill fill)
   serve::add_class_routes(router, context);
   serve::add_plan_routes(router, context);
   serve::add_store_routes(router, context);
+  serve::add_paper_routes(router, context);
   serve::add_keeping_routes(router, context);
   router.use(serve::guard(context));
 }
 
-Desk::~Desk() { jobs.reset(); }
+Desk::~Desk() {
+  jobs.reset();
+  errands.reset();
+}
 
 Answer Desk::send(Method method, const std::string& path, std::string bytes, const Asker* asker,
                   Pairs headers) {

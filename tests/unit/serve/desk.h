@@ -109,6 +109,7 @@ class Desk {
   serve::http::Hub hub;
   serve::Kept kept;
   std::unique_ptr<serve::Jobs> jobs;  ///< ends before the rest: its work looks at all of it
+  std::unique_ptr<serve::Jobs> errands;  ///< likewise
   serve::http::RateLimit sign_in_limit;
   serve::Context context;
   serve::http::Router router;
