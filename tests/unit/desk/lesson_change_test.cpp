@@ -494,7 +494,9 @@ TEST(LessonChange, EveryFaultHasWhatWhereAndHow) {
     const auto refused = try_change(text, each.change);
     ASSERT_FALSE(refused) << each.what;
     const base::Problem& problem = refused.problems().front();
-    if (*each.code != '\0') EXPECT_EQ(problem.code, each.code) << each.what;
+    if (*each.code != '\0') {
+      EXPECT_EQ(problem.code, each.code) << each.what;
+    }
     EXPECT_EQ(problem.where, each.where) << each.what << ": " << problem.message;
     EXPECT_FALSE(problem.message.empty()) << each.what;
     EXPECT_FALSE(problem.remedy.empty()) << each.what;

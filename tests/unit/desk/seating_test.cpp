@@ -247,8 +247,9 @@ TEST(Seating, WhoMayNotBeAtTheHobAloneIsNotEvenWhenTheirPartnerIsAway) {
   wish.away = {"Pupil 2"};
   const Seating seating = desk::seat(group, room_of(2, 4), wish);
   for (const Seat& seat : seating.seats) {
-    if (std::find(seat.pupils.begin(), seat.pupils.end(), "Pupil 1") != seat.pupils.end())
+    if (std::find(seat.pupils.begin(), seat.pupils.end(), "Pupil 1") != seat.pupils.end()) {
       EXPECT_EQ(seat.pupils.size(), 3U);
+    }
   }
   EXPECT_TRUE(seating.notes.empty());
 }

@@ -119,8 +119,11 @@ TEST(Strands, WhatWaitsRunsBesideTheHands) {
   const Strands strands = desk::strands(dish);
   EXPECT_EQ(strands.length, minutes(26));
   EXPECT_EQ(strands.hands, minutes(10));
-  for (const Strand& strand : strands.steps)
-    if (strand.step == 1) EXPECT_EQ(strand, (Strand{1, 1, minutes(6), minutes(26)}));
+  for (const Strand& strand : strands.steps) {
+    if (strand.step == 1) {
+      EXPECT_EQ(strand, (Strand{1, 1, minutes(6), minutes(26)}));
+    }
+  }
 }
 
 }  // namespace
