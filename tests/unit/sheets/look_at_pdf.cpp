@@ -64,7 +64,7 @@ std::string faces(const std::string& pdf) {
 std::vector<Word> placed_words(const std::string& pdf) {
   const Kept kept(pdf);
   const std::string xml = said("pdftotext -bbox '" + kept.path() + "' - 2>&1");
-  static const std::regex page(R"(<page width="([0-9.]+)" height = "([0-9.]+)\")");
+  static const std::regex page("<page width=\"([0-9.]+)\" height=\"([0-9.]+)\"");
   static const std::regex word(
       "<word xMin=\"([-0-9.]+)\" yMin=\"([-0-9.]+)\" xMax=\"([-0-9.]+)\" yMax=\"([-0-9.]+)\">"
       "(.*)</word>");
