@@ -125,7 +125,7 @@ void draw_wave(Flow& flow, const Planned& p, const Wave& wave, Scale scale, bool
   } else {
     const kitchen::Cook& cook = lesson.cooks[at(wave.cooks.front())];
     const Block name = flow.document().set_in(
-        bold(lesson.room.places[at(cook.place)].name).add(" " + cook.name), {8},
+        bold(lesson.room.places[at(cook.place)].name).add(" " + shortened(cook.name, 18)), {8},
         scale.left - flow.x() - 4, 11, 5);
     flow.canvas().put(name, flow.x(), flow.y() - 1);
   }

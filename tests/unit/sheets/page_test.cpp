@@ -84,6 +84,19 @@ TEST(PrintedPage, a_name_from_right_to_left_stands_at_the_left) {
   EXPECT_LT(words.front().left, 200);
 }
 
+TEST(PrintedPage, a_name_from_right_to_left_leaves_figures_beside_it_where_they_are) {
+  // Without isolation "11" would be shown before the name: it follows a figure that follows it.
+  double name = 0, eleven = 0;
+  for (const look::Word& word : look::placed_words(one_page("שלום 3 · 11 Food"))) {
+    if (word.text == "11") eleven = word.left;
+    if (word.text != "11" && word.text != "3" && word.text != "Food" && word.text != "·")
+      name = word.left;
+  }
+  EXPECT_GT(name, 0);
+  EXPECT_GT(eleven, name);
+  EXPECT_EQ(Words("Ben").markup(), "Ben");
+}
+
 TEST(PrintedPage, letters_no_typeface_has_are_counted) {
   Document d("", "");
   (void)d.set("Dhal, crème, 75 °C, £2, ½, Łukasz, Ñandú, Ωμέγα, Жанна, عبد, שלום", {});
