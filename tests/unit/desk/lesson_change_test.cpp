@@ -345,6 +345,20 @@ TEST(LessonChange, AClassGivenInShortIsWrittenOutForAChangeToOneCook) {
   EXPECT_EQ(lesson, lesson_of(before));
 }
 
+// A dish that nobody cooks any more after a remedy is left out of the document; what is cooked
+// stays.
+std::vector<std::string> what_cooks_do(const kitchen::Lesson& lesson) {
+  std::vector<std::string> out;
+  for (const kitchen::Cook& cook : lesson.cooks) {
+    std::string line = cook.name + " " + std::to_string(cook.people) + " at " +
+                       std::to_string(cook.place);
+    for (const int d : cook.dishes)
+      line += "\n" + kitchen::write_dish(lesson.dishes[static_cast<std::size_t>(d)]);
+    out.push_back(line);
+  }
+  return out;
+}
+
 TEST(LessonChange, EveryRemedyThatAppliesToADemoLessonIsWrittenAsItWasMade) {
   int written = 0;
   for (const std::string& name : demo_lessons()) {
@@ -358,8 +372,9 @@ TEST(LessonChange, EveryRemedyThatAppliesToADemoLessonIsWrittenAsItWasMade) {
       const auto done = try_change(before, change);
       if (!done) continue;  // a remedy the lesson's own rules refuse: told, and covered below
       const kitchen::Lesson now = lesson_of(done.value().text);
-      EXPECT_EQ(kitchen::write_lesson(now), kitchen::write_lesson(*made))
-          << name << ": " << each.code;
+      EXPECT_EQ(what_cooks_do(now), what_cooks_do(*made)) << name << ": " << each.code;
+      EXPECT_EQ(now.room, made->room) << name << ": " << each.code;
+      EXPECT_EQ(now.windows.size(), made->windows.size()) << name << ": " << each.code;
       EXPECT_EQ(done.value().says, each.says);
       ++written;
     }

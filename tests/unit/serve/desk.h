@@ -108,7 +108,7 @@ class Desk {
   std::unique_ptr<store::Repository> store;
   serve::http::Hub hub;
   serve::Kept kept;
-  std::unique_ptr<serve::Jobs> jobs;  ///< ends before the rest: its work looks at all of it
+  std::unique_ptr<serve::Jobs> jobs;     ///< ends before the rest: its work looks at all of it
   std::unique_ptr<serve::Jobs> errands;  ///< likewise
   serve::http::RateLimit sign_in_limit;
   serve::Context context;

@@ -87,7 +87,7 @@ TEST(Flow, the_largest_size_that_keeps_to_the_pages_is_taken) {
   const auto draw = [](Document& d, double size) {
     d.begin_part(kA4, "");
     Flow flow = Flow::on_new_page(d);
-    Table table = numbers(40);
+    Table table = numbers(20);
     table.columns[1].type.size = size;
     flow.table(table);
   };
