@@ -2,6 +2,7 @@
 #pragma once
 
 #include <atomic>
+#include <cstdint>
 #include <functional>
 #include <memory>
 #include <string>
@@ -40,6 +41,7 @@ struct Workings {
   Remembered<std::string> orders_asked{12};         ///< being worked out, by week
   Remembered<Node> week_rows{400};                  ///< WeekLesson, by lesson
   Remembered<std::vector<store::Ref>> links{4000};  ///< what a lesson uses, by lesson
+  Remembered<std::string> week_texts{8};            ///< Week as JSON, by its Monday
   Remembered<std::string> dish_rows{2000};          ///< DishRow as JSON, by dish
   Remembered<std::string> dish_views{200};          ///< DishView as JSON, by dish and variant
 };
@@ -57,6 +59,7 @@ struct Context {
   std::atomic<bool> open{true};            ///< no person may sign in yet
   double plan_seconds = 3;                 ///< for a plan unless it asks for more
   Workings workings = {};
+  std::atomic<std::uint64_t> changes{0};  ///< one more after every write through the API
 };
 
 }  // namespace serve

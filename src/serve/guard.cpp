@@ -70,6 +70,7 @@ std::string name_of_user(Context& context, const std::string& id) {
 }
 
 void tell_changed(Context& context, const store::Document& document) {
+  ++context.changes;
   context.hub.publish("desk", "document",
                       base::say("{\"kind\": \"", store::name_of(document.kind), "\", \"id\": ",
                                 http::json_quoted(document.id), ", \"version\": ", document.version,

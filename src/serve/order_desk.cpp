@@ -87,7 +87,9 @@ base::Result<std::shared_ptr<const WeekOrder>> order_for(Context& context, base:
   out->order = larder::plan_order(out->input(), wish);
   out->costs = larder::costs_of(out->input(), out->order);
   out->days = larder::count_down(out->week, out->order.unsettled, wish.today);
-  return context.workings.orders.put(name, mark, std::shared_ptr<const WeekOrder>(out));
+  auto kept = context.workings.orders.put(name, mark, std::shared_ptr<const WeekOrder>(out));
+  ++context.changes;  // the week's page shows it from now on
+  return kept;
 }
 
 namespace {

@@ -228,6 +228,7 @@ base::Result<std::string> plan_kept(Context& context, const std::string& id, con
       });
   if (!written) return written.problems();
   context.workings.plans.put(id, say(document.version), planned);
+  ++context.changes;
   context.hub.publish("desk", "document",
                       say("{\"kind\": \"plan\", \"id\": ", http::json_quoted(id),
                           ", \"version\": ", document.version,

@@ -48,6 +48,7 @@ Response take_in(Context& context, const Request& request) {
   const auto done = store::import_zip(context.store, request.body, choice,
                                       {who(request).id, "Brought in from a copy"});
   if (!done) return refuse(done.problems());
+  ++context.changes;
   context.hub.publish("desk", "document",
                       "{\"kind\": \"all\", \"id\": \"\", \"version\": 0, \"title\": \"\"}");
   return answer(report(preview.value(), true));

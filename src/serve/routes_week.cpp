@@ -1,5 +1,6 @@
 // This week: each lesson with its verdict, what it needs and who must not have what.
 #include <algorithm>
+#include <chrono>
 #include <map>
 #include <set>
 
@@ -212,22 +213,38 @@ std::string headline(const Node& lessons) {
   return all == 1 ? "The lesson fits." : "All lessons of this week fit.";
 }
 
-Response week(Context& context, const Request& request) {
-  base::Date day = shown_week(context.today());
-  if (const std::string* from = request.asked("from")) {
-    const auto asked = base::date_in(*from);
-    if (!asked)
-      return http::refused(400, "week.date", say(base::quoted(*from), " is not a date."),
-                           "Write year, month and day: 2026-11-17.");
-    day = *asked;
+/// What a week's answer holds for: until something is changed here, and for two seconds at most,
+/// since another program may write to the same file.
+std::string moment(Context& context) {
+  const auto now = std::chrono::steady_clock::now().time_since_epoch();
+  return say(context.changes.load(), "/", context.today().days, "/",
+             std::chrono::duration_cast<std::chrono::seconds>(now).count() / 2);
+}
+
+/// Weeks around this one that have lessons, so that a page can step over empty ones.
+std::vector<std::string> dates_around(Context& context, base::Date monday) {
+  store::Filter around;
+  around.from = base::date_text(base::Date{monday.days - 400});
+  around.to = base::date_text(base::Date{monday.days + 120});
+  std::set<int> mondays;
+  if (const auto near = context.store.list(Kind::kLesson, around)) {
+    for (const store::Summary& summary : near.value()) {
+      if (const auto date = base::date_in(summary.day.value_or("")))
+        mondays.insert(monday_of(*date).days);
+    }
   }
-  const base::Date monday = monday_of(day);
+  std::vector<std::string> out;
+  for (const int days : mondays) out.push_back(base::date_text(base::Date{days}));
+  return out;
+}
+
+base::Result<Node> week_node(Context& context, base::Date monday) {
   const base::Date sunday{monday.days + 6};
   store::Filter filter;
   filter.from = base::date_text(monday);
   filter.to = base::date_text(sunday);
   const auto found = context.store.list(Kind::kLesson, filter);
-  if (!found) return refuse(found.problems());
+  if (!found) return found.problems();
   Node lessons = Node::list();
   Versions versions(context, filter);
   for (const store::Summary& summary : found.value()) {
@@ -246,21 +263,28 @@ Response week(Context& context, const Request& request) {
   node.set("today", Node::of(base::date_text(context.today())));
   node.set("headline", Node::of(headline(lessons)));
   node.set("lessons", std::move(lessons));
-  // Weeks around this one that have lessons, so that a page can step over empty ones.
-  store::Filter around;
-  around.from = base::date_text(base::Date{monday.days - 400});
-  around.to = base::date_text(base::Date{monday.days + 120});
-  std::set<int> mondays;
-  if (const auto near = context.store.list(Kind::kLesson, around)) {
-    for (const store::Summary& summary : near.value()) {
-      if (const auto date = base::date_in(summary.day.value_or("")))
-        mondays.insert(monday_of(*date).days);
-    }
-  }
-  Node& dates = node.set("dates", Node::list());
-  for (const int days : mondays) dates.add(Node::of(base::date_text(base::Date{days})));
+  node.set("dates", texts(dates_around(context, monday)));
   node.set("order", week_order(context, monday));
-  return answer(node);
+  return node;
+}
+
+Response week(Context& context, const Request& request) {
+  base::Date day = shown_week(context.today());
+  if (const std::string* from = request.asked("from")) {
+    const auto asked = base::date_in(*from);
+    if (!asked)
+      return http::refused(400, "week.date", say(base::quoted(*from), " is not a date."),
+                           "Write year, month and day: 2026-11-17.");
+    day = *asked;
+  }
+  const base::Date monday = monday_of(day);
+  const std::string name = say(monday.days);
+  const std::string mark = moment(context);  // taken before anything is read
+  if (const auto there = context.workings.week_texts.get(name, mark))
+    return http::json(200, *there);
+  const auto made = week_node(context, monday);
+  if (!made) return refuse(made.problems());
+  return http::json(200, *context.workings.week_texts.put(name, mark, json_line(made.value())));
 }
 
 }  // namespace
