@@ -154,6 +154,7 @@ inline constexpr Named kByKey[] = {
     {"coconut_drink", Role::kMilk},
     {"coconut_milk", Role::kMilk},
     {"coconut_milk_light", Role::kMilk},
+    {"oat_yogurt", Role::kYogurt},
     {"soya_yogurt", Role::kYogurt},
     {"coconut_yogurt", Role::kYogurt},
     {"vegan_cheese", Role::kCheese},

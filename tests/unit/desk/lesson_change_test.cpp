@@ -373,7 +373,8 @@ TEST(LessonChange, EveryRemedyThatAppliesToADemoLessonIsWrittenAsItWasMade) {
       if (!done) continue;  // a remedy the lesson's own rules refuse: told, and covered below
       const kitchen::Lesson now = lesson_of(done.value().text);
       EXPECT_EQ(what_cooks_do(now), what_cooks_do(*made)) << name << ": " << each.code;
-      EXPECT_EQ(now.room, made->room) << name << ": " << each.code;
+      EXPECT_EQ(kitchen::write_room(now.room), kitchen::write_room(made->room))
+          << name << ": " << each.code;
       EXPECT_EQ(now.windows.size(), made->windows.size()) << name << ": " << each.code;
       EXPECT_EQ(done.value().says, each.says);
       ++written;
