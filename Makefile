@@ -10,10 +10,11 @@ program := build/benchbell
 
 .DELETE_ON_ERROR:
 .PHONY: build help setup demo test test-release test-asan test-tsan fuzz bench \
-  mutants check check-format check-layers check-words check-tidy check-all format coverage clean
+  ui ui-check mutants check check-format check-layers check-words check-tidy check-all format coverage clean
 
-build: ## build the program (make, on its own, does this)
-	@tools/configure.sh release
+build: ## build the program with its pages (make, on its own, does this)
+	@tools/ui.sh
+	@tools/configure.sh release $$(tools/ui_setting.sh)
 	@cmake --build $(release) --parallel $(JOBS) --target bin/benchbell
 	@ln -sfn release/bin/benchbell $(program)
 
@@ -21,20 +22,29 @@ help: ## this list
 	@awk -F ':[^#]*## ' '/^[a-z-]+:.*## / { printf "make %-14s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
 
 setup: ## install all Debian packages that any of this needs
-	@tools/setup.sh demo test check coverage
+	@tools/setup.sh demo pages test check coverage
+
+ui: ## build the pages into build/ui; the program then carries them
+	@tools/setup.sh pages
+	@tools/ui.sh build
+
+ui-check: ## check the pages: types, style, format, tests
+	@tools/setup.sh pages
+	@tools/ui.sh check
 
 demo: ## install what is needed, build, plan the demo lessons, draw them
-	@tools/setup.sh demo
+	@tools/setup.sh demo pages
 	@$(MAKE) --no-print-directory build
 	@tools/demo.sh $(program) build/demo
 
 test: ## install what is needed, build, run all tests: release, sanitizers, a short fuzz run
-	@tools/setup.sh demo test
+	@tools/setup.sh demo pages test
 	@$(MAKE) --no-print-directory test-release test-asan fuzz
 	@echo "All tests passed."
 
 test-release: ## all tests, as shipped
-	@tools/configure.sh release -DBENCHBELL_TESTS=ON
+	@tools/ui.sh
+	@tools/configure.sh release -DBENCHBELL_TESTS=ON $$(tools/ui_setting.sh)
 	@cmake --build $(release) --parallel $(JOBS)
 	@ln -sfn release/bin/benchbell $(program)
 	@ctest --test-dir $(release) --parallel $(JOBS) --output-on-failure --no-tests=error

@@ -8,13 +8,14 @@
 
 #include "app/commands.h"
 #include "app/files.h"
+#include "app/find_dish.h"
 #include "app/known_dishes.h"
-#include "app/safety_tables.h"
-#include "app/shipped.h"
-#include "app/shipped_foods.h"
+#include "app/own_tables.h"
 #include "kitchen/json_tree.h"
 #include "kitchen/words.h"
 #include "print/say_allergens.h"
+#include "shipped/dishes.h"
+#include "shipped/safety.h"
 
 namespace app {
 namespace {
@@ -128,7 +129,7 @@ int print_sheet(const Asked& asked, const safety::Evidence& evidence, const Alle
     const kitchen::Lesson& lesson = asked.lessons[i];
     const safety::LessonNeeds& needs = asked.needs[i];
     day.push_back({lesson, needs});
-    auto found = safety::conflicts({lesson, needs, evidence, shipped_substitutes(), asked.known});
+    auto found = safety::conflicts({lesson, needs, evidence, shipped::substitutes(), asked.known});
     for (const safety::Conflict& c : found)
       stop = stop || c.seriousness == safety::Seriousness::kStop;
     sheet.lessons.push_back(
@@ -147,7 +148,7 @@ int print_sheet(const Asked& asked, const safety::Evidence& evidence, const Alle
 int allergens(const AllergensAsked& asked) {
   Problems problems;
   Asked read;
-  for (const ShippedDish& dish : shipped_dishes()) know_variants(read, dish.text, dish.key);
+  for (const shipped::Dish& dish : shipped::dishes()) know_variants(read, dish.text, dish.key);
   for (const std::string& what : asked.what) take(read, what, problems);
   take_needs(read, asked.needs_file, problems);
   const auto foods = foods_with(asked.foods_file);
@@ -158,7 +159,7 @@ int allergens(const AllergensAsked& asked) {
   const auto labels = labels_of(asked.labels_file, foods.value());
   if (!labels) keep(problems, labels.problems());
   if (!problems.empty()) return tell(problems);
-  return print_sheet(read, {foods.value(), labels.value(), shipped_hidden()}, asked);
+  return print_sheet(read, {foods.value(), labels.value(), shipped::hidden()}, asked);
 }
 
 }  // namespace app

@@ -3,10 +3,11 @@
 
 #include "app/commands.h"
 #include "app/files.h"
-#include "app/shipped.h"
+#include "app/find_dish.h"
 #include "base/text.h"
 #include "kitchen/check_lesson.h"
 #include "kitchen/read.h"
+#include "shipped/dishes.h"
 
 namespace app {
 namespace {
@@ -69,7 +70,7 @@ int check(const CheckAsked& asked) {
 
 int dishes(const DishesAsked& asked) {
   if (!asked.name.empty()) {
-    for (const ShippedDish& dish : shipped_dishes()) {
+    for (const shipped::Dish& dish : shipped::dishes()) {
       if (dish.key != asked.name) continue;
       std::fputs(dish.text.c_str(), stdout);
       return kFits;
@@ -79,7 +80,7 @@ int dishes(const DishesAsked& asked) {
     std::fputs(kitchen::write_dish(found.value()).c_str(), stdout);
     return kFits;
   }
-  for (const ShippedDish& dish : shipped_dishes()) {
+  for (const shipped::Dish& dish : shipped::dishes()) {
     std::printf("%-22s %s\n", dish.key.c_str(), dish.dish.name.c_str());
     for (const std::string& variant : dish.variants)
       std::printf("%-22s   \"%s: %s\"\n", "", dish.key.c_str(), variant.c_str());

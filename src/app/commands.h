@@ -135,6 +135,16 @@ struct ReadAsked {
   bool json = false, json_ld = false;
 };
 
+struct ServeAsked {
+  bool demo = false;  ///< the invented school, thrown away afterwards
+  std::string file;   ///< empty = in the user's data folder
+  std::string address = "127.0.0.1";
+  int port = 8484;               ///< 0 = any free one
+  std::string certificate, key;  ///< PEM files; beyond this machine a self-made one when empty
+  bool log = false;              ///< a line a request on the error stream
+};
+
+int serve(const ServeAsked&);
 struct PaperAsked {
   std::string lesson_file;
   std::string what = "teacher,wall,bays";

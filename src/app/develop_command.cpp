@@ -4,15 +4,15 @@
 
 #include "app/commands.h"
 #include "app/files.h"
-#include "app/shipped.h"
-#include "app/shipped_cooking.h"
-#include "app/shipped_foods.h"
-#include "app/shipped_ratios.h"
+#include "app/find_dish.h"
+#include "app/own_tables.h"
 #include "base/folding.h"
 #include "base/text.h"
 #include "kitchen/ratios/judge.h"
 #include "nutrition/develop.h"
 #include "print/say_developed.h"
+#include "shipped/cooking.h"
+#include "shipped/ratios.h"
 
 namespace app {
 namespace {
@@ -80,7 +80,7 @@ std::vector<nutrition::RatioBound> ratio_limits(const kitchen::Dish& dish,
                                                 const nutrition::DishNutrients& held,
                                                 const kitchen::Foods& foods) {
   std::vector<nutrition::RatioBound> out;
-  for (const kitchen::RatioBound& each : kitchen::ratio_bounds(dish, foods, shipped_ratios())) {
+  for (const kitchen::RatioBound& each : kitchen::ratio_bounds(dish, foods, shipped::ratios())) {
     nutrition::RatioBound limit;
     limit.numerator.resize(dish.ingredients.size());
     limit.denominator.resize(dish.ingredients.size());
@@ -114,7 +114,7 @@ int develop(const DevelopWords& words) {
   nutrition::DevelopAsked asked;
   asked.dish = dish.value();
   asked.foods = nutrition::foods_of(asked.dish, foods.value());
-  const auto held = nutrition::dish_nutrients(asked.dish, asked.foods, shipped_cooking());
+  const auto held = nutrition::dish_nutrients(asked.dish, asked.foods, shipped::cooking());
   asked.allowed = nutrition::usual_changes(asked.dish, held, words.within / 100);
   asked.ratios = ratio_limits(asked.dish, held, foods.value());
   base::Problems problems;
@@ -128,7 +128,7 @@ int develop(const DevelopWords& words) {
   read_keeps(words, asked, held, problems);
   read_swaps(words, asked, held, foods.value(), problems);
   if (!problems.empty()) return tell(problems);
-  const auto developed = nutrition::develop(asked, shipped_cooking());
+  const auto developed = nutrition::develop(asked, shipped::cooking());
   if (!developed) return tell(developed.problems());
   std::fputs(print::say_developed(asked, developed.value()).c_str(), stdout);
   return developed.value().possible ? kFits : kDoesNotFit;

@@ -3,7 +3,7 @@
 
 #include "app/commands.h"
 #include "app/files.h"
-#include "app/shipped_foods.h"
+#include "app/own_tables.h"
 #include "print/say_food.h"
 
 namespace app {

@@ -1,8 +1,8 @@
 #include "app/known_dishes.h"
 
 #include "app/files.h"
-#include "app/shipped.h"
 #include "kitchen/read.h"
+#include "shipped/dishes.h"
 
 namespace app {
 namespace {
@@ -22,7 +22,7 @@ std::vector<kitchen::Dish> variants_in(const std::string& text, const std::strin
 
 std::vector<kitchen::Dish> known_dishes(const std::string& lesson_file) {
   std::vector<kitchen::Dish> known;
-  for (const ShippedDish& dish : shipped_dishes()) add(known, variants_in(dish.text, dish.key));
+  for (const shipped::Dish& dish : shipped::dishes()) add(known, variants_in(dish.text, dish.key));
   const kitchen::Loader load = [&, open = file_loader()](const std::string& path) {
     auto loaded = open(path);
     if (loaded) add(known, variants_in(loaded.value(), path));

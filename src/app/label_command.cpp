@@ -4,13 +4,13 @@
 
 #include "app/commands.h"
 #include "app/files.h"
-#include "app/shipped.h"
-#include "app/shipped_cooking.h"
-#include "app/shipped_foods.h"
+#include "app/find_dish.h"
+#include "app/own_tables.h"
 #include "base/text.h"
 #include "nutrition/compare.h"
 #include "print/say_compared.h"
 #include "print/say_label.h"
+#include "shipped/cooking.h"
 
 namespace app {
 namespace {
@@ -36,10 +36,10 @@ nutrition::Version version_of(const kitchen::Dish& dish, const kitchen::Foods& f
   if (asked.portions > 0) options.portions = asked.portions;
   const auto found = nutrition::foods_of(dish, foods);
   nutrition::Version version;
-  version.nutrients = nutrition::dish_nutrients(dish, found, shipped_cooking(), options);
+  version.nutrients = nutrition::dish_nutrients(dish, found, shipped::cooking(), options);
   version.name = version.nutrients.dish;
   version.allergens = nutrition::allergens_of(dish, found);
-  version.five_a_day = nutrition::five_a_day(version.nutrients, shipped_cooking());
+  version.five_a_day = nutrition::five_a_day(version.nutrients, shipped::cooking());
   return version;
 }
 
@@ -68,9 +68,9 @@ int label(const LabelAsked& asked) {
   if (asked.json) {
     // One document a dish, one after the other.
     for (const auto& version : versions)
-      out += print::label_json(version.nutrients, shipped_cooking(), page);
+      out += print::label_json(version.nutrients, shipped::cooking(), page);
   } else if (versions.size() == 1) {
-    out = print::say_label(versions[0].nutrients, shipped_cooking(), page);
+    out = print::say_label(versions[0].nutrients, shipped::cooking(), page);
   } else {
     out = print::say_compared(versions, asked.drink);
   }

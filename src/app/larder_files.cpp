@@ -47,7 +47,7 @@ int give(const Spoken& spoken, const std::string& format, const std::string& out
     if (out_file.empty())
       return tell({{"out.missing", "", "", "A spreadsheet needs a file to go into.",
                     "Add --out order.xlsx."}});
-    const auto written = write_workbook(out_file, spoken.sheets);
+    const auto written = print::write_workbook(out_file, spoken.sheets);
     return written ? kFits : tell(written.problems());
   }
   const std::string& said = format == "csv"    ? spoken.csv

@@ -4,13 +4,13 @@
 #include <string>
 #include <vector>
 
-#include "app/workbook.h"
 #include "base/clock.h"
 #include "base/problem.h"
 #include "kitchen/foods.h"
 #include "larder/prices.h"
 #include "larder/stock.h"
 #include "larder/week.h"
+#include "print/workbook.h"
 
 namespace app {
 
@@ -26,7 +26,7 @@ base::Result<base::Date> day_or_today(const std::string& text);
 /// What a command has to say in each form; `sheets` becomes the workbook.
 struct Spoken {
   std::string text, csv, json;
-  std::vector<Sheet> sheets;
+  std::vector<print::Sheet> sheets;
 };
 /// Prints or writes the form asked for: text, csv, json, xlsx (which needs a file). Returns the
 /// exit code.

@@ -106,6 +106,31 @@ void add_dishes(CLI::App& program, app::DishesAsked& asked) {
   dishes->footer("Examples:\n  benchbell dishes\n  benchbell dishes lentil-dhal > my-dhal.json\n");
 }
 
+void add_serve(CLI::App& program, app::ServeAsked& asked) {
+  CLI::App* serve = program.add_subcommand("serve", "The teacher's desk in a browser");
+  serve->add_flag("--demo", asked.demo, "An invented school to try everything on; nothing is kept");
+  serve->add_option("--file", asked.file, "The school's file; left out, one in your data folder");
+  serve
+      ->add_option("--address", asked.address,
+                   "Listen on this address; 0.0.0.0 for every machine in the school")
+      ->capture_default_str();
+  serve->add_option("--port", asked.port, "0 for any free one")
+      ->capture_default_str()
+      ->check(CLI::Range(0, 65535));
+  auto* certificate = serve->add_option("--certificate", asked.certificate,
+                                        "Certificate for TLS (PEM)");
+  auto* key = serve->add_option("--key", asked.key, "Its key (PEM)");
+  certificate->needs(key);
+  key->needs(certificate);
+  serve->add_flag("--log", asked.log, "A line for each request on the error stream, without names");
+  serve->footer(
+      "Examples:\n"
+      "  benchbell serve\n"
+      "  benchbell serve --demo\n"
+      "  benchbell serve --address 0.0.0.0 --file /srv/benchbell/school.benchbell\n"
+      "Beyond this machine somebody must be able to sign in, and the connection is encrypted.\n");
+}
+
 void add_paper(CLI::App& program, app::PaperAsked& asked) {
   CLI::App* paper = program.add_subcommand(
       "paper", "Print a lesson: the teacher's page, the wall page, a card a bay, and more (PDF)");
@@ -178,6 +203,8 @@ int run(int argc, char** argv) {
   add_paper(program, paper);
   add_check(program, check);
   add_dishes(program, dishes);
+  app::ServeAsked serve;
+  add_serve(program, serve);
   std::optional<int> food_code;
   app::add_food_words(program, food_code);
   try {
@@ -187,6 +214,7 @@ int run(int argc, char** argv) {
     return code == 0 ? app::kFits : app::kBadInput;
   }
   if (food_code) return *food_code;
+  if (program.got_subcommand("serve")) return app::serve(serve);
   if (program.got_subcommand("paper")) return app::paper(paper);
   if (program.got_subcommand("check")) return app::check(check);
   if (program.got_subcommand("dishes")) return app::dishes(dishes);

@@ -4,7 +4,7 @@
 #include "app/commands.h"
 #include "app/files.h"
 #include "app/larder_files.h"
-#include "app/shipped_foods.h"
+#include "app/own_tables.h"
 #include "larder/bring_list.h"
 #include "print/say_order.h"
 

@@ -5,8 +5,7 @@
 #include "app/files.h"
 #include "app/known_dishes.h"
 #include "app/larder_files.h"
-#include "app/safety_tables.h"
-#include "app/shipped_foods.h"
+#include "app/own_tables.h"
 #include "base/text.h"
 #include "print/sheets/adult_sheets.h"
 #include "print/sheets/allergy_sheet.h"
@@ -21,6 +20,7 @@
 #include "print/sheets/teacher_page.h"
 #include "print/sheets/wall_page.h"
 #include "print/words.h"
+#include "shipped/safety.h"
 
 namespace app {
 namespace {
@@ -97,11 +97,11 @@ Result<bool> draw_allergies(sheets::Document& document, const PaperFrom& from) {
     if (!read) return read.problems();
     needs = std::move(read).value();
   }
-  const safety::Evidence evidence{foods.value(), labels.value(), shipped_hidden()};
+  const safety::Evidence evidence{foods.value(), labels.value(), shipped::hidden()};
   const std::vector<kitchen::Dish> known = known_dishes(from.asked.lesson_file);
   sheets::draw_allergy_sheet(
       document,
-      {lesson, needs, safety::conflicts({lesson, needs, evidence, shipped_substitutes(), known}),
+      {lesson, needs, safety::conflicts({lesson, needs, evidence, shipped::substitutes(), known}),
        safety::order_at_things(lesson, needs, evidence)});
   return true;
 }
@@ -116,7 +116,7 @@ Result<bool> draw_labels(sheets::Document& document, const PaperFrom& from) {
   const sheets::LabelWish wish{stickers.value(), from.asked.numbers, from.asked.given_out,
                                from.asked.gone, from.asked.keep_words};
   const sheets::LabelsDrawn drawn = sheets::draw_labels(
-      document, from.ready.as_written, {foods.value(), labels.value(), shipped_hidden()}, wish);
+      document, from.ready.as_written, {foods.value(), labels.value(), shipped::hidden()}, wish);
   for (const std::string& dish : drawn.not_whole)
     std::fprintf(stderr, "Not for sale or giving away yet. %s: not known.\n", dish.c_str());
   if (drawn.labels > 0 && drawn.smallest < sheets::kLeastLabelPrint)

@@ -1,18 +1,16 @@
 #include "app/planning.h"
 
-#include <algorithm>
 #include <optional>
 
 #include "app/console.h"
 #include "app/files.h"
-#include "app/safety_tables.h"
-#include "app/shipped.h"
-#include "app/shipped_foods.h"
+#include "app/find_dish.h"
+#include "app/own_tables.h"
 #include "base/clock.h"
 #include "base/text.h"
+#include "desk/lesson_allergens.h"
 #include "kitchen/check_lesson.h"
 #include "kitchen/read.h"
-#include "safety/food_allergens.h"
 #include "timeplan/quick_lesson.h"
 
 namespace app {
@@ -109,32 +107,21 @@ base::Result<kitchen::Lesson> lesson_of(const PlanAsked& asked) {
 
 namespace {
 
-// The table of foods speaks for what dish files forgot. A lesson in which nobody avoids anything is
-// planned as it is; it is only held against the house rule on nuts. Gives the notes on labels.
 base::Result<std::vector<std::string>> add_allergens(const PlanAsked& asked,
                                                      kitchen::Lesson& lesson) {
-  if (!safety::allergens_matter(lesson)) return std::vector<std::string>{};
   const auto foods = foods_with(asked.foods_file);
   if (!foods) return foods.problems();
   const auto labels = labels_of(asked.labels_file, foods.value());
   if (!labels) return labels.problems();
-  kitchen::Lesson all_said = lesson;
-  for (kitchen::Dish& dish : all_said.dishes)
-    dish = safety::with_food_allergens(dish, foods.value(), labels.value());
-  Problems wrong = kitchen::check(all_said);
+  auto notes = desk::add_allergens(lesson, foods.value(), labels.value());
+  if (notes) return notes;
+  Problems wrong = notes.problems();
   for (base::Problem& problem : wrong) {
     problem.file = asked.lesson_file;
-    if (problem.code != "lesson.cook_avoids" && problem.code != "rules.nuts") continue;
-    problem.remedy +=
-        " The table of foods says so, or leaves it to the label: record the labels "
-        "you read and name that file with --labels; `benchbell allergens` says more.";
+    if (problem.code == "lesson.cook_avoids" || problem.code == "rules.nuts")
+      problem.remedy += " Name their file with --labels; `benchbell allergens` says more.";
   }
-  if (!wrong.empty()) return wrong;
-  auto notes = safety::notes_on_labels(lesson, foods.value(), labels.value());
-  const bool avoided = std::any_of(lesson.cooks.begin(), lesson.cooks.end(),
-                                   [](const kitchen::Cook& cook) { return !cook.avoids.empty(); });
-  if (avoided) lesson = std::move(all_said);
-  return notes;
+  return wrong;
 }
 
 }  // namespace

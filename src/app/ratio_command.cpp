@@ -4,10 +4,10 @@
 
 #include "app/commands.h"
 #include "app/files.h"
-#include "app/shipped.h"
-#include "app/shipped_foods.h"
-#include "app/shipped_ratios.h"
+#include "app/find_dish.h"
+#include "app/own_tables.h"
 #include "print/say_ratios.h"
+#include "shipped/ratios.h"
 
 namespace app {
 
@@ -17,7 +17,7 @@ int ratios(const RatiosAsked& asked) {
   const auto foods = foods_with(asked.own_foods_file);
   if (!foods) return tell(foods.problems());
   if (asked.changes.empty()) {
-    const auto judged = kitchen::judge(dish.value(), foods.value(), shipped_ratios());
+    const auto judged = kitchen::judge(dish.value(), foods.value(), shipped::ratios());
     std::fputs(print::say_ratios(dish.value(), judged, asked.details).c_str(), stdout);
     return kFits;
   }
@@ -26,11 +26,11 @@ int ratios(const RatiosAsked& asked) {
     const auto change = kitchen::read_change(words);
     if (!change) return tell(change.problems());
     const auto verdict = kitchen::judge_change(dish.value(), change.value(), foods.value(),
-                                               shipped_ratios());
+                                               shipped::ratios());
     if (!verdict) return tell(verdict.problems());
     std::fputs(print::say_change(verdict.value(), words).c_str(), stdout);
     if (asked.details) {
-      const auto judged = kitchen::judge(verdict.value().changed, foods.value(), shipped_ratios());
+      const auto judged = kitchen::judge(verdict.value().changed, foods.value(), shipped::ratios());
       std::fputs(print::say_ratios(verdict.value().changed, judged, true).c_str(), stdout);
     }
     worst = std::max(worst, verdict.value().outcome);

@@ -6,8 +6,7 @@
 
 #include "app/commands.h"
 #include "app/files.h"
-#include "app/shipped_data.h"
-#include "app/shipped_foods.h"
+#include "app/own_tables.h"
 #include "base/text.h"
 #include "kitchen/read.h"
 #include "kitchen/reading/footprint.h"
@@ -15,6 +14,7 @@
 #include "kitchen/reading/make_dish.h"
 #include "kitchen/reading/read_dish_text.h"
 #include "print/say_draft.h"
+#include "shipped/task_times.h"
 
 namespace app {
 namespace {
@@ -24,18 +24,12 @@ base::Result<std::string> text_of(const std::string& file) {
   return std::string(std::istreambuf_iterator<char>(std::cin), {});
 }
 
-base::Result<kitchen::TaskTimes> task_times() {
-  return kitchen::read_task_times(shipped_table("task_times.csv"), "task_times.csv");
-}
-
 base::Result<kitchen::DishDraft> draft_of(const ReadAsked& asked, const kitchen::Foods& foods) {
   const auto text = text_of(asked.file);
   if (!text) return text.problems();
-  const auto times = task_times();
-  if (!times) return times.problems();
   if (kitchen::looks_like_json_ld(text.value()))
-    return kitchen::read_json_ld(text.value(), asked.file, foods, times.value());
-  return kitchen::read_dish_text(text.value(), foods, times.value());
+    return kitchen::read_json_ld(text.value(), asked.file, foods, shipped::task_times());
+  return kitchen::read_dish_text(text.value(), foods, shipped::task_times());
 }
 
 int show(const kitchen::Dish& dish, const ReadAsked& asked) {

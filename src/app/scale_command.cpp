@@ -4,13 +4,13 @@
 
 #include "app/commands.h"
 #include "app/files.h"
-#include "app/shipped.h"
-#include "app/shipped_foods.h"
-#include "app/shipped_ratios.h"
+#include "app/find_dish.h"
+#include "app/own_tables.h"
 #include "base/text.h"
 #include "kitchen/ratios/judge.h"
 #include "larder/scale_tin.h"
 #include "print/say_scale.h"
+#include "shipped/ratios.h"
 
 namespace app {
 namespace {
@@ -81,8 +81,8 @@ std::vector<std::string> moved_out(const kitchen::Dish& exact, const kitchen::Di
     return s == kitchen::Standing::kWithin || s == kitchen::Standing::kNearEdge;
   };
   for (const auto& found : kitchen::recognise(exact, weighed_exact)) {
-    const auto before = kitchen::judge(exact, weighed_exact, found, shipped_ratios());
-    const auto after = kitchen::judge(rounded, weighed_rounded, found, shipped_ratios());
+    const auto before = kitchen::judge(exact, weighed_exact, found, shipped::ratios());
+    const auto after = kitchen::judge(rounded, weighed_rounded, found, shipped::ratios());
     for (std::size_t i = 0; i < before.ratios.size() && i < after.ratios.size(); ++i) {
       const auto &was = before.ratios[i], &is = after.ratios[i];
       if (!inside(was.standing) || inside(is.standing) || !is.value) continue;

@@ -2,7 +2,7 @@
 #include "app/commands.h"
 #include "app/files.h"
 #include "app/larder_files.h"
-#include "app/shipped_foods.h"
+#include "app/own_tables.h"
 #include "base/csv.h"
 #include "kitchen/read.h"
 #include "print/say_trays.h"

@@ -192,6 +192,9 @@ struct Dish {
   int wash_after = 0;  ///< index of the step after which its first washing up can be done (rule Y6)
   std::vector<Split> splits;
   std::string variant;  ///< name of the variant this value is, empty for the dish as written
+  std::string aim;      ///< what it is cooked to learn, one sentence; may be empty
+  std::vector<std::string> key_words;  ///< to know afterwards
+  std::vector<std::string> questions;  ///< for the waiting minutes
   friend bool operator==(const Dish&, const Dish&) = default;
 };
 

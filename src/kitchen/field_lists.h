@@ -9,8 +9,9 @@
 namespace kitchen {
 
 inline constexpr std::string_view kDishFields[] = {
-    "kind", "version",         "name",       "tag",    "portions", "ingredients", "method",
-    "hold", "cooling_minutes", "wash_after", "splits", "variants", "variant"};
+    "kind",      "version",         "name",       "tag",    "portions", "ingredients", "method",
+    "hold",      "cooling_minutes", "wash_after", "splits", "variants", "variant",     "aim",
+    "key_words", "questions"};
 inline constexpr std::string_view kIngredientFields[] = {
     "name", "amount", "unit", "contains", "label_read", "food", "preparation", "optional"};
 inline constexpr std::string_view kStepFields[] = {
@@ -86,6 +87,7 @@ inline constexpr std::string_view kLessonFields[] = {"kind",
                                                      "room",
                                                      "house_rules",
                                                      "dishes",
+                                                     "about",
                                                      "cooks",
                                                      "class",
                                                      "share_places",

@@ -42,6 +42,11 @@ std::string did_you_mean(std::string_view word, const std::vector<std::string>& 
   return near ? say("; did you mean ", quoted(*near), "?") : "";
 }
 
+std::string or_did_you_mean(std::string_view word, const std::vector<std::string>& known) {
+  const std::string near = did_you_mean(word, known);
+  return near.empty() ? "." : near;
+}
+
 Fields::Fields(Reader& reader, const Node& node, std::string where, std::string what,
                std::span<const std::string_view> known)
     : reader_(reader),

@@ -125,5 +125,7 @@ class Fields {
 bool is_id(std::string_view);
 /// "; did you mean 'x'?" for sentences; empty when nothing is near.
 std::string did_you_mean(std::string_view word, const std::vector<std::string>& known);
+/// The same, or a full stop: the end of "There is no cook 'Aisa'".
+std::string or_did_you_mean(std::string_view word, const std::vector<std::string>& known);
 
 }  // namespace kitchen

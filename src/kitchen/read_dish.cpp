@@ -257,6 +257,9 @@ std::optional<Dish> dish_of(Reader& outer, const Node& node, const std::string& 
   dish.hold = hold_of(f);
   dish.cooling = f.minutes("cooling_minutes", Seconds{0}, Seconds{0});
   dish.variant = f.text_or("variant", "", 60);
+  dish.aim = f.text_or("aim", "", 200);
+  dish.key_words = f.texts("key_words");
+  dish.questions = f.texts("questions");
   Method method = method_of(f, dish.ingredients);
   if (!reader.clean())
     return std::nullopt;  // names must be right before anything is worked out from them

@@ -189,6 +189,9 @@ Node node_of(const Dish& dish) {
     Node& splits = node.set("splits", Node::list());
     for (const Split& split : dish.splits) splits.add(split_node(dish, split));
   }
+  if (!dish.aim.empty()) node.set("aim", Node::of(dish.aim));
+  if (!dish.key_words.empty()) node.set("key_words", texts(dish.key_words));
+  if (!dish.questions.empty()) node.set("questions", texts(dish.questions));
   return node;
 }
 

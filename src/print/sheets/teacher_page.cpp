@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "base/text.h"
 #include "print/chance_words.h"
 #include "print/say_parts.h"
 #include "print/sheets/strip.h"
@@ -140,14 +141,48 @@ void say_where_to_stand(Flow& flow, const Planned& p, double size) {
   }
 }
 
+/// Of all dishes, each once, in their order.
+std::vector<std::string> questions_of(const kitchen::Lesson& lesson) {
+  std::vector<std::string> out;
+  for (const kitchen::Dish& dish : lesson.dishes) {
+    for (const std::string& question : dish.questions) {
+      if (std::find(out.begin(), out.end(), question) == out.end()) out.push_back(question);
+    }
+  }
+  return out;
+}
+
 void say_waiting(Flow& flow, const Planned& p, double size) {
   const std::vector<Wait> all = waiting_minutes(p.lesson, *p.answer.plan);
+  const std::vector<std::string> questions = questions_of(p.lesson);
   if (all.empty() || own_timelines(p.lesson, p.answer)) return;
   flow.heading("A question for the waiting minutes");
-  for (const Wait& wait : all) {
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const Wait& wait = all[i];
     std::string text = span(p.lesson, wait.from, wait.to);
     if (p.answer.plan->waves > 1) text += fmt::format(", wave {}", wait.wave + 1);
-    flow.to_fill_in(Words().bold(text).add(" while it waits: " + wait.meanwhile), 1, {size});
+    const Words when = Words().bold(text).add(" while it waits: " + wait.meanwhile);
+    if (questions.empty()) {
+      flow.to_fill_in(when, 1, {size});
+    } else {
+      flow.paragraph(when, {size});
+      flow.paragraph(questions[i % questions.size()], {size});
+    }
+  }
+}
+
+/// What the dishes are cooked to learn, and the words to know afterwards.
+void say_aims(Flow& flow, const kitchen::Lesson& lesson, double size) {
+  bool headed = false;
+  for (const kitchen::Dish& dish : lesson.dishes) {
+    if ((dish.aim.empty() && dish.key_words.empty()) || !dish.variant.empty()) continue;
+    if (!headed) flow.heading("What it is for");
+    headed = true;
+    Words words = Words().bold(dish.name + ". ").add(dish.aim);
+    if (!dish.key_words.empty())
+      words = words.add((dish.aim.empty() ? "Words: " : " Words: ") + base::joined(dish.key_words) +
+                        ".");
+    flow.paragraph(words, {size});
   }
 }
 
@@ -230,6 +265,7 @@ void draw_front(Document& document, const Planned& p, double size) {
   say_last_starts(left, p, size);
   say_health(left, p.lesson, size);
   say_waiting(left, p, size);
+  say_aims(left, p.lesson, size);
   if (!own) say_stops(right, p, all, size);
   say_where_to_stand(right, p, size);
   right.gap(4);

@@ -1,4 +1,4 @@
-#include "app/workbook.h"
+#include "print/workbook.h"
 
 #include <gtest/gtest.h>
 
@@ -10,7 +10,7 @@ namespace {
 
 TEST(Workbook, IsAZipArchiveOnDiskAndNothingIsLeftBeside) {
   const std::string path = testing::TempDir() + "larder_workbook_test.xlsx";
-  const auto written = app::write_workbook(
+  const auto written = print::write_workbook(
       path, {{"Order [1]", {{"food", "price"}, {"=HYPERLINK(\"x\")", "1.20"}}, {1}}});
   ASSERT_TRUE(written);
   std::ifstream file(path, std::ios::binary);
@@ -22,7 +22,7 @@ TEST(Workbook, IsAZipArchiveOnDiskAndNothingIsLeftBeside) {
 }
 
 TEST(Workbook, ThatCannotBeWrittenIsAProblem) {
-  const auto written = app::write_workbook("/nowhere/at/all.xlsx", {{"a", {{"b"}}, {}}});
+  const auto written = print::write_workbook("/nowhere/at/all.xlsx", {{"a", {{"b"}}, {}}});
   ASSERT_FALSE(written);
   EXPECT_EQ(written.problems()[0].code, "file.unwritable");
 }

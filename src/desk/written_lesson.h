@@ -1,0 +1,26 @@
+// A lesson's document made from a changed lesson without losing what it refers to: a room or a dish
+// that is as it was stays a reference, so that mending the dish later mends the lesson too.
+#pragma once
+
+#include <string>
+
+#include "base/problem.h"
+#include "kitchen/json_tree.h"
+#include "kitchen/lesson.h"
+
+namespace desk {
+
+/// `before` was read from `tree`; `after` is what it became.
+base::Result<std::string> written_again(const kitchen::Node& tree, const std::string& file,
+                                        const kitchen::Lesson& before,
+                                        const kitchen::Lesson& after);
+
+/// "lesson/9k.json" that says "../dish/dhal.json" means "dish/dhal.json".
+std::string referred(const std::string& file, const std::string& path);
+
+/// The room as if that cooker were not there. Places that had only this one use the nearest of
+/// their bay, else the room's first.
+/// Errors: room.unknown_cooker, room.last_cooker.
+base::Result<kitchen::Room> without_cooker(const kitchen::Room&, const std::string& name);
+
+}  // namespace desk

@@ -1,0 +1,259 @@
+#include "serve/kept.h"
+
+#include <algorithm>
+
+#include "base/text.h"
+#include "desk/written_lesson.h"
+#include "kitchen/json_tree.h"
+#include "shipped/foods.h"
+
+namespace serve {
+
+using kitchen::Node;
+using store::Kind;
+
+namespace {
+
+base::Problem missing(Kind kind, const std::string& id) {
+  return {"store.not_found", "", "",
+          base::say("There is no ", store::words_of(kind), " ", base::quoted(id), "."),
+          "It may have been put away: its history can bring it back."};
+}
+
+/// "dish/fruit-scones.json" as kind and id.
+std::optional<store::Ref> ref_of(const std::string& path) {
+  const auto slash = path.find('/');
+  if (slash == std::string::npos || !path.ends_with(".json")) return std::nullopt;
+  const auto kind = store::kind_named(path.substr(0, slash));
+  if (!kind) return std::nullopt;
+  return store::Ref{*kind, path.substr(slash + 1, path.size() - slash - 1 - 5)};
+}
+
+}  // namespace
+
+kitchen::Loader Kept::loader() {
+  return [this](const std::string& path) -> base::Result<std::string> {
+    const auto ref = ref_of(path);
+    if (!ref)
+      return base::Problem{"kept.path", path, "",
+                           base::say(base::quoted(path), " is not kept here."),
+                           "Choose a room or a dish that is kept here."};
+    auto found = document(ref->kind, ref->id);
+    if (!found) return found.problems();
+    return found.value().body;
+  };
+}
+
+base::Result<store::Document> Kept::document(Kind kind, const std::string& id) {
+  auto found = store_.get(kind, id);
+  if (!found) return found.problems();
+  if (!found.value() || found.value()->deleted) return missing(kind, id);
+  return *found.value();
+}
+
+base::Result<kitchen::Lesson> Kept::lesson_in(const std::string& body, const std::string& id) {
+  return kitchen::read_lesson(body, "lesson/" + id + ".json", loader());
+}
+
+base::Result<KeptLesson> Kept::lesson(const std::string& id) {
+  auto found = document(Kind::kLesson, id);
+  if (!found) return found.problems();
+  auto read = lesson_in(found.value().body, id);
+  if (!read) return read.problems();
+  return KeptLesson{std::move(found).value(), std::move(read).value()};
+}
+
+base::Result<std::vector<kitchen::Dish>> Kept::dish(const std::string& id) {
+  const auto found = document(Kind::kDish, id);
+  if (!found) return found.problems();
+  return kitchen::read_dish_variants(found.value().body, "dish/" + id + ".json");
+}
+
+base::Result<kitchen::Room> Kept::room(const std::string& id) {
+  const auto found = document(Kind::kRoom, id);
+  if (!found) return found.problems();
+  return kitchen::read_room(found.value().body, "room/" + id + ".json");
+}
+
+base::Result<desk::Class> Kept::group(const std::string& id) {
+  const auto found = document(Kind::kClass, id);
+  if (!found) return found.problems();
+  return desk::read_class(found.value().body, "class/" + id + ".json");
+}
+
+base::Result<kitchen::HouseRules> Kept::house_rules() {
+  const auto all = store_.list(Kind::kHouseRules);
+  if (!all) return all.problems();
+  if (all.value().empty())
+    return kitchen::read_house_rules(R"({"kind": "house_rules", "version": 1})", "");
+  const auto found = document(Kind::kHouseRules, all.value().front().id);
+  if (!found) return found.problems();
+  return kitchen::read_house_rules(found.value().body, "house rules");
+}
+
+// A table that is missing or cannot be read is an empty one here: whoever keeps it was told when it
+// was kept (faults() below), and a plan must not fail for a price list.
+Kept::TableText Kept::table(const std::string& id) {
+  const auto found = document(Kind::kTable, id);
+  if (!found) return {};
+  base::Problems broken;
+  const auto node = kitchen::parse_json(found.value().body, "", broken);
+  const Node* text = node ? node->find("text") : nullptr;
+  return {found.value().version, text == nullptr ? std::string() : text->text};
+}
+
+std::shared_ptr<const kitchen::Foods> Kept::foods_locked() {
+  const TableText own = table("foods");
+  if (foods_.value && foods_.version == own.version) return foods_.value;
+  foods_.version = own.version;
+  foods_.value = std::make_shared<const kitchen::Foods>(shipped::foods());
+  if (!own.text.empty()) {
+    if (const auto read = kitchen::read_foods(own.text, "foods"))
+      foods_.value = std::make_shared<const kitchen::Foods>(shipped::foods().with(read.value()));
+  }
+  return foods_.value;
+}
+
+std::shared_ptr<const kitchen::Foods> Kept::foods() {
+  const std::lock_guard lock(mutex_);
+  return foods_locked();
+}
+
+std::shared_ptr<const safety::Labels> Kept::labels() {
+  const std::lock_guard lock(mutex_);
+  const auto foods = foods_locked();
+  const TableText own = table("labels");
+  if (labels_.value && labels_.version == own.version && labels_.foods == foods_.version)
+    return labels_.value;
+  labels_ = {own.version, foods_.version, std::make_shared<const safety::Labels>()};
+  if (!own.text.empty()) {
+    if (auto read = safety::read_labels(own.text, "labels", *foods))
+      labels_.value = std::make_shared<const safety::Labels>(std::move(read).value());
+  }
+  return labels_.value;
+}
+
+std::shared_ptr<const larder::PriceList> Kept::prices() {
+  const std::lock_guard lock(mutex_);
+  const auto foods = foods_locked();
+  const TableText own = table("prices");
+  if (prices_.value && prices_.version == own.version && prices_.foods == foods_.version)
+    return prices_.value;
+  prices_ = {own.version, foods_.version, std::make_shared<const larder::PriceList>()};
+  if (!own.text.empty()) {
+    if (auto read = larder::read_prices(own.text, "prices", *foods))
+      prices_.value = std::make_shared<const larder::PriceList>(std::move(read).value());
+  }
+  return prices_.value;
+}
+
+std::shared_ptr<const larder::Stock> Kept::stock() {
+  const std::lock_guard lock(mutex_);
+  const auto foods = foods_locked();
+  const TableText own = table("stock");
+  if (stock_.value && stock_.version == own.version && stock_.foods == foods_.version)
+    return stock_.value;
+  stock_ = {own.version, foods_.version, std::make_shared<const larder::Stock>()};
+  if (!own.text.empty()) {
+    if (auto read = larder::read_stock(own.text, "stock", *foods))
+      stock_.value = std::make_shared<const larder::Stock>(std::move(read).value());
+  }
+  return stock_.value;
+}
+
+Node Kept::school() {
+  const auto all = store_.list(Kind::kSchool);
+  if (!all || all.value().empty()) return Node::object();
+  const auto found = document(Kind::kSchool, all.value().front().id);
+  if (!found) return Node::object();
+  base::Problems broken;
+  auto node = kitchen::parse_json(found.value().body, "", broken);
+  return node ? std::move(*node) : Node::object();
+}
+
+namespace {
+
+base::Problems table_faults(const Node& node, Kept& kept) {
+  const Node* name = node.find("name");
+  const Node* text = node.find("text");
+  if (name == nullptr || text == nullptr || text->kind != Node::Kind::kText)
+    return {
+        {"table.shape", "", "", "A table has a name and a text.",
+         "Send {\"kind\": \"table\", \"version\": 1, \"name\": \"Prices\", \"text\": \"...\"}."}};
+  const auto foods = kept.foods();
+  const std::string what = base::lower(name->text);
+  const auto told = [](const auto& read, auto faults_of) {
+    return read ? faults_of(read.value()) : read.problems();
+  };
+  const auto none = [](const auto&) { return base::Problems{}; };
+  if (what == "prices") return told(larder::read_prices(text->text, "prices", *foods), none);
+  if (what == "stock") return told(larder::read_stock(text->text, "stock", *foods), none);
+  if (what == "labels") return told(safety::read_labels(text->text, "labels", *foods), none);
+  if (what == "foods") return told(kitchen::read_foods(text->text, "foods"), none);
+  return {};
+}
+
+}  // namespace
+
+base::Problems faults(Kind kind, const std::string& body, Kept& kept) {
+  base::Problems problems;
+  const auto node = kitchen::parse_json(body, "", problems);
+  if (!node) return problems;
+  switch (kind) {
+    case Kind::kDish: {
+      const auto read = kitchen::read_dish_variants(body, "");
+      return read ? base::Problems{} : read.problems();
+    }
+    case Kind::kRoom: {
+      const auto read = kitchen::read_room(body, "");
+      return read ? base::Problems{} : read.problems();
+    }
+    case Kind::kHouseRules: {
+      const auto read = kitchen::read_house_rules(body, "");
+      return read ? base::Problems{} : read.problems();
+    }
+    case Kind::kClass: {
+      const auto read = desk::read_class(body, "");
+      return read ? base::Problems{} : read.problems();
+    }
+    case Kind::kLesson: {
+      const auto read = kept.lesson_in(body, "new");
+      return read ? base::Problems{} : read.problems();
+    }
+    case Kind::kTable:
+      return table_faults(*node, kept);
+    default:
+      break;
+  }
+  const Node* own = node->find("kind");
+  if (own == nullptr || own->text != store::name_of(kind))
+    return {{"document.kind", "", "/kind", base::say("This is not a ", store::words_of(kind), "."),
+             base::say("Begin with { \"kind\": \"", store::name_of(kind),
+                       "\", \"version\": 1, ... }.")}};
+  return {};
+}
+
+std::vector<store::Ref> links_of(Kind kind, const Node& body) {
+  std::vector<store::Ref> out;
+  const auto add = [&](const Node* node) {
+    if (node == nullptr || node->kind != Node::Kind::kText) return;
+    if (auto ref = ref_of(desk::referred("lesson/x.json", node->text)))
+      out.push_back(std::move(*ref));
+  };
+  if (kind == Kind::kLesson) {
+    add(body.find("room"));
+    add(body.find("house_rules"));
+    if (const Node* dishes = body.find("dishes")) {
+      for (const Node& dish : dishes->items) add(&dish);
+    }
+    const Node* about = body.find("about");
+    const Node* group = about == nullptr ? nullptr : about->find("class");
+    if (group != nullptr && group->kind == Node::Kind::kText && store::good_id(group->text))
+      out.push_back({Kind::kClass, group->text});
+  }
+  std::sort(out.begin(), out.end());
+  out.erase(std::unique(out.begin(), out.end()), out.end());
+  return out;
+}
+
+}  // namespace serve

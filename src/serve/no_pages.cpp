@@ -1,0 +1,7 @@
+#include "serve/pages.h"
+
+namespace serve {
+
+std::vector<http::Asset> pages() { return {}; }
+
+}  // namespace serve

@@ -1,0 +1,306 @@
+#include "serve/planning.h"
+
+#include <algorithm>
+#include <cmath>
+#include <list>
+
+#include "base/text.h"
+#include "desk/lesson_allergens.h"
+#include "kitchen/check_lesson.h"
+#include "kitchen/read.h"
+#include "print/machine.h"
+#include "print/say.h"
+
+namespace serve {
+namespace {
+
+using base::say;
+using store::Kind;
+
+constexpr std::uint64_t kSeed = 1;
+constexpr int kTries = 3;  // plans to choose from when printed lines are to stay
+
+/// The newest answers as values, so that printing need not plan again.
+class Remembered {
+ public:
+  void put(const std::string& lesson, std::int64_t version,
+           std::shared_ptr<const Planned> planned) {
+    const std::lock_guard lock(mutex_);
+    list_.remove_if([&](const Entry& each) { return each.lesson == lesson; });
+    list_.push_front({lesson, version, std::move(planned)});
+    if (list_.size() > 100) list_.pop_back();
+  }
+  std::shared_ptr<const Planned> get(const std::string& lesson, std::int64_t version) {
+    const std::lock_guard lock(mutex_);
+    for (const Entry& each : list_) {
+      if (each.lesson == lesson && each.version == version) return each.planned;
+    }
+    return nullptr;
+  }
+
+ private:
+  struct Entry {
+    std::string lesson;
+    std::int64_t version;
+    std::shared_ptr<const Planned> planned;
+  };
+  std::mutex mutex_;
+  std::list<Entry> list_;
+};
+
+Remembered& remembered() {
+  static Remembered all;
+  return all;
+}
+
+timeplan::Answer answer_for(Context& context, const kitchen::Lesson& lesson, const PlanWish& wish,
+                            JobDesk* desk, std::uint64_t seed, bool whole) {
+  (void)context;
+  timeplan::PlanOptions options;
+  options.seconds = wish.seconds;
+  options.seed = seed;
+  options.with_remedies = whole;
+  options.with_last_safe_starts = whole;
+  options.with_chance = whole;
+  if (desk != nullptr) {
+    options.stop = [desk] { return desk->stop(); };
+    options.progress = [desk](const std::string& what) { desk->says(what); };
+  }
+  return timeplan::plan_lesson(lesson, options);
+}
+
+Node printed_node(const desk::Printed& printed) {
+  Node node = Node::object();
+  Node& seats = node.set("seats", Node::object());
+  for (const auto& [cook, place] : printed.seats) seats.set(cook, Node::of(place));
+  node.set("waves", Node::of(printed.waves));
+  node.set("lines", texts(printed.lines));
+  return node;
+}
+
+desk::Printed printed_in(const Node& plan) {
+  desk::Printed out;
+  const Node* node = plan.find("printed");
+  if (node == nullptr) return out;
+  if (const Node* seats = node->find("seats")) {
+    for (std::size_t i = 0; i < seats->keys.size(); ++i)
+      out.seats[seats->keys[i]] = seats->items[i].text;
+  }
+  out.waves = static_cast<int>(number_in(*node, "waves").value_or(0));
+  out.lines = texts_in(*node, "lines");
+  return out;
+}
+
+base::Result<std::optional<Node>> kept_plan_node(Context& context, const std::string& id,
+                                                 std::optional<std::int64_t> version) {
+  auto found = version ? context.store.get(Kind::kPlan, id, *version)
+                       : context.store.get(Kind::kPlan, id);
+  if (!found) return found.problems();
+  if (!found.value() || found.value()->deleted) return std::optional<Node>();
+  base::Problems broken;
+  auto node = kitchen::parse_json(found.value()->body, "", broken);
+  if (!node) return broken;
+  return std::optional<Node>(std::move(*node));
+}
+
+Node versions_of(Context& context, const std::string& id) {
+  Node list = Node::list();
+  const auto history = context.store.history(Kind::kPlan, id);
+  if (!history) return list;
+  for (const store::Change& change : history.value()) {
+    Node& one = list.add(Node::object());
+    one.set("version", Node::of(static_cast<double>(change.version)));
+    one.set("at", Node::of(change.at));
+    one.set("says", Node::of(change.what));
+  }
+  return list;
+}
+
+std::string lesson_plan_text(Context& context, const std::string& id, const Node& plan,
+                             std::int64_t lesson_version_now, const std::string& body) {
+  const Node* answer = plan.find("answer");
+  const Node* changed = plan.find("changed");
+  const auto planned_version = static_cast<std::int64_t>(
+      number_in(plan, "lesson_version").value_or(0));
+  const auto text = [](const Node& node) { return kitchen::json_text(node); };
+  return "{\"lesson\": " + http::json_quoted(id) + say(", \"lesson_version\": ", planned_version) +
+         ", \"answer\": " + (answer == nullptr ? std::string("{}") : text(*answer)) +
+         ", \"body\": " + body +
+         ", \"changed\": " + (changed == nullptr ? std::string("[]") : text(*changed)) +
+         say(", \"lines_moved\": ", static_cast<int>(number_in(plan, "lines_moved").value_or(0))) +
+         ", \"versions\": " + text(versions_of(context, id)) +
+         ", \"stale\": " + (planned_version == lesson_version_now ? "false" : "true") + "}";
+}
+
+/// Better first: verdict, then waves, then minutes over or spare.
+std::tuple<int, int, std::int64_t> worth(const timeplan::Answer& answer) {
+  const bool fits = answer.verdict == timeplan::Verdict::kFits;
+  const int waves = answer.plan ? answer.plan->waves : 99;
+  return {fits ? 0 : 1, waves, fits ? 0 : answer.overrun.count()};
+}
+
+}  // namespace
+
+base::Result<Planned> plan_it(Context& context, kitchen::Lesson lesson, const PlanWish& wish,
+                              JobDesk* desk, const std::optional<desk::Printed>& before) {
+  const auto notes = desk::add_allergens(lesson, *context.kept.foods(), *context.kept.labels());
+  if (!notes) return notes.problems();
+  timeplan::Answer answer = answer_for(context, lesson, wish, desk, kSeed, true);
+  if (wish.keep_lines && before && before->waves > 0 && answer.plan) {
+    int least = desk::what_changed(*before, desk::printed(lesson, answer)).lines_moved;
+    for (std::uint64_t seed = kSeed + 1; seed < kSeed + kTries && least > 0; ++seed) {
+      timeplan::Answer other = answer_for(context, lesson, wish, desk, seed, false);
+      if (!other.plan || worth(other) > worth(answer)) continue;
+      const int moved = desk::what_changed(*before, desk::printed(lesson, other)).lines_moved;
+      if (moved >= least) continue;
+      least = moved;
+      answer = answer_for(context, lesson, wish, desk, seed, true);
+    }
+  }
+  answer.notes = kitchen::notes(lesson);
+  answer.notes.insert(answer.notes.end(), notes.value().begin(), notes.value().end());
+  if (answer.own_timelines_needed) lesson.timelines = kitchen::Timelines::kOwn;
+  return Planned{std::move(lesson), std::move(answer)};
+}
+
+Node digest_of(const Planned& planned) {
+  const timeplan::Answer& answer = planned.answer;
+  Node node = Node::object();
+  const bool fits = answer.verdict == timeplan::Verdict::kFits;
+  node.set("verdict", Node::of(fits                                               ? "fits"
+                               : answer.verdict == timeplan::Verdict::kDoesNotFit ? "does not fit"
+                                                                                  : "not found"));
+  const auto spare = answer.spare.count() / 60, over = answer.overrun.count() / 60;
+  node.set("says", Node::of(fits       ? say("It fits: ", spare, " min spare")
+                            : over > 0 ? say("Does not fit: ", over, " min over")
+                            : answer.verdict == timeplan::Verdict::kDoesNotFit
+                                ? std::string("Does not fit")
+                                : std::string("No plan found yet")));
+  if (answer.chance) {
+    Node& chance = node.set("chance", Node::object());
+    chance.set("word", Node::of(timeplan::word(answer.chance->word)));
+    chance.set("about", Node::of(answer.chance->about));
+    chance.set("in_100", Node::of(static_cast<int>(std::lround(answer.chance->room * 100))));
+    Node& marks = chance.set("marks", Node::list());
+    const auto bell = planned.lesson.bell - planned.lesson.check_out;
+    for (const base::Seconds mark : answer.chance->marks)
+      marks.add(Node::of(std::round(static_cast<double>((mark - bell).count()) / 6.0) / 10.0));
+  } else {
+    node.set("chance", Node());
+  }
+  node.set("reason", Node::of(answer.causes.empty() ? std::string() : answer.causes.front().says));
+  const auto works = std::find_if(answer.remedies.begin(), answer.remedies.end(),
+                                  [](const timeplan::Remedy& each) { return each.fits; });
+  if (works != answer.remedies.end()) {
+    Node& remedy = node.set("remedy", Node::object());
+    remedy.set("code", Node::of(works->code));
+    remedy.set("says", Node::of(works->says));
+    remedy.set("buys", Node::of(works->buys));
+  } else {
+    node.set("remedy", Node());
+  }
+  return node;
+}
+
+std::string loose_plan(const Planned& planned) {
+  return "{\"lesson\": null, \"lesson_version\": 0, \"answer\": " +
+         print::answer_json(planned.lesson, planned.answer) +
+         ", \"body\": " + kitchen::write_lesson(planned.lesson) +
+         ", \"changed\": [], \"lines_moved\": 0, \"versions\": [], \"stale\": false}";
+}
+
+base::Result<std::string> plan_kept(Context& context, const std::string& id, const PlanWish& wish,
+                                    JobDesk* desk, const std::string& who) {
+  auto kept = context.kept.lesson(id);
+  if (!kept) return kept.problems();
+  const auto old = kept_plan_node(context, id, {});
+  if (!old) return old.problems();
+  std::optional<desk::Printed> before;
+  if (old.value()) before = printed_in(*old.value());
+  auto made = plan_it(context, kept.value().lesson, wish, desk, before);
+  if (!made) return made.problems();
+  const auto planned = std::make_shared<const Planned>(std::move(made).value());
+  const desk::Printed printed = desk::printed(planned->lesson, planned->answer);
+  const desk::WhatChanged change = before ? desk::what_changed(*before, printed)
+                                          : desk::WhatChanged{};
+
+  const store::Document& document = kept.value().document;
+  Node body = Node::object();
+  body.set("kind", Node::of("plan"));
+  body.set("version", Node::of(1));
+  body.set("lesson_version", Node::of(static_cast<double>(document.version)));
+  body.set("seconds", Node::of(wish.seconds));
+  body.set("digest", digest_of(*planned));
+  body.set("printed", printed_node(printed));
+  body.set("changed", texts(change.says));
+  body.set("lines_moved", Node::of(change.lines_moved));
+  base::Problems broken;
+  auto answer = kitchen::parse_json(print::answer_json(planned->lesson, planned->answer), "",
+                                    broken);
+  if (!answer) return broken;
+  body.set("answer", std::move(*answer));
+
+  store::Draft draft;
+  draft.body = kitchen::json_text(body);
+  draft.title = document.title;
+  draft.day = document.day;
+  const std::string verdict = text_in(*body.find("digest"), "says");
+  const store::Act act{who, wish.what.empty() ? verdict : wish.what + " " + verdict + "."};
+  // A plan follows from its lesson: whoever planned last is right, so a clash is written over.
+  const auto written = context.store.transact(
+      [&](store::Writer& writer) -> base::Result<store::Outcome> {
+        const auto there = writer.get(Kind::kPlan, id);
+        if (!there) return there.problems();
+        if (!there.value() || there.value()->deleted) {
+          const auto created = writer.create(Kind::kPlan, id, draft, act);
+          if (!created) return created.problems();
+        } else {
+          const auto replaced = writer.replace(Kind::kPlan, id, there.value()->version, draft, act);
+          if (!replaced) return replaced.problems();
+        }
+        return store::Outcome::kKeep;
+      });
+  if (!written) return written.problems();
+  remembered().put(id, document.version, planned);
+  context.hub.publish("desk", "document",
+                      say("{\"kind\": \"plan\", \"id\": ", http::json_quoted(id),
+                          ", \"version\": ", document.version,
+                          ", \"title\": ", http::json_quoted(document.title), "}"));
+  const auto now = context.store.get(Kind::kLesson, id);
+  const std::int64_t version_now = now && now.value() ? now.value()->version : document.version;
+  return lesson_plan_text(context, id, body, version_now, document.body);
+}
+
+base::Result<std::string> kept_plan(Context& context, const std::string& id,
+                                    std::optional<std::int64_t> version) {
+  const auto lesson = context.kept.document(Kind::kLesson, id);
+  if (!lesson) return lesson.problems();
+  const auto plan = kept_plan_node(context, id, version);
+  if (!plan) return plan.problems();
+  if (!plan.value())
+    return base::Problem{"store.not_found", "", "", "This lesson has not been planned yet.",
+                         "Plan it."};
+  return lesson_plan_text(context, id, *plan.value(), lesson.value().version, lesson.value().body);
+}
+
+base::Result<std::shared_ptr<const Planned>> planned_for_paper(Context& context,
+                                                               const std::string& id) {
+  auto kept = context.kept.lesson(id);
+  if (!kept) return kept.problems();
+  if (auto there = remembered().get(id, kept.value().document.version)) return there;
+  const auto plan = kept_plan_node(context, id, {});
+  if (!plan) return plan.problems();
+  PlanWish wish;
+  wish.seconds = plan.value() ? number_in(*plan.value(), "seconds").value_or(context.plan_seconds)
+                              : context.plan_seconds;
+  std::optional<desk::Printed> before;
+  if (plan.value()) before = printed_in(*plan.value());
+  wish.keep_lines = before.has_value();
+  auto made = plan_it(context, kept.value().lesson, wish, nullptr, before);
+  if (!made) return made.problems();
+  auto planned = std::make_shared<const Planned>(std::move(made).value());
+  remembered().put(id, kept.value().document.version, planned);
+  return planned;
+}
+
+}  // namespace serve

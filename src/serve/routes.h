@@ -1,0 +1,34 @@
+// The routes of the API, one function a group; api/openapi.yaml is the contract.
+//
+// `needs` of a route: "" = anybody; "read" = whoever may sign in; "write" = teachers and the head;
+// "stores" = technicians too; "head" = the head of department.
+#pragma once
+
+#include "serve/context.h"
+#include "serve/http/router.h"
+
+namespace serve {
+
+void add_people_routes(http::Router&, Context&);
+void add_document_routes(http::Router&, Context&);
+void add_week_routes(http::Router&, Context&);
+void add_dish_routes(http::Router&, Context&);
+void add_class_routes(http::Router&, Context&);
+void add_plan_routes(http::Router&, Context&);
+void add_store_routes(http::Router&, Context&);
+void add_paper_routes(http::Router&, Context&);
+void add_keeping_routes(http::Router&, Context&);
+
+/// Signs in, checks roles and the token of writing requests, around every handler.
+http::Middleware guard(Context&);
+
+/// Who asks, as guard() found out. Only for routes that need somebody.
+const Who& who(const http::Request&);
+/// The name of a user id for screens: "Ms Hart"; "somebody" for one who is gone, "" for nobody.
+std::string name_of_user(Context&, const std::string& id);
+/// News of a job for the pages of the session that started it.
+void tell_job(http::Hub&, const JobView&);
+/// Tells every page that a document was changed.
+void tell_changed(Context&, const store::Document&);
+
+}  // namespace serve

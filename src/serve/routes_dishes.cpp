@@ -1,0 +1,212 @@
+// Dishes: the list with what they can be chosen by, one with everything worked out, a text read.
+#include <map>
+#include <mutex>
+
+#include "base/text.h"
+#include "kitchen/quantity.h"
+#include "kitchen/reading/json_ld.h"
+#include "kitchen/reading/make_dish.h"
+#include "kitchen/reading/read_dish_text.h"
+#include "print/say_draft.h"
+#include "serve/api_json.h"
+#include "serve/dish_views.h"
+#include "serve/routes.h"
+#include "shipped/task_times.h"
+
+namespace serve {
+namespace {
+
+using base::say;
+using http::Method;
+using http::Request;
+using http::Response;
+using store::Kind;
+
+constexpr std::size_t kLongestPaste = 400'000;  // bytes: some five thousand lines
+
+/// Rows by dish and the versions they were made from: a school of five hundred dishes is read once.
+class Rows {
+ public:
+  std::string row(Context& context, const store::Summary& summary) {
+    const std::string from = say(summary.version, "/", version_of(context, "prices"), "/",
+                                 version_of(context, "foods"), "/", version_of(context, "labels"));
+    {
+      const std::lock_guard lock(mutex_);
+      const auto there = rows_.find(summary.id);
+      if (there != rows_.end() && there->second.from == from) return there->second.text;
+    }
+    const auto versions = context.kept.dish(summary.id);
+    if (!versions) return "";
+    std::string text = kitchen::json_text(
+        dish_row(context, summary.id, summary.version, versions.value()));
+    const std::lock_guard lock(mutex_);
+    rows_[summary.id] = {from, text};
+    return text;
+  }
+
+ private:
+  struct Row {
+    std::string from, text;
+  };
+  std::mutex mutex_;
+  std::map<std::string, Row> rows_;
+
+  static std::int64_t version_of(Context& context, const std::string& table) {
+    const auto found = context.store.get(Kind::kTable, table);
+    return found && found.value() ? found.value()->version : 0;
+  }
+};
+
+Response list(Context& context) {
+  static Rows rows;
+  const auto found = context.store.list(Kind::kDish);
+  if (!found) return refuse(found.problems());
+  std::string out;
+  for (const store::Summary& summary : found.value()) {
+    const std::string row = rows.row(context, summary);
+    if (row.empty()) continue;
+    out += (out.empty() ? "" : ",\n") + row;
+  }
+  return http::json(200, "{\"dishes\": [" + out + "]}");
+}
+
+Response view_of(Context& context, const std::string& id, std::int64_t version,
+                 const std::string& text, const std::string& variant) {
+  base::Problems broken;
+  const auto body = kitchen::parse_json(text, "", broken);
+  if (!body) return refuse(broken);
+  const auto versions = kitchen::read_dish_variants(text, "");
+  if (!versions) return refuse(versions.problems());
+  for (const kitchen::Dish& dish : versions.value()) {
+    if (dish.variant == variant)
+      return http::json(200, dish_view(context, id, version, *body, versions.value(), dish));
+  }
+  return http::refused(404, "dish.no_variant",
+                       say("There is no variant ", base::quoted(variant), "."),
+                       "Choose one of those listed with the dish.");
+}
+
+Response view(Context& context, const Request& request) {
+  const std::string& id = request.parameter("id");
+  const auto found = context.kept.document(Kind::kDish, id);
+  if (!found) return refuse(found.problems());
+  const std::string* variant = request.asked("variant");
+  return view_of(context, id, found.value().version, found.value().body,
+                 variant == nullptr ? std::string() : *variant);
+}
+
+Response draft_view(Context& context, const Request& request) {
+  const auto body = body_of(request);
+  if (!body) return refuse(body.problems());
+  const Node* dish = body.value().find("body");
+  if (dish == nullptr)
+    return http::refused(400, "request.body", "The dish itself is missing.",
+                         "Send it as \"body\".");
+  return view_of(context, "new", 0, kitchen::json_text(*dish), "");
+}
+
+void add_line(Node& list, const std::string& text, const std::string& understood,
+              std::string_view sure) {
+  Node& line = list.add(Node::object());
+  line.set("text", Node::of(text));
+  line.set("understood", Node::of(understood));
+  line.set("sure", Node::of(sure));
+}
+
+Node lines_of(const kitchen::DishDraft& draft, const kitchen::Foods& foods) {
+  Node list = Node::list();
+  for (const kitchen::IngredientDraft& each : draft.ingredients) {
+    const kitchen::Food* food = foods.find(each.food.value);
+    std::string understood = kitchen::quantity_text(each.quantity.value);
+    understood += say(understood.empty() ? "" : " of ", food != nullptr ? food->name : each.name);
+    if (!each.preparation.empty()) understood += ", " + each.preparation;
+    add_line(list, each.line, understood, print::sureness(each.confidence));
+  }
+  for (const kitchen::StepDraft& each : draft.method) {
+    std::string understood = say(each.brief, ", ", base::minutes_text(each.least.value));
+    if (each.heat)
+      understood += each.heat->value.celsius ? say(", ", *each.heat->value.celsius, " °C") : "";
+    add_line(list, each.says, understood,
+             print::sureness(std::min(each.least.confidence, each.attention.confidence)));
+  }
+  for (const kitchen::DishDraft::Unread& each : draft.unread)
+    add_line(list, each.line, "", "not understood");
+  return list;
+}
+
+Response read_text(Context& context, const Request& request) {
+  const auto body = body_of(request);
+  if (!body) return refuse(body.problems());
+  const std::string text = text_in(body.value(), "text");
+  if (base::blank(text))
+    return http::refused(400, "read.nothing", "There is nothing to read.",
+                         "Paste the ingredients and the method.");
+  if (text.size() > kLongestPaste)
+    return http::refused(400, "read.too_long", "That is longer than a dish.",
+                         "Paste one dish at a time.");
+  const auto foods = context.kept.foods();
+  const auto draft = kitchen::looks_like_json_ld(text)
+                         ? kitchen::read_json_ld(text, "", *foods, shipped::task_times())
+                         : kitchen::read_dish_text(text, *foods, shipped::task_times());
+  if (!draft) return refuse(draft.problems());
+  Node node = Node::object();
+  const auto made = kitchen::dish_from(draft.value(), *foods);
+  std::vector<std::string> assumed = draft.value().assumed;
+  base::Problems broken;
+  if (made) {
+    assumed = made.value().assumed;
+    auto dish = kitchen::parse_json(made.value().file, "", broken);
+    node.set("body", dish ? std::move(*dish) : Node());
+  } else {
+    node.set("body", Node());
+    broken = made.problems();
+  }
+  node.set("lines", lines_of(draft.value(), *foods));
+  Node& questions = node.set("questions", Node::list());
+  for (const kitchen::Question& question : draft.value().questions) {
+    Node& one = questions.add(Node::object());
+    one.set("says", Node::of(question.asks));
+    one.set("about", Node::of(question.about));
+    one.set("choices", texts(question.answers));
+  }
+  node.set("assumed", texts(assumed));
+  node.set("problems", problems_node(broken));
+  return answer(node);
+}
+
+Response foods(Context& context, const Request& request) {
+  const std::string* words = request.asked("q");
+  if (words == nullptr || base::blank(*words))
+    return http::refused(400, "foods.nothing", "There is nothing to look for.", "Say a food.");
+  Node node = Node::object();
+  Node& list = node.set("foods", Node::list());
+  const auto table = context.kept.foods();
+  for (const auto& hit : table->search(*words, 8)) {
+    Node& one = list.add(Node::object());
+    one.set("key", Node::of(hit.food->key));
+    one.set("name", Node::of(hit.food->name));
+  }
+  return answer(node);
+}
+
+}  // namespace
+
+void add_dish_routes(http::Router& router, Context& context) {
+  router.add({.method = Method::kGet,
+              .pattern = "/api/dishes",
+              .needs = "read",
+              .handler = [&context](const Request&) { return list(context); }});
+  const auto add = [&](Method method, const char* pattern,
+                       Response (*handler)(Context&, const Request&)) {
+    router.add({.method = method,
+                .pattern = pattern,
+                .needs = "read",
+                .handler = [&context, handler](const Request& r) { return handler(context, r); }});
+  };
+  add(Method::kGet, "/api/dishes/{id}/view", view);
+  add(Method::kPost, "/api/dish-view", draft_view);
+  add(Method::kPost, "/api/read", read_text);
+  add(Method::kGet, "/api/foods", foods);
+}
+
+}  // namespace serve

@@ -1,0 +1,224 @@
+// This week: each lesson with its verdict, what it needs and who must not have what.
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "base/text.h"
+#include "desk/lesson_allergens.h"
+#include "kitchen/words.h"
+#include "larder/week.h"
+#include "serve/api_json.h"
+#include "serve/order_desk.h"
+#include "serve/routes.h"
+
+namespace serve {
+namespace {
+
+using base::say;
+using http::Method;
+using http::Request;
+using http::Response;
+using store::Kind;
+
+std::optional<Node> digest_for(Context& context, const std::string& id, std::int64_t lesson_version,
+                               bool& stale) {
+  stale = false;
+  const auto plan = context.store.get(Kind::kPlan, id);
+  if (plan && plan.value() && !plan.value()->deleted) {
+    base::Problems broken;
+    const auto node = kitchen::parse_json(plan.value()->body, "", broken);
+    if (node && node->find("digest") != nullptr) {
+      stale = static_cast<std::int64_t>(number_in(*node, "lesson_version").value_or(0)) !=
+              lesson_version;
+      return std::optional(*node->find("digest"));
+    }
+  }
+  return std::nullopt;
+}
+
+/// Of a lesson without a plan: what keeps it from being planned, if that is known at once.
+Node without_plan(Context& context, kitchen::Lesson lesson) {
+  const auto said = desk::add_allergens(lesson, *context.kept.foods(), *context.kept.labels());
+  Node none = Node::object();
+  none.set("verdict", Node::of("not planned"));
+  none.set("says", Node::of(said ? "Not planned yet" : "Cannot be planned yet"));
+  none.set("chance", Node());
+  none.set("reason", Node::of(said ? "" : said.problems().front().message));
+  none.set("remedy", Node());
+  return none;
+}
+
+/// Who must not have what, for those who cook and set out: never on a wall or a card.
+Node allergies(const kitchen::Lesson& lesson) {
+  std::map<kitchen::Allergen, std::vector<std::string>> by;
+  for (const kitchen::Cook& cook : lesson.cooks) {
+    for (const kitchen::Allergen allergen : cook.avoids)
+      by[allergen].push_back(lesson.room.places[static_cast<std::size_t>(cook.place)].name);
+  }
+  Node list = Node::list();
+  for (const auto& [allergen, places] : by) {
+    Node& one = list.add(Node::object());
+    one.set("allergen", Node::of(kitchen::word(allergen)));
+    one.set("says",
+            Node::of(say(base::counted(static_cast<long long>(places.size()), "cook", "cooks"),
+                         ": ", base::joined(places))));
+  }
+  return list;
+}
+
+Node prepare(const kitchen::Lesson& lesson) {
+  Node list = Node::list();
+  std::map<int, int> sets;
+  for (const kitchen::Cook& cook : lesson.cooks) {
+    for (const int dish : cook.dishes) ++sets[dish];
+  }
+  for (const auto& [dish, n] : sets) {
+    const kitchen::Dish& d = lesson.dishes[static_cast<std::size_t>(dish)];
+    const std::string lots = lesson.trays_at_places ? base::counted(n, "tray", "trays")
+                                                    : base::counted(n, "set", "sets");
+    list.add(Node::of(say(lots, " of ", base::lower(d.name.substr(0, 1)), d.name.substr(1),
+                          d.variant.empty() ? "" : ", " + d.variant)));
+  }
+  for (const kitchen::OvenAtOpening& oven : lesson.ovens)
+    list.add(Node::of(say("oven ", lesson.room.cookers[static_cast<std::size_t>(oven.cooker)].name,
+                          " at ", oven.setting.celsius, " °C")));
+  return list;
+}
+
+Node lesson_node(Context& context, const store::Summary& summary) {
+  Node node = Node::object();
+  node.set("id", Node::of(summary.id));
+  node.set("title", Node::of(summary.title));
+  node.set("version", Node::of(static_cast<double>(summary.version)));
+  node.set("date", Node::of(summary.day.value_or("")));
+  const auto kept = context.kept.lesson(summary.id);
+  bool stale = false;
+  if (!kept) {
+    for (const char* key : {"class", "from", "to", "room"}) node.set(key, Node::of(""));
+    node.set("dishes", Node::list());
+    node.set("cooks", Node::of(0));
+    node.set("pupils", Node::of(0));
+    node.set("verdict", Node::of("not planned"));
+    node.set("says", Node::of("Something in it has to be mended"));
+    node.set("chance", Node());
+    node.set("reason", Node::of(kept.problems().front().message));
+    node.set("remedy", Node());
+    node.set("allergies", Node::list());
+    node.set("prepare", Node::list());
+    node.set("stale", Node::of(true));
+    return node;
+  }
+  const kitchen::Lesson& lesson = kept.value().lesson;
+  const auto kept_digest = digest_for(context, summary.id, summary.version, stale);
+  const Node digest = kept_digest ? *kept_digest : without_plan(context, lesson);
+  base::Problems broken;
+  const auto body = kitchen::parse_json(kept.value().document.body, "", broken);
+  const Node* about = body ? body->find("about") : nullptr;
+  std::string group = about == nullptr ? std::string() : text_in(*about, "class");
+  if (!group.empty()) {
+    const auto found = context.store.get(Kind::kClass, group);
+    if (found && found.value()) group = found.value()->title;
+  }
+  if (group.empty()) group = summary.title.substr(0, summary.title.find(','));
+  node.set("class", Node::of(group));
+  node.set("from", Node::of(kitchen::clock(lesson, base::Seconds{0})));
+  node.set("to", Node::of(kitchen::clock(lesson, lesson.bell)));
+  node.set("room", Node::of(lesson.room.name));
+  std::vector<std::string> dishes;
+  for (const kitchen::Dish& dish : lesson.dishes) {
+    if (std::find(dishes.begin(), dishes.end(), dish.name) == dishes.end())
+      dishes.push_back(dish.name);
+  }
+  node.set("dishes", texts(dishes));
+  int pupils = 0;
+  for (const kitchen::Cook& cook : lesson.cooks) pupils += cook.people;
+  node.set("cooks", Node::of(static_cast<int>(lesson.cooks.size())));
+  node.set("pupils", Node::of(pupils));
+  for (std::size_t i = 0; i < digest.keys.size(); ++i) node.set(digest.keys[i], digest.items[i]);
+  node.set("allergies", allergies(lesson));
+  node.set("prepare", prepare(lesson));
+  node.set("stale", Node::of(stale));
+  return node;
+}
+
+std::string headline(const Node& lessons) {
+  std::vector<std::string> wrong;
+  std::size_t open = 0;
+  for (const Node& lesson : lessons.items) {
+    const std::string verdict = text_in(lesson, "verdict");
+    if (verdict == "not planned") ++open;
+    if (verdict == "does not fit" || verdict == "not found")
+      wrong.push_back(text_in(lesson, "title"));
+  }
+  const std::size_t all = lessons.items.size();
+  if (all == 0) return "No lessons this week.";
+  if (!wrong.empty()) {
+    const std::string first = wrong.size() == 1 ? wrong.front() + " does not fit yet."
+                                                : say(wrong.size(), " lessons do not fit yet.");
+    const std::size_t good = all - wrong.size() - open;
+    return first + (good == 0   ? ""
+                    : good == 1 ? " The other one does."
+                                : say(" The other ", good, " do."));
+  }
+  if (open > 0)
+    return open == all
+               ? "Nothing is planned yet this week."
+               : say(base::counted(static_cast<long long>(open), "lesson is", "lessons are"),
+                     " not planned yet. The others fit.");
+  return all == 1 ? "The lesson fits." : "All lessons of this week fit.";
+}
+
+Response week(Context& context, const Request& request) {
+  base::Date day = shown_week(context.today());
+  if (const std::string* from = request.asked("from")) {
+    const auto asked = base::date_in(*from);
+    if (!asked)
+      return http::refused(400, "week.date", say(base::quoted(*from), " is not a date."),
+                           "Write year, month and day: 2026-11-17.");
+    day = *asked;
+  }
+  const base::Date monday = monday_of(day);
+  const base::Date sunday{monday.days + 6};
+  store::Filter filter;
+  filter.from = base::date_text(monday);
+  filter.to = base::date_text(sunday);
+  const auto found = context.store.list(Kind::kLesson, filter);
+  if (!found) return refuse(found.problems());
+  Node lessons = Node::list();
+  for (const store::Summary& summary : found.value()) lessons.add(lesson_node(context, summary));
+  std::stable_sort(lessons.items.begin(), lessons.items.end(), [](const Node& a, const Node& b) {
+    return text_in(a, "date") + text_in(a, "from") < text_in(b, "date") + text_in(b, "from");
+  });
+  Node node = Node::object();
+  node.set("from", Node::of(base::date_text(monday)));
+  node.set("to", Node::of(base::date_text(sunday)));
+  node.set("today", Node::of(base::date_text(context.today())));
+  node.set("headline", Node::of(headline(lessons)));
+  node.set("lessons", std::move(lessons));
+  // Weeks around this one that have lessons, so that a page can step over empty ones.
+  store::Filter around;
+  around.from = base::date_text(base::Date{monday.days - 400});
+  around.to = base::date_text(base::Date{monday.days + 120});
+  std::set<int> mondays;
+  if (const auto near = context.store.list(Kind::kLesson, around)) {
+    for (const store::Summary& summary : near.value()) {
+      if (const auto date = base::date_in(summary.day.value_or("")))
+        mondays.insert(monday_of(*date).days);
+    }
+  }
+  Node& dates = node.set("dates", Node::list());
+  for (const int days : mondays) dates.add(Node::of(base::date_text(base::Date{days})));
+  node.set("order", week_order(context, monday));
+  return answer(node);
+}
+
+}  // namespace
+
+void add_week_routes(http::Router& router, Context& context) {
+  router.add({.method = Method::kGet,
+              .pattern = "/api/week",
+              .needs = "read",
+              .handler = [&context](const Request& r) { return week(context, r); }});
+}
+
+}  // namespace serve

@@ -1,0 +1,155 @@
+#include "store/database.h"
+
+#include <sqlite3.h>
+
+#include "base/text.h"
+
+namespace store {
+namespace {
+
+[[noreturn]] void fail(sqlite3* database, int code, const char* sql) {
+  const int extended = database == nullptr ? code : sqlite3_extended_errcode(database);
+  const char* said = database == nullptr ? sqlite3_errstr(code) : sqlite3_errmsg(database);
+  throw DatabaseError(extended == SQLITE_OK ? code : extended, base::say(said, ": ", sql));
+}
+
+}  // namespace
+
+void Database::Close::operator()(sqlite3* handle) const { sqlite3_close_v2(handle); }
+
+Database::Database(const std::string& path, Access access, int wait_ms) {
+  int flags = SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE;
+  flags |= access == Access::kRead ? SQLITE_OPEN_READONLY : SQLITE_OPEN_READWRITE;
+  if (access == Access::kWriteOrMake) flags |= SQLITE_OPEN_CREATE;
+  sqlite3* opened = nullptr;
+  const int code = sqlite3_open_v2(path.c_str(), &opened, flags, nullptr);
+  handle_.reset(opened);  // there is a handle even when opening failed, and it must be closed
+  if (code != SQLITE_OK) fail(opened, code, "open");
+  sqlite3_busy_timeout(opened, wait_ms);
+  // A file from anywhere may hold views and triggers that call functions; those are not ours.
+  sqlite3_db_config(opened, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
+  sqlite3_db_config(opened, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
+  // The first of these that looks into the file says if it is damaged, locked or no database.
+  run("pragma foreign_keys = on; pragma synchronous = full; pragma secure_delete = on; "
+      "pragma temp_store = memory;");
+}
+
+void Database::run(const char* sql) {
+  const int code = sqlite3_exec(handle(), sql, nullptr, nullptr, nullptr);
+  if (code != SQLITE_OK) fail(handle(), code, sql);
+}
+
+std::int64_t Database::number(const std::string& sql) {
+  Statement statement(*this, sql);
+  if (!statement.step()) throw std::logic_error("no row: " + sql);
+  return statement.column<std::int64_t>(0);
+}
+
+std::string Database::text(const std::string& sql) {
+  Statement statement(*this, sql);
+  if (!statement.step()) throw std::logic_error("no row: " + sql);
+  return statement.column<std::string>(0);
+}
+
+void Database::use_write_ahead_log() {
+  const std::string mode = text("pragma journal_mode = wal");
+  if (mode != "wal") {
+    throw DatabaseError(SQLITE_CANTOPEN, "write-ahead logging is not possible here: " + mode);
+  }
+}
+
+bool Database::in_transaction() const { return sqlite3_get_autocommit(handle()) == 0; }
+
+int Database::changed_rows() const { return sqlite3_changes(handle()); }
+
+void Statement::Finish::operator()(sqlite3_stmt* handle) const { sqlite3_finalize(handle); }
+
+Statement::Statement(Database& database, std::string_view sql) : database_(database.handle()) {
+  sqlite3_stmt* made = nullptr;
+  const int code = sqlite3_prepare_v2(database_, sql.data(), static_cast<int>(sql.size()), &made,
+                                      nullptr);
+  handle_.reset(made);
+  if (code != SQLITE_OK) fail(database_, code, std::string(sql).c_str());
+  if (made == nullptr) throw std::logic_error("an empty statement");
+}
+
+int Statement::place(const char* name) const {
+  const int index = sqlite3_bind_parameter_index(handle_.get(), name);
+  if (index == 0) {
+    throw std::logic_error(base::say("no parameter ", name, " in: ", sqlite3_sql(handle_.get())));
+  }
+  return index;
+}
+
+void Statement::check(int code) const {
+  if (code != SQLITE_OK) fail(database_, code, sqlite3_sql(handle_.get()));
+}
+
+Statement& Statement::bind(const char* name, std::int64_t value) {
+  check(sqlite3_bind_int64(handle_.get(), place(name), value));
+  return *this;
+}
+
+Statement& Statement::bind(const char* name, std::string_view text) {
+  // A null pointer would bind NULL; an empty text is a text.
+  check(sqlite3_bind_text64(handle_.get(), place(name), text.empty() ? "" : text.data(),
+                            text.size(), SQLITE_TRANSIENT, SQLITE_UTF8));
+  return *this;
+}
+
+Statement& Statement::bind_null(const char* name) {
+  check(sqlite3_bind_null(handle_.get(), place(name)));
+  return *this;
+}
+
+bool Statement::step() {
+  const int code = sqlite3_step(handle_.get());
+  if (code == SQLITE_ROW) return true;
+  if (code == SQLITE_DONE) return false;
+  fail(database_, code, sqlite3_sql(handle_.get()));
+}
+
+void Statement::run() {
+  if (step()) throw std::logic_error(base::say("rows from: ", sqlite3_sql(handle_.get())));
+  reset();
+}
+
+void Statement::reset() {
+  sqlite3_reset(handle_.get());  // repeats the error of the last step, which was thrown then
+  sqlite3_clear_bindings(handle_.get());
+}
+
+bool Statement::is_null(int i) const {
+  return sqlite3_column_type(handle_.get(), i) == SQLITE_NULL;
+}
+
+std::int64_t Statement::number(int i) const {
+  if (is_null(i)) throw std::logic_error(base::say("NULL in column ", i));
+  return sqlite3_column_int64(handle_.get(), i);
+}
+
+std::string Statement::text(int i) const {
+  if (is_null(i)) throw std::logic_error(base::say("NULL in column ", i));
+  const auto* bytes = reinterpret_cast<const char*>(sqlite3_column_text(handle_.get(), i));
+  if (bytes == nullptr) throw DatabaseError(SQLITE_NOMEM, "no memory for a text");
+  return {bytes, static_cast<std::size_t>(sqlite3_column_bytes(handle_.get(), i))};
+}
+
+Transaction::Transaction(Database& database, For purpose) : database_(database) {
+  database_.run(purpose == For::kWriting ? "begin immediate" : "begin");
+}
+
+Transaction::~Transaction() {
+  // After some errors, a full disk among them, SQLite has rolled back by itself. A rollback that
+  // fails leaves nothing to do: the next connection to open the file rolls back.
+  if (open_ && database_.in_transaction()) {
+    sqlite3_exec(database_.handle(), "rollback", nullptr, nullptr, nullptr);
+  }
+}
+
+void Transaction::commit() {
+  database_.run("commit");
+  open_ = false;
+}
+
+}  // namespace store
