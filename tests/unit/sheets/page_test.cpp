@@ -38,7 +38,7 @@ TEST(PrintedPage, the_machine_has_noto_sans_and_dejavu_sans) {
 }
 
 TEST(PrintedPage, a_page_is_set_in_noto_sans) {
-  EXPECT_THAT(look::faces(one_page("Plain words").c_str()), HasSubstr("NotoSans"));
+  EXPECT_THAT(look::faces(one_page("Plain words")), HasSubstr("NotoSans"));
 }
 
 TEST(PrintedPage, the_same_words_are_the_same_bytes) {
