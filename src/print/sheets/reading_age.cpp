@@ -19,17 +19,17 @@ struct Exception {
 };
 // Words of kitchens and classrooms that the rule below counts wrongly.
 constexpr auto kExceptions = std::to_array<Exception>(
-    {{"area", 3},       {"being", 2},     {"vegetable", 3},   {"vegetables", 3}, {"chocolate", 2},
-     {"every", 2},      {"everybody", 4}, {"everything", 3},  {"minute", 2},     {"minutes", 2},
-     {"ready", 2},      {"recipe", 3},    {"recipes", 3},     {"sieve", 1},      {"simmer", 2},
-     {"somebody", 3},   {"something", 2}, {"temperature", 4}, {"allergy", 3},    {"oregano", 4},
-     {"piece", 1},      {"pieces", 2},    {"puree", 2},       {"purée", 2},      {"sauté", 2},
-     {"cafe", 2},       {"crème", 1},     {"creature", 2},    {"reptilian", 4},  {"mayonnaise", 3},
-     {"safely", 2},     {"carefully", 3}, {"evenly", 3},      {"loosely", 2},    {"closely", 2},
-     {"cheesecake", 2}, {"teaspoon", 2},  {"tablespoon", 3},  {"fire", 1},       {"hour", 1},
-     {"hours", 1},      {"our", 1},       {"poem", 2},        {"quiet", 2},      {"science", 2},
-     {"diet", 2},       {"fluid", 2},     {"lion", 2},        {"area's", 3},     {"once", 1},
-     {"coating", 2},    {"dough", 1},     {"dhal", 1}});
+    {{"area", 3},      {"being", 2},      {"vegetable", 3},   {"vegetables", 3}, {"chocolate", 2},
+     {"every", 2},     {"everybody", 4},  {"everything", 3},  {"minute", 2},     {"minutes", 2},
+     {"ready", 2},     {"recipe", 3},     {"recipes", 3},     {"sieve", 1},      {"simmer", 2},
+     {"somebody", 3},  {"something", 2},  {"temperature", 4}, {"allergy", 3},    {"oregano", 4},
+     {"piece", 1},     {"pieces", 2},     {"puree", 2},       {"purée", 2},      {"sauté", 2},
+     {"cafe", 2},      {"crème", 1},      {"creature", 2},    {"mayonnaise", 3}, {"safely", 2},
+     {"carefully", 3}, {"evenly", 3},     {"loosely", 2},     {"closely", 2},    {"cheesecake", 2},
+     {"teaspoon", 2},  {"tablespoon", 3}, {"fire", 1},        {"hour", 1},       {"hours", 1},
+     {"our", 1},       {"poem", 2},       {"quiet", 2},       {"science", 2},    {"diet", 2},
+     {"fluid", 2},     {"lion", 2},       {"area's", 3},      {"once", 1},       {"coating", 2},
+     {"dough", 1},     {"dhal", 1}});
 
 }  // namespace
 
@@ -44,10 +44,11 @@ int syllables(std::string_view written) {
   for (std::size_t i = 0; i < word.size(); ++i) {
     const bool v = vowel(word[i]) && !(i == 0 && word[i] == 'y');
     if (v && !in_group) ++groups;
-    // Two vowels that are said apart: "i-a" in "reptilian", "e-o" in "video", "u-a" in "gradual".
+    // Two vowels that are said apart: "i-a" in "media", "e-o" in "video", "u-a" in "gradual".
     if (v && in_group && i > 0) {
       const std::string pair = word.substr(i - 1, 2);
-      if ((pair == "ia" && !word.ends_with("cial")) || pair == "eo" || pair == "iu" ||
+      if ((pair == "ia" && !word.ends_with("cial") && !word.ends_with("lian")) || pair == "eo" ||
+          pair == "iu" ||
           (pair == "io" && i > 1 && word[i - 2] != 't' && word[i - 2] != 's' && word[i - 2] != 'n'))
         ++groups;
     }

@@ -35,7 +35,8 @@ constexpr auto kHolds = std::to_array<std::string_view>(
     {"not", "never", "don't", "no", "without", "nor", "unless"});
 // A part that begins with one of these cannot stand alone.
 constexpr auto kHangs = std::to_array<std::string_view>(
-    {"when", "if", "once", "as", "while", "before", "after", "until", "because", "so"});
+    {"when", "if", "once", "as", "while", "before", "after", "until", "because", "so", "on", "in",
+     "with", "at", "under", "from", "for"});
 
 template <class List>
 bool in(const List& list, std::string_view word) {
@@ -74,7 +75,8 @@ bool stands_alone(std::string_view before) {
 std::size_t cut_at(std::string_view text, std::size_t i, std::string_view before) {
   if (text.substr(i, 2) == "; ") return 2;
   if (!stands_alone(before)) return 0;
-  if (text.substr(i, 7) == ", then ") return 2;  // "then" stays: it says the order
+  if (text.substr(i, 7) == ", then ")  // "then" stays: it says the order
+    return in(kActions, first_word(text.substr(i + 7))) ? 2 : 0;
   if (text.substr(i, 6) == ", and " && in(kActions, first_word(text.substr(i + 6)))) return 6;
   if (text.substr(i, 2) == ", " && in(kActions, first_word(text.substr(i + 2)))) {
     // A list of actions: "stir, taste and season" is said in one breath.

@@ -52,7 +52,9 @@ TEST(ToldStep, a_sentence_is_cut_where_a_second_instruction_begins) {
 TEST(ToldStep, what_is_one_thought_is_not_cut) {
   // Cut in two, these would say the opposite or nothing.
   for (const char* whole :
-       {"Never leave the pan and walk to the sink.", "Do not open the door and look at the cakes.",
+       {"With the adult beside you, warm a finger’s depth of oil.",
+        "Stir in onion for two minutes, then tomatoes and beans.",
+        "Never leave the pan and walk to the sink.", "Do not open the door and look at the cakes.",
         "When the water boils, add the pasta.", "Peel and dice the onion.",
         "Fry without turning the heat up, and stir slowly."})
     EXPECT_EQ(in_short_sentences(whole), whole);
