@@ -11,7 +11,7 @@ namespace {
 
 using namespace print::sheets;
 
-// Worked example as published with the formula in general reference works, from memory: 13 words
+// Worked example of the encyclopaedia articles on the Flesch-Kincaid tests (looked up): 13 words
 // and 24 syllables come to 0.39 * 13 + 11.8 * 24 / 13 - 15.59 = 11.3 (Aus-tral-ian and rep-til-ian
 // are three each, as dictionaries part them). The cat has six of each: 0.39 * 6 + 11.8 - 15.59 =
 // -1.45.
