@@ -12,10 +12,10 @@ failed=0
 for lesson in demo/lessons/*.json; do
   name=$(basename "$lesson" .json)
   echo
-  echo "=== benchbell plan $lesson"
+  echo "=== benchbell plan $lesson --labels demo/stores/labels.csv"
   echo
   code=0
-  "$program" plan "$lesson" --html "$pictures/$name.html" --svg "$pictures/$name.svg" || code=$?
+  "$program" plan "$lesson" --labels demo/stores/labels.csv --html "$pictures/$name.html" --svg "$pictures/$name.svg" || code=$?
   case $code in
     0) verdict="fits" ;;
     1) verdict="does not fit" ;;
@@ -41,7 +41,7 @@ said=$(mktemp)
 trap 'rm -f "$said"' EXIT
 "$program" serve --demo --port 0 >"$said" &
 desk=$!
-trap 'kill "$desk" 2>/dev/null; rm -f "$said"' EXIT
+trap 'kill "$desk" 2>/dev/null || true; rm -f "$said"' EXIT
 for _ in $(seq 100); do
   address=$(sed -n 's/^Benchbell is at //p' "$said")
   [[ -n $address ]] && break
