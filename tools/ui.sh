@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# The pages: tools/ui.sh [build | check | mock [port]]
+# The pages: tools/ui.sh [build | check | dev]
 #
 # build, or no word at all, makes them in build/ui and, for the program, build/pages.cpp; it does nothing when they are up
 # to date. Without npm the program is built without its pages and says so.
@@ -35,12 +35,16 @@ packages() {
   fi
   # Tools that ask for `node` find the newer one first.
   PATH=$PWD/ui/node_modules/.bin:$PATH
+  # What the pages know of the program is made from the contract, so that it cannot fall behind it.
+  if [[ ! ui/src/api/contract.ts -nt api/openapi.yaml ]]; then
+    (cd ui && quietly openapi-typescript ../api/openapi.yaml --output src/api/contract.ts)
+  fi
 }
 
 mkdir -p build
 case $job in
   build)
-    now=$(find ui api schemas -path ui/node_modules -prune -o -type f -print0 | sort -z | xargs -0 sha256sum | sha256sum)
+    now=$(find ui api schemas -path ui/node_modules -prune -o -path ui/src/api/contract.ts -prune -o -type f -print0 | sort -z | xargs -0 sha256sum | sha256sum)
     [[ -f build/pages.cpp && -f build/pages.sum && $(<build/pages.sum) == "$now" ]] && exit 0
     packages
     (cd ui && quietly vite build --logLevel warn)
@@ -55,13 +59,13 @@ case $job in
     prettier --check --log-level warn .
     vitest run
     ;;
-  mock)
+  dev)
     packages
     cd ui
-    exec node mock/server.mjs "${2:-4180}"
+    exec vite
     ;;
   *)
-    echo "ui: no such job as '$job'; there are build, check and mock." >&2
+    echo "ui: no such job as '$job'; there are build, check and dev." >&2
     exit 2
     ;;
 esac

@@ -1,4 +1,7 @@
-/** English words of signing in, the first lesson, Classes, Room, Stores, House rules and Setup. */
+/**
+ * English words of signing in, the first lesson, Classes, Room, Stores, House rules and Setup.
+ * A list and nothing else, in the order of the pages: whoever translates wants it in one piece, however long it is.
+ */
 export const places = {
   // Keeping what was changed
   'keep.do': 'Keep the changes',
