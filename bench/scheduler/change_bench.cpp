@@ -7,6 +7,7 @@
 #include <cstdlib>
 #include <vector>
 
+#include "base/index.h"
 #include "classroom.h"
 #include "scheduler/mend.h"
 
@@ -14,7 +15,7 @@ namespace {
 
 using namespace scheduler;
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 constexpr Time kDay = 110;  // ten minutes more than the class needs
 constexpr Time kBehind = 5, kOut = 8;

@@ -1,12 +1,13 @@
 // A project as a Problem, and the check that knows nothing of the engine.
 #include "project.h"
+#include "base/index.h"
 
 #include <algorithm>
 
 namespace projects {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 std::string job_name(const Project& project, int job) {
   return "job " + std::to_string(project.first_number + job);

@@ -4,6 +4,7 @@
 #include <fstream>
 #include <sstream>
 
+#include "base/index.h"
 #include "project.h"
 
 namespace projects {
@@ -15,7 +16,7 @@ constexpr int kMostResources = 1000;
 /// Sums of durations and lags stay far below what a Time holds.
 constexpr int kMostTime = 1000000;
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 class Reader {
  public:

@@ -25,7 +25,7 @@ std::optional<base::Result<std::string>> look_at_week(const std::string& text,
   const auto week = larder::read_week(text, file, file_loader());
   if (!week) return base::Result<std::string>(week.problems());
   return base::Result<std::string>(base::say(
-      "week ", base::quoted(week.value().title), ", ",
+      "week ", base::in_quotes(week.value().title), ", ",
       base::counted(static_cast<long long>(week.value().lessons.size()), "lesson", "lessons")));
 }
 
@@ -41,14 +41,14 @@ base::Result<std::string> look_at(const std::string& file) {
       const auto dish = kitchen::read_dish(text.value(), file);
       if (!dish) return dish.problems();
       return base::say(
-          "dish ", base::quoted(dish.value().name), ", ",
+          "dish ", base::in_quotes(dish.value().name), ", ",
           base::counted(static_cast<long long>(dish.value().method.size()), "step", "steps"));
     }
     case kitchen::DocumentKind::kRoom: {
       const auto room = kitchen::read_room(text.value(), file);
       if (!room) return room.problems();
       return base::say(
-          "room ", base::quoted(room.value().name), ", ",
+          "room ", base::in_quotes(room.value().name), ", ",
           base::counted(static_cast<long long>(room.value().places.size()), "place", "places"));
     }
     case kitchen::DocumentKind::kHouseRules: {
@@ -61,7 +61,7 @@ base::Result<std::string> look_at(const std::string& file) {
       const auto lesson = kitchen::read_lesson(text.value(), file, file_loader());
       if (!lesson) return lesson.problems();
       std::string says = base::say(
-          "lesson ", base::quoted(lesson.value().title), ", ",
+          "lesson ", base::in_quotes(lesson.value().title), ", ",
           base::counted(static_cast<long long>(lesson.value().cooks.size()), "cook", "cooks"));
       for (const std::string& note : kitchen::notes(lesson.value())) says += "\n  " + note;
       return says;
@@ -81,7 +81,7 @@ int check(const CheckAsked& asked) {
     if (looked) {
       std::printf("%s: good: %s\n", file.c_str(), looked.value().c_str());
     } else {
-      problems.insert(problems.end(), looked.problems().begin(), looked.problems().end());
+      base::gather(looked, problems);
     }
   }
   return problems.empty() ? kFits : tell(problems);

@@ -87,7 +87,8 @@ struct DevelopWords {
   std::vector<std::string> keep;   ///< ingredients that stay as they are
   std::vector<std::string> swaps;  ///< "butter = rapeseed oil"
   std::string own_file;
-  double within = 50;  ///< per cent an ingredient may change by
+  double within = 50;    ///< per cent an ingredient may change by
+  double seconds = 0.8;  ///< to search in, at most
 };
 
 struct AllergensAsked {

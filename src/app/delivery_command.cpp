@@ -17,10 +17,6 @@
 namespace app {
 namespace {
 
-void gather(base::Problems& all, const base::Problems& more) {
-  all.insert(all.end(), more.begin(), more.end());
-}
-
 // What is behind us needs nothing any more.
 larder::Week from_day(larder::Week week, base::Date today) {
   std::erase_if(week.lessons, [&](const larder::WeekLesson& l) { return l.date < today; });
@@ -50,9 +46,10 @@ base::Result<std::vector<larder::Avoids>> avoided(const std::string& file,
     const auto diet = kitchen::value_of(safety::kDietWords, word);
     if (diet == safety::Diet::kCoeliac) allergen = kitchen::Allergen::kGluten;
     if (!allergen && !diet) {
-      problems.push_back({"needs.value", file, base::say("line ", row.line),
-                          base::say(base::quoted(row.cells[*need]), " is no allergen and no diet."),
-                          "Use the words of docs/methods/allergens.md."});
+      problems.push_back(
+          {"needs.value", file, base::say("line ", row.line),
+           base::say(base::in_quotes(row.cells[*need]), " is no allergen and no diet."),
+           "Use the words of docs/methods/allergens.md."});
     }
     if (!allergen) continue;
     const std::string title = where ? row.cells[*where] : "";
@@ -108,11 +105,11 @@ int delivery(const DeliveryAsked& asked) {
   const auto today = day_or_today(asked.today);
   const auto sent_text = read_file(asked.sent_file);
   base::Problems problems;
-  if (!week) gather(problems, week.problems());
-  if (!prices) gather(problems, prices.problems());
-  if (!stock) gather(problems, stock.problems());
-  if (!today) gather(problems, today.problems());
-  if (!sent_text) gather(problems, sent_text.problems());
+  base::gather(week, problems);
+  base::gather(prices, problems);
+  base::gather(stock, problems);
+  base::gather(today, problems);
+  base::gather(sent_text, problems);
   if (!problems.empty()) return tell(problems);
 
   const larder::Week ahead = from_day(week.value(), today.value());
@@ -126,8 +123,8 @@ int delivery(const DeliveryAsked& asked) {
   if (!ticks_text) return tell(ticks_text.problems());
   const auto ticks = larder::read_ticks(ticks_text.value(), asked.ticks_file, sent.value());
   const auto avoids = avoided(asked.needs_file, ahead);
-  if (!ticks) gather(problems, ticks.problems());
-  if (!avoids) gather(problems, avoids.problems());
+  base::gather(ticks, problems);
+  base::gather(avoids, problems);
   if (!problems.empty()) return tell(problems);
   return take(in, sent.value(), ticks.value(), avoids.value(), today.value(), asked);
 }

@@ -17,7 +17,7 @@
 namespace app {
 namespace {
 
-using base::quoted;
+using base::in_quotes;
 
 std::optional<std::size_t> ingredient_called(const kitchen::Dish& dish, std::string_view name) {
   const std::string wanted = base::folded(name);
@@ -33,8 +33,8 @@ base::Problem no_ingredient(const kitchen::Dish& dish, const std::string& name) 
   for (const kitchen::Ingredient& each : dish.ingredients) names.push_back(each.name);
   const auto near = base::nearest(name, names);
   return {"develop.ingredient", "", "",
-          quoted(dish.name) + " has no ingredient " + quoted(name) + ".",
-          near ? "Did you mean " + quoted(*near) + "?" : "It has " + base::joined(names) + "."};
+          in_quotes(dish.name) + " has no ingredient " + in_quotes(name) + ".",
+          near ? "Did you mean " + in_quotes(*near) + "?" : "It has " + base::joined(names) + "."};
 }
 
 void read_keeps(const DevelopWords& words, nutrition::DevelopAsked& asked,
@@ -55,7 +55,7 @@ void read_swaps(const DevelopWords& words, nutrition::DevelopAsked& asked,
     const auto equals = text.find('=');
     if (equals == std::string::npos) {
       problems.push_back({"develop.swap", "", "",
-                          "The swap " + quoted(text) + " names no other food.",
+                          "The swap " + in_quotes(text) + " names no other food.",
                           "Write it as \"butter = rapeseed oil\"."});
       continue;
     }
@@ -66,8 +66,8 @@ void read_swaps(const DevelopWords& words, nutrition::DevelopAsked& asked,
     if (food == nullptr) food = foods.find(base::replaced(to, ' ', '_'));
     if (!i) problems.push_back(no_ingredient(asked.dish, from));
     if (food == nullptr) {
-      problems.push_back({"develop.swap", "", "", "No food is called " + quoted(to) + ".",
-                          "Look its name up: benchbell foods " + quoted(to)});
+      problems.push_back({"develop.swap", "", "", "No food is called " + in_quotes(to) + ".",
+                          "Look its name up: benchbell foods " + in_quotes(to)});
     }
     if (!i || food == nullptr) continue;
     const double grams = held.lines[*i].grams.value_or(0), share = words.within / 100;
@@ -113,6 +113,7 @@ int develop(const DevelopWords& words) {
   if (!dish) return tell(dish.problems());
   nutrition::DevelopAsked asked;
   asked.dish = dish.value();
+  asked.seconds = words.seconds;
   asked.foods = nutrition::foods_of(asked.dish, foods.value());
   const auto held = nutrition::dish_nutrients(asked.dish, asked.foods, shipped::cooking());
   asked.allowed = nutrition::usual_changes(asked.dish, held, words.within / 100);
@@ -123,7 +124,7 @@ int develop(const DevelopWords& words) {
     if (goals)
       asked.goals.insert(asked.goals.end(), goals.value().begin(), goals.value().end());
     else
-      problems.insert(problems.end(), goals.problems().begin(), goals.problems().end());
+      base::gather(goals, problems);
   }
   read_keeps(words, asked, held, problems);
   read_swaps(words, asked, held, foods.value(), problems);

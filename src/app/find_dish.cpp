@@ -17,14 +17,14 @@ base::Result<kitchen::Dish> variant_of(const base::Result<std::vector<kitchen::D
   std::vector<std::string> names;
   for (const kitchen::Dish& dish : read.value()) {
     if (base::lower(dish.variant) == base::lower(variant)) return dish;
-    if (!dish.variant.empty()) names.push_back(base::quoted(dish.variant));
+    if (!dish.variant.empty()) names.push_back(base::in_quotes(dish.variant));
   }
   const std::string known = names.empty() ? "It has no variants: leave the variant out."
                                           : "It has " + base::joined(names) + ".";
-  return base::Problem{
-      "dish.no_variant", "", "",
-      base::say("There is no variant ", base::quoted(variant), " of ", base::quoted(asked), "."),
-      known};
+  return base::Problem{"dish.no_variant", "", "",
+                       base::say("There is no variant ", base::in_quotes(variant), " of ",
+                                 base::in_quotes(asked), "."),
+                       known};
 }
 
 bool holds_words(const std::string& name, const std::string& words) {
@@ -63,14 +63,14 @@ base::Result<kitchen::Dish> find_dish(const std::string& asked) {
   std::vector<std::string> names;
   for (const shipped::Dish* dish : fitting) names.push_back(dish->key);
   if (names.size() > 1) {
-    return base::Problem{
-        "dish.several", "", "",
-        base::say("More than one dish fits ", base::quoted(name), ": ", base::joined(names), "."),
-        "Name one of them."};
+    return base::Problem{"dish.several", "", "",
+                         base::say("More than one dish fits ", base::in_quotes(name), ": ",
+                                   base::joined(names), "."),
+                         "Name one of them."};
   }
   const std::optional<std::string> near = base::nearest(name, keys);
   return base::Problem{
-      "dish.unknown", "", "", base::say("There is no dish called ", base::quoted(name), "."),
+      "dish.unknown", "", "", base::say("There is no dish called ", base::in_quotes(name), "."),
       base::say(near ? "Did you mean " + *near + "? " : "",
                 "`benchbell dishes` lists them; a dish file of your own ends in .json.")};
 }

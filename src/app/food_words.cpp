@@ -67,10 +67,13 @@ void add_develop(CLI::App& program, std::optional<int>& code) {
   develop->add_option("--within", asked->within, "Per cent an ingredient may change by")
       ->capture_default_str()
       ->check(CLI::Range(1.0, 100.0));
+  develop->add_option("--seconds", asked->seconds, "To search in, at most")
+      ->capture_default_str()
+      ->check(CLI::Range(0.01, 600.0));
   develop->add_option("--foods", asked->own_file, kOwnFoods);
   develop->footer(
       "Example:\n  benchbell develop macaroni-cheese --goal \"salt not high\" --keep macaroni\n"
-      "Exit code: 0 there is a change, 1 there is none, 2 something to mend.\n");
+      "Exit code: 0 a change was found, 1 none was, 2 something to mend.\n");
   develop->callback([asked, &code] { code = app::develop(*asked); });
 }
 

@@ -20,10 +20,10 @@ base::Result<std::optional<nutrition::Band>> band_of(const std::string& words) {
   std::vector<std::string> known;
   for (const nutrition::Band band : nutrition::kBands) {
     const std::string name(nutrition::name_of(band));
-    known.push_back(base::quoted(name.substr(0, name.find(" to "))));
+    known.push_back(base::in_quotes(name.substr(0, name.find(" to "))));
     if (name.starts_with(base::lower(words))) return std::optional(band);
   }
-  return base::Problem{"label.band", "", "", "The advice knows no " + base::quoted(words) + ".",
+  return base::Problem{"label.band", "", "", "The advice knows no " + base::in_quotes(words) + ".",
                        "Say " + base::joined(known, "or") + "."};
 }
 
@@ -48,16 +48,16 @@ nutrition::Version version_of(const kitchen::Dish& dish, const kitchen::Foods& f
 int label(const LabelAsked& asked) {
   base::Problems problems;
   const auto foods = foods_with(asked.own_file);
-  if (!foods) problems.insert(problems.end(), foods.problems().begin(), foods.problems().end());
+  base::gather(foods, problems);
   const auto band = band_of(asked.band);
-  if (!band) problems.insert(problems.end(), band.problems().begin(), band.problems().end());
+  base::gather(band, problems);
   std::vector<kitchen::Dish> dishes;
   for (const std::string& name : asked.dishes) {
     auto dish = find_dish(name);
     if (dish)
       dishes.push_back(std::move(dish).value());
     else
-      problems.insert(problems.end(), dish.problems().begin(), dish.problems().end());
+      base::gather(dish, problems);
   }
   if (!problems.empty()) return tell(problems);
   std::vector<nutrition::Version> versions;

@@ -38,7 +38,8 @@ base::Result<base::Date> day_or_today(const std::string& text) {
     return base::Date{static_cast<int>(now.time_since_epoch().count())};
   }
   if (const auto day = base::date_in(text)) return *day;
-  return base::Problem{"day.unreadable", "", "", base::say(base::quoted(text), " is not a date."),
+  return base::Problem{"day.unreadable", "", "",
+                       base::say(base::in_quotes(text), " is not a date."),
                        "Write year, month and day: 2026-11-17."};
 }
 

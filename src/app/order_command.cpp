@@ -6,17 +6,10 @@
 #include "app/larder_files.h"
 #include "app/own_tables.h"
 #include "larder/bring_list.h"
+#include "larder/worked_order.h"
 #include "print/say_order.h"
 
 namespace app {
-namespace {
-
-void gather(base::Problems& all, const base::Problems& more) {
-  all.insert(all.end(), more.begin(), more.end());
-}
-
-}  // namespace
-
 int order(const OrderAsked& asked) {
   const auto foods = foods_with(asked.own_file);
   if (!foods) return tell(foods.problems());
@@ -25,21 +18,17 @@ int order(const OrderAsked& asked) {
   const auto stock = stock_in(asked.stock_file, foods.value());
   const auto today = day_or_today(asked.today);
   base::Problems problems;
-  if (!week) gather(problems, week.problems());
-  if (!prices) gather(problems, prices.problems());
-  if (!stock) gather(problems, stock.problems());
-  if (!today) gather(problems, today.problems());
+  base::gather(week, problems);
+  base::gather(prices, problems);
+  base::gather(stock, problems);
+  base::gather(today, problems);
   if (!problems.empty()) return tell(problems);
 
   const larder::Needs needs = larder::needs_of(week.value(), foods.value());
   const larder::OrderInput in{week.value(), needs, prices.value(), stock.value().lots,
                               foods.value()};
-  larder::OrderWish wish;
-  wish.today = today.value();
-  const larder::Order made = larder::plan_order(in, wish);
-  const larder::Costs costs = larder::costs_of(in, made);
-  const larder::CountDown days = larder::count_down(week.value(), made.unsettled, today.value());
-  const print::OrderView view{in, made, costs, days};
+  const larder::WorkedOrder made = larder::worked_order(in, today.value());
+  const print::OrderView view{in, made.order, made.costs, made.days};
   const Spoken spoken{print::say_order(view, {asked.details, asked.families}),
                       print::order_csv(view),
                       print::order_json(view),

@@ -29,7 +29,7 @@ Result<Wanted> wanted_sheets(const std::string& what) {
     std::vector<std::string> names;
     for (const PaperSheet& sheet : paper_sheets()) names.push_back(sheet.name);
     problems.push_back({"paper.what", "", "",
-                        base::say("There is no sheet called ", base::quoted(name), "."),
+                        base::say("There is no sheet called ", base::in_quotes(name), "."),
                         base::say("There are ", base::joined(names), ".")});
   }
   if (problems.empty() && out.empty())
@@ -79,7 +79,7 @@ Result<bool> a_folder(const Wanted& wanted, const PaperFrom& from) {
   std::filesystem::create_directories(folder, error);
   if (error)
     return base::Problem{"file.unwritable", folder.string(), "",
-                         base::say("The folder ", base::quoted(folder.string()),
+                         base::say("The folder ", base::in_quotes(folder.string()),
                                    " cannot be made: ", error.message(), "."),
                          "Name another folder with --out."};
   for (const PaperSheet* sheet : wanted) {

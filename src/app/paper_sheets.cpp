@@ -7,6 +7,7 @@
 #include "app/larder_files.h"
 #include "app/own_tables.h"
 #include "base/text.h"
+#include "larder/worked_order.h"
 #include "print/sheets/adult_sheets.h"
 #include "print/sheets/allergy_sheet.h"
 #include "print/sheets/bay_cards.h"
@@ -47,7 +48,7 @@ Result<bool> draw_cooks(sheets::Document& document, const PaperFrom& from) {
     return true;
   }
   return base::Problem{"paper.reading", "", "",
-                       base::say(base::quoted(from.asked.reading), " is no level of reading."),
+                       base::say(base::in_quotes(from.asked.reading), " is no level of reading."),
                        "Say \"few words\", plain or full."};
 }
 
@@ -74,12 +75,8 @@ Result<bool> draw_order(sheets::Document& document, const PaperFrom& from) {
   const larder::Needs needs = larder::needs_of(week.value(), foods.value());
   const larder::OrderInput in{week.value(), needs, prices.value(), stock.value().lots,
                               foods.value()};
-  larder::OrderWish wish;
-  wish.today = from.today;
-  const larder::Order order = larder::plan_order(in, wish);
-  const larder::Costs costs = larder::costs_of(in, order);
-  const larder::CountDown days = larder::count_down(week.value(), order.unsettled, from.today);
-  sheets::draw_order(document, {in, order, costs, days});
+  const larder::WorkedOrder made = larder::worked_order(in, from.today);
+  sheets::draw_order(document, {in, made.order, made.costs, made.days});
   return true;
 }
 

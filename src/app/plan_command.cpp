@@ -34,8 +34,7 @@ int plan(const PlanAsked& asked) {
   const auto keep = [&](const char* what, const std::string& file, const std::string& text) {
     if (file.empty()) return;
     const auto written = write_file(file, text);
-    if (!written)
-      problems.insert(problems.end(), written.problems().begin(), written.problems().end());
+    if (!written) base::gather(written, problems);
     if (written && !asked.json) std::printf("The %s is in %s\n", what, file.c_str());
   };
   keep("picture", asked.svg_file,

@@ -8,6 +8,7 @@
 #include "app/own_tables.h"
 #include "base/clock.h"
 #include "base/text.h"
+#include "desk/finish_plan.h"
 #include "desk/lesson_allergens.h"
 #include "kitchen/check_lesson.h"
 #include "kitchen/read.h"
@@ -32,7 +33,7 @@ std::optional<Value> word_in(const std::string& word,
     known.emplace_back(name);
   }
   problems.push_back({"quick." + option, "", "",
-                      base::say("--", option, " ", base::quoted(word), " is not known."),
+                      base::say("--", option, " ", base::in_quotes(word), " is not known."),
                       base::say("Say ", base::joined(known, "or"), ".")});
   return std::nullopt;
 }
@@ -43,7 +44,7 @@ std::optional<int> minute_in(const std::string& text, const std::string& option,
   if (time && !time->date && time->after_midnight.count() % 60 == 0)
     return static_cast<int>(time->after_midnight.count() / 60);
   problems.push_back({"quick." + option, "", "",
-                      base::say("--", option, " ", base::quoted(text), " is not a clock time."),
+                      base::say("--", option, " ", base::in_quotes(text), " is not a clock time."),
                       "Write it like 09:05."});
   return std::nullopt;
 }
@@ -65,7 +66,7 @@ base::Result<kitchen::Lesson> quick(const PlanAsked& asked) {
     if (dish) {
       wish.dishes.push_back(std::move(dish).value());
     } else {
-      problems.insert(problems.end(), dish.problems().begin(), dish.problems().end());
+      base::gather(dish, problems);
     }
   }
   const auto together = word_in<int>(asked.in, {{"alone", 1}, {"pairs", 2}, {"threes", 3}}, "in",
@@ -81,7 +82,7 @@ base::Result<kitchen::Lesson> quick(const PlanAsked& asked) {
   const auto from = minute_in(asked.from, "from", problems),
              to = minute_in(asked.to, "to", problems);
   const auto rules = rules_of(asked);
-  if (!rules) problems.insert(problems.end(), rules.problems().begin(), rules.problems().end());
+  base::gather(rules, problems);
   if (!problems.empty()) return problems;
   wish.pupils = asked.pupils;
   wish.together = *together;
@@ -205,10 +206,7 @@ timeplan::Answer planned(Ready& ready, const PlanAsked& asked) {
   options.stop = [&] { return console.stop(); };
   options.progress = [&](const std::string& what) { console.doing(what); };
   timeplan::Answer answer = timeplan::plan_lesson(ready.lesson, options);
-  answer.notes = kitchen::notes(ready.lesson);
-  answer.notes.insert(answer.notes.end(), ready.label_notes.begin(), ready.label_notes.end());
-  // What only works with a timeline for every cook is shown so.
-  if (answer.own_timelines_needed) ready.lesson.timelines = kitchen::Timelines::kOwn;
+  desk::finish_plan(ready.lesson, answer, ready.label_notes);
   return answer;
 }
 

@@ -28,8 +28,8 @@ base::Result<Factor> by_tin(const ScaleAsked& asked) {
   const auto from = larder::read_tin(asked.tin), to = larder::read_tin(asked.to_tin);
   if (!from || !to) {
     base::Problems all;
-    if (!from) all.insert(all.end(), from.problems().begin(), from.problems().end());
-    if (!to) all.insert(all.end(), to.problems().begin(), to.problems().end());
+    base::gather(from, all);
+    base::gather(to, all);
     return all;
   }
   Factor out;
@@ -49,7 +49,7 @@ base::Result<Factor> by_what_there_is(const ScaleAsked& asked, const kitchen::Di
     if (have)
       all.push_back(have.value());
     else
-      problems.insert(problems.end(), have.problems().begin(), have.problems().end());
+      base::gather(have, problems);
   }
   if (!problems.empty()) return problems;
   const auto scarcest = larder::factor_for_have(dish, all, foods);

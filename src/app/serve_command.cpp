@@ -68,6 +68,16 @@ base::Result<std::unique_ptr<store::Repository>> open(const fs::path& file) {
   return store::open_sqlite(file.string());
 }
 
+/// One copy a day of use, beside the file; the last fourteen stay.
+void back_up_for_today(store::Repository& store) {
+  const auto backups = store.backups();
+  const std::string day = base::date_text(today());
+  if (backups && !backups.value().empty() && backups.value().front().made_at.starts_with(day))
+    return;
+  const auto made = store.back_up(14);
+  if (!made) tell(made.problems());  // worth knowing, no reason not to work
+}
+
 }  // namespace
 
 int serve(const ServeAsked& asked) {
@@ -98,18 +108,6 @@ int serve(const ServeAsked& asked) {
     }
     const auto noted = store.set_setting("filled", "yes");
     if (!noted) return tell(noted.problems());
-  }
-
-  // One copy a day of use, beside the file; the last fourteen stay.
-  if (!asked.demo) {
-    const auto backups = store.backups();
-    const std::string day = base::date_text(today());
-    const bool done = backups && !backups.value().empty() &&
-                      backups.value().front().made_at.starts_with(day);
-    if (!done) {
-      const auto made = store.back_up(14);
-      if (!made) tell(made.problems());  // worth knowing, no reason not to work
-    }
   }
 
   serve::DeskOptions options;
@@ -158,7 +156,11 @@ int serve(const ServeAsked& asked) {
     std::printf("Everything is kept in %s\n", file.string().c_str());
   std::printf("Stop it with Ctrl-C.\n");
   std::fflush(stdout);
-  if (asked.demo) server.plan_unplanned();
+  // Both go on while the first pages are answered.
+  if (asked.demo)
+    server.plan_unplanned();
+  else
+    back_up_for_today(store);
 
   int caught = 0;
   ::sigwait(&signals, &caught);

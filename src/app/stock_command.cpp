@@ -25,7 +25,7 @@ base::Result<larder::Correction> correction(const std::string& text, const kitch
   const auto date = at == std::string::npos ? std::nullopt : base::date_in(left.substr(at + 1));
   if (food == nullptr || (!there && !none) || (at != std::string::npos && !date)) {
     return base::Problem{"stock.correction", "", "",
-                         base::say(base::quoted(text), " is not a correction",
+                         base::say(base::in_quotes(text), " is not a correction",
                                    food == nullptr ? ": the food is not known." : "."),
                          "Write food=amount or food@use-by=amount: \"milk=2 l\", "
                          "\"eggs@2026-11-20=12\", \"cream=0\"."};
@@ -66,7 +66,7 @@ int stock(const StockAsked& asked) {
     if (one)
       corrections.push_back(one.value());
     else
-      problems.insert(problems.end(), one.problems().begin(), one.problems().end());
+      base::gather(one, problems);
   }
   if (!problems.empty()) return tell(problems);
   auto corrected = larder::corrected(after.lots, corrections, foods.value());

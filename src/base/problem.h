@@ -47,4 +47,10 @@ class [[nodiscard]] Result {
   std::variant<T, Problems> content_;
 };
 
+/// Adds what is wrong with one input to what is wrong with all; nothing when it was fine.
+template <class T>
+void gather(const Result<T>& one, Problems& all) {
+  if (!one) all.insert(all.end(), one.problems().begin(), one.problems().end());
+}
+
 }  // namespace base

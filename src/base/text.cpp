@@ -31,7 +31,7 @@ std::string minutes_text(Seconds time) {
   return number_text(static_cast<double>(tenths) / 10.0) + " min";
 }
 
-std::string quoted(std::string_view text) {
+std::string in_quotes(std::string_view text) {
   constexpr std::size_t kMost = 60;
   std::string shown = first_letters(text, kMost);
   const bool cut = shown.size() < text.size();
@@ -109,6 +109,10 @@ std::string lower(std::string_view text) {
     if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
   }
   return out;
+}
+
+bool one_of(std::string_view word, std::initializer_list<std::string_view> all) {
+  return std::find(all.begin(), all.end(), word) != all.end();
 }
 
 bool blank(std::string_view text) { return text.find_first_not_of(' ') == std::string_view::npos; }

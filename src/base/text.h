@@ -1,12 +1,15 @@
 // Words: putting sentences together, numbers without a locale, the nearest word to a misspelt one,
 // UTF-8.
 //
-// say("The step ", quoted("bake"), " takes ", minutes_text(base::minutes(20)), ".") is a sentence
-// for a teacher. Nothing here knows what a step is.
+// say("The step ", in_quotes("bake"), " takes ", minutes_text(base::minutes(20)), ".") is a
+// sentence for a teacher. Nothing here knows what a step is.
 #pragma once
 
+#include <algorithm>
+#include <array>
 #include <concepts>
 #include <cstddef>
+#include <initializer_list>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -27,7 +30,7 @@ std::string minutes_text(Seconds);
 std::string minutes_number(Seconds);
 
 /// A person's own words in single quotes, cut to 60 letters, control characters shown as spaces.
-std::string quoted(std::string_view);
+std::string in_quotes(std::string_view);
 /// "a", "a and b", "a, b and c".
 std::string joined(const std::vector<std::string>&, std::string_view last = "and");
 /// "1 cook", "2 cooks".
@@ -51,7 +54,13 @@ std::string first_letters(std::string_view, std::size_t most);
 /// Offset of the first byte that is not UTF-8 (RFC 3629: no surrogates, no overlong forms), or
 /// nothing.
 std::optional<std::size_t> not_utf8(std::string_view);
-std::string lower(std::string_view);    ///< a to z only
+std::string lower(std::string_view);  ///< a to z only
+/// Whether `word` is among `all`, letter for letter.
+bool one_of(std::string_view word, std::initializer_list<std::string_view> all);
+template <std::size_t N>
+bool one_of(std::string_view word, const std::array<std::string_view, N>& all) {
+  return std::find(all.begin(), all.end(), word) != all.end();
+}
 bool blank(std::string_view);           ///< empty or only spaces
 std::string trimmed(std::string_view);  ///< without spaces, tabs and line ends at its ends
 /// The trimmed parts between separators; empty parts are left out.

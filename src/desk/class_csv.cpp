@@ -11,7 +11,7 @@
 namespace desk {
 namespace {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 struct Guess {
@@ -222,13 +222,13 @@ class CsvReader {
     pupil.name = base::first_letters(pupil.name, 60);
     const auto same = [&](const Pupil& other) { return other.name == pupil.name; };
     if (std::any_of(out_.group.pupils.begin(), out_.group.pupils.end(), same)) {
-      out_.notes.push_back(say("Line ", row.line, ": ", quoted(pupil.name),
+      out_.notes.push_back(say("Line ", row.line, ": ", in_quotes(pupil.name),
                                " stands there twice; the second is left out."));
       return;
     }
     if (out_.group.pupils.size() >= 60) {
       out_.notes.push_back(say("Line ", row.line, ": a class has 60 pupils at most; ",
-                               quoted(pupil.name), " is left out."));
+                               in_quotes(pupil.name), " is left out."));
       return;
     }
     needs(pupil, cell(row, "allergies"), row.line);
@@ -250,10 +250,10 @@ class CsvReader {
       std::vector<std::string> means;
       const std::string rest = take_needs(pupil, folded, means);
       if (means.empty())
-        out_.notes.push_back(say("Line ", line, ", ", pupil.name, ": ", quoted(part),
+        out_.notes.push_back(say("Line ", line, ", ", pupil.name, ": ", in_quotes(part),
                                  " is not understood. Put it in yourself if it matters."));
       else if (says_more(rest))
-        out_.notes.push_back(say("Line ", line, ", ", pupil.name, ": ", quoted(part),
+        out_.notes.push_back(say("Line ", line, ", ", pupil.name, ": ", in_quotes(part),
                                  " is taken for ", base::joined(means),
                                  ". Look whether it says more."));
     }
@@ -297,7 +297,7 @@ class CsvReader {
     if (number && *number >= 0.5 && *number <= 2)
       pupil.pace = *number;
     else
-      out_.notes.push_back(say("Line ", line, ", ", pupil.name, ": the pace ", quoted(text),
+      out_.notes.push_back(say("Line ", line, ", ", pupil.name, ": the pace ", in_quotes(text),
                                " is not a number from 0.5 to 2."));
   }
 
@@ -310,7 +310,7 @@ class CsvReader {
       pupil.limits.push_back(Limit::kLeftHanded);
     if (has("near the teacher") || has("near front")) pupil.limits.push_back(Limit::kNearTeacher);
     if (pupil.limits.empty() && !says_nothing(folded))
-      out_.notes.push_back(say("Line ", line, ", ", pupil.name, ": the note ", quoted(text),
+      out_.notes.push_back(say("Line ", line, ", ", pupil.name, ": the note ", in_quotes(text),
                                " is not kept; it names no limit that is known."));
   }
 

@@ -10,7 +10,7 @@
 namespace desk {
 namespace {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 using kitchen::Entry;
 using kitchen::Fields;
@@ -67,7 +67,7 @@ class ClassReader {
     const Node* named = entry.node->find("name");
     const bool text = named != nullptr && named->kind == Node::Kind::kText;
     const Fields f(reader_, *entry.node, entry.where,
-                   text ? say("The pupil ", quoted(named->text)) : std::string("A pupil"),
+                   text ? say("The pupil ", in_quotes(named->text)) : std::string("A pupil"),
                    kPupilFields);
     if (!f.is_object()) return;
     Pupil pupil;
@@ -79,7 +79,7 @@ class ClassReader {
                                    [&](const Pupil& p) { return p.name == pupil.name; });
     if (twice && !pupil.name.empty())
       reader_.add("class.name_twice", f.where("name"),
-                  say("Two pupils are called ", quoted(pupil.name), "."),
+                  say("Two pupils are called ", in_quotes(pupil.name), "."),
                   "Add a letter of the surname to one of them.");
     out_.pupils.push_back(std::move(pupil));
   }
@@ -98,10 +98,11 @@ class ClassReader {
       std::vector<std::string> known;
       for (const auto& each : kitchen::kAllergenWords) known.emplace_back(each.word);
       for (const auto& each : safety::kDietWords) known.emplace_back(each.word);
-      reader_.add("class.unknown_need", f.where("need"),
-                  say(what, ": ", quoted(text), " is neither an allergen nor a diet that is known",
-                      kitchen::or_did_you_mean(text, known)),
-                  say("Write one of ", base::joined(known, "or"), "."));
+      reader_.add(
+          "class.unknown_need", f.where("need"),
+          say(what, ": ", in_quotes(text), " is neither an allergen nor a diet that is known",
+              kitchen::or_did_you_mean(text, known)),
+          say("Write one of ", base::joined(known, "or"), "."));
       return;
     }
     need.reach = f.word("reach", safety::kReachWords, std::optional{safety::Reach::kEat});
@@ -130,9 +131,10 @@ class ClassReader {
     std::vector<std::string> names;
     for (const Pupil& pupil : out_.pupils) names.push_back(pupil.name);
     if (std::find(names.begin(), names.end(), name) != names.end()) return;
-    reader_.add("class.unknown_pupil", kitchen::below(where, i),
-                say("The class has no pupil ", quoted(name), kitchen::or_did_you_mean(name, names)),
-                "Write the name as it stands in the list of pupils.");
+    reader_.add(
+        "class.unknown_pupil", kitchen::below(where, i),
+        say("The class has no pupil ", in_quotes(name), kitchen::or_did_you_mean(name, names)),
+        "Write the name as it stands in the list of pupils.");
   }
 
   void contradictions(const Fields& f) {
@@ -142,9 +144,10 @@ class ClassReader {
             return (pair.first == a && pair.second == b) || (pair.first == b && pair.second == a);
           });
       if (both)
-        reader_.add("class.together_and_not", f.where("always_together"),
-                    say(quoted(a), " and ", quoted(b), " are to be always and never together."),
-                    "Take one of the two rules away.");
+        reader_.add(
+            "class.together_and_not", f.where("always_together"),
+            say(in_quotes(a), " and ", in_quotes(b), " are to be always and never together."),
+            "Take one of the two rules away.");
     }
   }
 };

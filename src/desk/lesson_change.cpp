@@ -14,9 +14,9 @@
 namespace desk {
 namespace {
 
+using base::in_quotes;
 using base::Problem;
 using base::Problems;
-using base::quoted;
 using base::Result;
 using base::say;
 using kitchen::Lesson;
@@ -39,10 +39,11 @@ constexpr kitchen::Word<ChangeKind> kChangeWords[] = {{"remedy", ChangeKind::kRe
 /// `where` points into the change that was asked for.
 Problem unknown(const char* code, std::string_view noun, const char* where, const std::string& name,
                 const std::vector<std::string>& known) {
-  return {code, "", where,
-          say("The lesson has no ", noun, " ", quoted(name), kitchen::or_did_you_mean(name, known)),
-          known.empty() ? say("There is none to choose.")
-                        : say("Choose one of ", base::joined(known, "or"), ".")};
+  return {
+      code, "", where,
+      say("The lesson has no ", noun, " ", in_quotes(name), kitchen::or_did_you_mean(name, known)),
+      known.empty() ? say("There is none to choose.")
+                    : say("Choose one of ", base::joined(known, "or"), ".")};
 }
 
 /// The lesson's document while it is changed.
@@ -86,7 +87,7 @@ class Document {
       return unknown("change.unknown_dish", "dish", "/dish", key,
                      dishes == nullptr ? std::vector<std::string>{} : dishes->keys);
     if (dish->kind != Node::Kind::kText) return dish;
-    const auto text = loader_(referred(file_, dish->text));
+    const auto text = loader_(kitchen::path_from(file_, dish->text));
     if (!text) return text.problems();
     base::Problems problems;
     auto own = kitchen::parse_json(text.value(), dish->text, problems);
@@ -295,7 +296,7 @@ Sentence add_gate(Document& doc, const Lesson&, const LessonChange& c) {
       Node& gate = step.set("gate", Node::object());
       gate.set("look_for", Node::of(c.look_for.empty() ? "Looks right" : c.look_for));
       if (c.minutes > 0) gate.set("minutes", Node::of(c.minutes));
-      return say("The adult looks at each result after ", quoted(c.step), ".");
+      return say("The adult looks at each result after ", in_quotes(c.step), ".");
     }
   }
   return unknown("change.unknown_step", "step", "/step", c.step, ids);
@@ -340,7 +341,7 @@ Sentence set_dish(Document& doc, const Lesson& lesson, const LessonChange& c) {
     return Problem{"change.which_dish", "", "/dish",
                    say(c.cook, " makes ",
                        base::counted(static_cast<long long>(own->items.size()), "dish", "dishes"),
-                       ", and ", quoted(c.dish), " is none of them."),
+                       ", and ", in_quotes(c.dish), " is none of them."),
                    "Choose another version of a dish they make."};
   return say(c.cook, " makes ", c.dish, ".");
 }
@@ -378,8 +379,12 @@ Sentence apply(Document& doc, const Lesson& lesson, const LessonChange& c) {
                  "Choose one that is offered."};
 }
 
+struct Written {
+  std::string text, says;
+};
+
 /// "trios + trays set out": one after the other, each by its code.
-Result<Changed> apply_remedy(const Node& tree, const std::string& file, const Lesson& before,
+Result<Written> apply_remedy(const Node& tree, const std::string& file, const Lesson& before,
                              const std::string& code) {
   Lesson lesson = before;
   std::vector<std::string> said;
@@ -390,9 +395,10 @@ Result<Changed> apply_remedy(const Node& tree, const std::string& file, const Le
     });
     auto after = known == all.end() ? std::nullopt : known->apply(lesson);
     if (!after)
-      return Problem{"change.no_remedy", "", "/code",
-                     say("The remedy ", quoted(each), " does not apply to this lesson any more."),
-                     "Plan the lesson again and choose one that is offered then."};
+      return Problem{
+          "change.no_remedy", "", "/code",
+          say("The remedy ", in_quotes(each), " does not apply to this lesson any more."),
+          "Plan the lesson again and choose one that is offered then."};
     lesson = std::move(*after);
     said.push_back(known->says);
   }
@@ -400,7 +406,20 @@ Result<Changed> apply_remedy(const Node& tree, const std::string& file, const Le
   if (!wrong.empty()) return wrong;
   auto text = written_again(tree, file, before, lesson);
   if (!text) return text.problems();
-  return Changed{std::move(text).value(), base::joined(said)};
+  return Written{std::move(text).value(), base::joined(said)};
+}
+
+Result<Written> write_change(std::string_view text, const std::string& file,
+                             const kitchen::Loader& loader, const Lesson& lesson,
+                             const LessonChange& change) {
+  base::Problems problems;
+  auto tree = kitchen::parse_json(text, file, problems);
+  if (!tree) return problems;
+  if (change.kind == ChangeKind::kRemedy) return apply_remedy(*tree, file, lesson, change.code);
+  Document document(std::move(*tree), file, loader);
+  const auto said = apply(document, lesson, change);
+  if (!said) return said.problems();
+  return Written{kitchen::json_text(document.tree()), said.value()};
 }
 
 }  // namespace
@@ -413,18 +432,11 @@ Result<Changed> changed(std::string_view text, const std::string& file,
                         const kitchen::Loader& loader, const LessonChange& change) {
   const auto lesson = kitchen::read_lesson(text, file, loader);
   if (!lesson) return lesson.problems();
-  base::Problems problems;
-  auto tree = kitchen::parse_json(text, file, problems);
-  if (!tree) return problems;
-  if (change.kind == ChangeKind::kRemedy)
-    return apply_remedy(*tree, file, lesson.value(), change.code);
-  Document document(std::move(*tree), file, loader);
-  const auto said = apply(document, lesson.value(), change);
-  if (!said) return said.problems();
-  Changed out{kitchen::json_text(document.tree()), said.value()};
-  const auto read = kitchen::read_lesson(out.text, file, loader);
+  const auto written = write_change(text, file, loader, lesson.value(), change);
+  if (!written) return written.problems();
+  auto read = kitchen::read_lesson(written.value().text, file, loader);
   if (!read) return read.problems();
-  return out;
+  return Changed{written.value().text, written.value().says, std::move(read).value()};
 }
 
 }  // namespace desk

@@ -40,8 +40,9 @@ struct LessonChange {
 };
 
 struct Changed {
-  std::string text;  ///< the lesson's document
-  std::string says;  ///< for the history: "Cooker B1 is closed."
+  std::string text;        ///< the lesson's document
+  std::string says;        ///< for the history: "Cooker B1 is closed."
+  kitchen::Lesson lesson;  ///< what `text` says
 };
 
 /// `text` is a lesson's document named `file`; rooms and dishes it names come through the loader.

@@ -51,20 +51,22 @@ base::Result<Again> same_again(std::string_view text, const std::string& file,
   auto tree = kitchen::parse_json(text, file, problems);
   if (!tree) return problems;
   if (!base::date_in(wish.date))
-    return base::Problem{"again.date", "", "/date", say(base::quoted(wish.date), " is not a date."),
+    return base::Problem{"again.date", "", "/date",
+                         say(base::in_quotes(wish.date), " is not a date."),
                          "Write year, month and day: 2026-11-17."};
   const std::string old_from = text_at(*tree, "from"), old_to = text_at(*tree, "to");
   const std::string from = wish.from.empty() ? old_from : wish.from;
   const auto was = clock_of(old_from), is = clock_of(from), old_bell = clock_of(old_to);
   if (!was || !is || !old_bell)
     return base::Problem{"again.time", "", "/from",
-                         say(base::quoted(from), " is not a clock time."), "Write it like 09:05."};
+                         say(base::in_quotes(from), " is not a clock time."),
+                         "Write it like 09:05."};
   const base::Seconds by = *is - *was;
   const std::string to = wish.to.empty() ? base::clock_text((*old_bell + by) % base::Seconds{86400})
                                          : wish.to;
   const auto bell = clock_of(to);
   if (!bell)
-    return base::Problem{"again.time", "", "/to", say(base::quoted(to), " is not a clock time."),
+    return base::Problem{"again.time", "", "/to", say(base::in_quotes(to), " is not a clock time."),
                          "Write it like 10:05."};
 
   Again out;

@@ -13,18 +13,6 @@ namespace desk {
 
 using kitchen::Node;
 
-std::string referred(const std::string& file, const std::string& path) {
-  const auto slash = file.rfind('/');
-  std::string folder = slash == std::string::npos ? "" : file.substr(0, slash);
-  std::string rest = path;
-  while (rest.starts_with("../") && !folder.empty()) {
-    rest.erase(0, 3);
-    const auto up = folder.rfind('/');
-    folder = up == std::string::npos ? "" : folder.substr(0, up);
-  }
-  return folder.empty() ? rest : folder + "/" + rest;
-}
-
 namespace {
 
 using Names = std::map<std::string, std::string>;
@@ -178,7 +166,7 @@ base::Result<kitchen::Room> without_cooker(const kitchen::Room& room, const std:
   const auto at = std::find(names.begin(), names.end(), name);
   if (at == names.end())
     return base::Problem{"room.unknown_cooker", "", "",
-                         base::say("The room has no cooker ", base::quoted(name),
+                         base::say("The room has no cooker ", base::in_quotes(name),
                                    kitchen::or_did_you_mean(name, names)),
                          base::say("Choose one of ", base::joined(names, "or"), ".")};
   if (names.size() == 1)

@@ -15,9 +15,6 @@ base::Result<std::string> written_again(const kitchen::Node& tree, const std::st
                                         const kitchen::Lesson& before,
                                         const kitchen::Lesson& after);
 
-/// "lesson/9k.json" that says "../dish/dhal.json" means "dish/dhal.json".
-std::string referred(const std::string& file, const std::string& path);
-
 /// The room as if that cooker were not there. Places that had only this one use the nearest of
 /// their bay, else the room's first.
 /// Errors: room.unknown_cooker, room.last_cooker.

@@ -8,7 +8,7 @@
 namespace kitchen {
 
 std::string dish_name(const Dish& dish) {
-  return quoted(dish.variant.empty() ? dish.name : say(dish.name, " (", dish.variant, ")"));
+  return in_quotes(dish.variant.empty() ? dish.name : say(dish.name, " (", dish.variant, ")"));
 }
 
 std::vector<int> dishes_cooked(const Lesson& lesson) {
@@ -99,7 +99,7 @@ void refuse_twins(const std::vector<T>& all, const char* list, std::string_view 
                                     [&](const T& each) { return each.name == all[i].name; });
     if (first - all.begin() == static_cast<std::ptrdiff_t>(i)) continue;
     add(problems, code, below(place_in(list, i), "name"),
-        say("Two ", nouns, " are called ", quoted(all[i].name), "."),
+        say("Two ", nouns, " are called ", in_quotes(all[i].name), "."),
         "Give one of them another name.");
   }
 }
@@ -114,7 +114,7 @@ void check_names(const Lesson& lesson, Problems& problems) {
     if (fresh || at->second->name == dish.name) continue;
     add(problems, "lesson.tag_twice", "/dishes",
         say("The dishes ", dish_name(*at->second), " and ", dish_name(dish), " both have the tag ",
-            quoted(dish.tag), "."),
+            in_quotes(dish.tag), "."),
         "Give one of them another tag of two letters in its file.");
   }
 }
@@ -139,11 +139,11 @@ void check_cook(const Lesson& lesson, std::size_t c, Problems& problems) {
   const std::string where = place_in("cooks", c);
   if (cook.people < 1 || cook.people > 3)
     add(problems, "lesson.cook_size", where,
-        say("The cook ", quoted(cook.name), " has ", cook.people, " people."),
+        say("The cook ", in_quotes(cook.name), " has ", cook.people, " people."),
         "A cook is one to three people.");
   if (cook.dishes.empty())
     add(problems, "lesson.cook_without_dish", where,
-        say("The cook ", quoted(cook.name), " has no dish."),
+        say("The cook ", in_quotes(cook.name), " has no dish."),
         "Give them a dish, or leave them out.");
   for (std::size_t i = 0; i < cook.dishes.size(); ++i) {
     const int d = cook.dishes[i];
@@ -152,22 +152,23 @@ void check_cook(const Lesson& lesson, std::size_t c, Problems& problems) {
     if (std::find(cook.dishes.begin(), cook.dishes.begin() + static_cast<std::ptrdiff_t>(i), d) !=
         cook.dishes.begin() + static_cast<std::ptrdiff_t>(i)) {
       add(problems, "lesson.dish_twice", dish_where,
-          say("The cook ", quoted(cook.name), " has ", dish_name(dish), " twice."),
+          say("The cook ", in_quotes(cook.name), " has ", dish_name(dish), " twice."),
           "Name it once.");
       continue;
     }
     const std::string guilty = guilty_ingredients(dish, cook.avoids);
     if (!guilty.empty()) {
       add(problems, "lesson.cook_avoids", dish_where,
-          say(quoted(cook.name), " must avoid something in ", dish_name(dish), ": ", guilty, "."),
+          say(in_quotes(cook.name), " must avoid something in ", dish_name(dish), ": ", guilty,
+              "."),
           "Give them a variant without it, or another dish; read labels that are not read.");
     }
     const std::vector<bool> done = steps_done(lesson, d);
     for (std::size_t s = 0; s < dish.method.size(); ++s) {
       if (!done[s] || dish.method[s].people <= cook.people) continue;
       add(problems, "lesson.step_needs_two", dish_where,
-          say("The step ", quoted(dish.method[s].id), " of ", dish_name(dish),
-              " needs two people, and ", quoted(cook.name), " is one."),
+          say("The step ", in_quotes(dish.method[s].id), " of ", dish_name(dish),
+              " needs two people, and ", in_quotes(cook.name), " is one."),
           "Pair the cook, or change the step.");
     }
   }
@@ -178,7 +179,7 @@ void check_presence(const Lesson& lesson, std::size_t c, Problems& problems) {
   const std::string where = place_in("cooks", c);
   if (cook.arrives < Seconds{0} || cook.leaves > lesson.bell || cook.arrives >= cook.leaves) {
     add(problems, "lesson.cook_not_there", where,
-        say(quoted(cook.name), " is there from ", clock(lesson, cook.arrives), " to ",
+        say(in_quotes(cook.name), " is there from ", clock(lesson, cook.arrives), " to ",
             clock(lesson, cook.leaves), "; the lesson runs from ", clock(lesson, Seconds{0}),
             " to ", clock(lesson, lesson.bell), "."),
         "Let them arrive before they leave, both inside the lesson.");
@@ -187,7 +188,7 @@ void check_presence(const Lesson& lesson, std::size_t c, Problems& problems) {
     const Away& hole = cook.away[i];
     if (hole.from >= Seconds{0} && hole.from < hole.to && hole.to <= lesson.bell) continue;
     add(problems, "lesson.away_outside", below(below(where, "away"), i),
-        say(quoted(cook.name), " has one person away from ", clock(lesson, hole.from), " to ",
+        say(in_quotes(cook.name), " has one person away from ", clock(lesson, hole.from), " to ",
             clock(lesson, hole.to), ", which is not a time inside the lesson."),
         "Write a start and a later end inside the lesson.");
   }
@@ -206,7 +207,7 @@ bool adults_together(const Lesson& lesson) {
 
 void check_hazard(const Lesson& lesson, const Dish& dish, const Step& step, Problems& problems) {
   const HouseRules& rules = lesson.rules;
-  const std::string what = say("The step ", quoted(step.id), " of ", dish_name(dish));
+  const std::string what = say("The step ", in_quotes(step.id), " of ", dish_name(dish));
   if (step.hazard == Hazard::kHotOil) {
     if (!rules.frying)
       add(problems, "rules.no_frying", "/dishes",
@@ -239,7 +240,7 @@ void check_hazard(const Lesson& lesson, const Dish& dish, const Step& step, Prob
     add(problems, "lesson.nobody_may_watch", "/adults",
         say(what, " needs an adult near (", word(*step.hazard),
             "), and no adult of this lesson may watch that."),
-        say("Add ", quoted(word(*step.hazard)), " to what an adult may watch."));
+        say("Add ", in_quotes(word(*step.hazard)), " to what an adult may watch."));
   }
 }
 

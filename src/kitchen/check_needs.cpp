@@ -63,8 +63,8 @@ void check_vessels(const Lesson& lesson, std::size_t c, int d, const std::string
     }
     if (suits) continue;
     add(problems, "lesson.no_cooker", where,
-        say("The step ", quoted(step_with_reason->id), " of ", dish_name(dish),
-            " cannot be done at ", quoted(place.name), ": ", reason,
+        say("The step ", in_quotes(step_with_reason->id), " of ", dish_name(dish),
+            " cannot be done at ", in_quotes(place.name), ": ", reason,
             place.cookers.size() > 1 ? ", and no other cooker within reach suits." : "."),
         "Move the cook to another place, let the place reach another cooker, or change the step.");
   }
@@ -75,7 +75,7 @@ void check_vessels(const Lesson& lesson, std::size_t c, int d, const std::string
   if (held_in_oven && !has_oven) {
     add(problems, "lesson.no_oven_to_hold", where,
         say("The dish ", dish_name(dish), " is kept hot in an oven, and no cooker within reach of ",
-            quoted(place.name), " has one."),
+            in_quotes(place.name), " has one."),
         "Hold it another way, or move the cook.");
   }
 }
@@ -91,14 +91,14 @@ void check_kit(const Lesson& lesson, const Dish& dish, const Step& step,
     if (kit == nullptr) {
       const auto near = base::nearest(need.item, names);
       add(problems, "lesson.kit_missing", "/room",
-          say("The step ", quoted(step.id), " of ", dish_name(dish), " needs the kit ",
-              quoted(need.item), ", and ", lesson.room.name, " has none",
-              near ? say("; did you mean ", quoted(*near), "?") : std::string(".")),
+          say("The step ", in_quotes(step.id), " of ", dish_name(dish), " needs the kit ",
+              in_quotes(need.item), ", and ", lesson.room.name, " has none",
+              near ? say("; did you mean ", in_quotes(*near), "?") : std::string(".")),
           "Add it to the room's kit, or use the room's word for it in the dish.");
     } else {
       add(problems, "lesson.kit_short", "/room",
-          say("The step ", quoted(step.id), " of ", dish_name(dish), " needs ", need.count, " of ",
-              quoted(need.item), ", and ", lesson.room.name, " has ", kit->count, "."),
+          say("The step ", in_quotes(step.id), " of ", dish_name(dish), " needs ", need.count,
+              " of ", in_quotes(need.item), ", and ", lesson.room.name, " has ", kit->count, "."),
           "Use fewer at once, or get more.");
     }
   }
@@ -108,8 +108,8 @@ void check_space(const Lesson& lesson, const Dish& dish, const Step& step, Probl
   const auto one = [&](int need, int has, std::string_view noun) {
     if (need <= has) return;
     add(problems, "lesson.no_space", "/room",
-        say("The step ", quoted(step.id), " of ", dish_name(dish), " takes ", need, " tenths of a ",
-            noun, " shelf, and ", lesson.room.name, " has ", has, "."),
+        say("The step ", in_quotes(step.id), " of ", dish_name(dish), " takes ", need,
+            " tenths of a ", noun, " shelf, and ", lesson.room.name, " has ", has, "."),
         "Use a smaller dish, or give the room more space.");
   };
   one(step.fridge_tenths, lesson.room.fridge_tenths, "fridge");
@@ -124,14 +124,14 @@ void check_ovens_set(const Lesson& lesson, Problems& problems) {
     const std::string where = place_in("ovens_set", i);
     if (!seen.insert(oven.cooker).second)
       add(problems, "lesson.oven_set_twice", where,
-          say("The oven of ", quoted(cooker.name), " is set twice."), "Keep one setting.");
+          say("The oven of ", in_quotes(cooker.name), " is set twice."), "Keep one setting.");
     Heat heat;
     heat.with = HeatKind::kOven;
     heat.setting = oven.setting;
     heat.shelf_twelfths = 1;
     if (const std::string reason = lacks(cooker, heat); !reason.empty()) {
       add(problems, "lesson.oven_cannot_be_set", where,
-          say("The oven of ", quoted(cooker.name), " cannot be set so: ", reason, "."),
+          say("The oven of ", in_quotes(cooker.name), " cannot be set so: ", reason, "."),
           "Name another cooker, or another kind of heat.");
     }
   }

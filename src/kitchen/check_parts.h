@@ -12,8 +12,8 @@
 
 namespace kitchen {
 
+using base::in_quotes;
 using base::Problems;
-using base::quoted;
 using base::say;
 
 inline void add(Problems& problems, std::string code, std::string where, std::string message,

@@ -28,7 +28,7 @@ void check_adults(const Lesson& lesson, Problems& problems) {
     const Adult& adult = lesson.adults[a];
     if (adult.from < adult.to && adult.from >= Seconds{0} && adult.to <= lesson.bell) continue;
     add(problems, "lesson.adult_not_there", place_in("adults", a),
-        say(quoted(adult.name), " is there ", span(lesson, adult.from, adult.to),
+        say(in_quotes(adult.name), " is there ", span(lesson, adult.from, adult.to),
             "; the lesson runs ", span(lesson, Seconds{0}, lesson.bell), "."),
         "Write a start and a later end inside the lesson.");
   }
@@ -37,7 +37,7 @@ void check_adults(const Lesson& lesson, Problems& problems) {
 void check_window(const Lesson& lesson, std::size_t w, Problems& problems) {
   const Window& window = lesson.windows[w];
   const std::string where = place_in("windows", w);
-  const std::string what = say("The window ", quoted(window.name));
+  const std::string what = say("The window ", in_quotes(window.name));
   if (window.latest < window.earliest) {
     add(problems, "lesson.window_latest_first", where,
         say(what, " starts at ", clock(lesson, window.earliest), " or later, but at ",
@@ -75,7 +75,7 @@ void check_window(const Lesson& lesson, std::size_t w, Problems& problems) {
     if (std::max(window.earliest, leader.from) >
         std::min(window.latest, leader.to - window.length)) {
       add(problems, "lesson.leader_away", below(where, "led_by"),
-          say(what, " is led by ", quoted(leader.name), ", who is there only ",
+          say(what, " is led by ", in_quotes(leader.name), ", who is there only ",
               span(lesson, leader.from, leader.to), "."),
           "Let another adult lead it, or move it.");
     }
@@ -108,7 +108,7 @@ void check_overlaps(const Lesson& lesson, Problems& problems) {
       const bool same_leader = one.led_by && one.led_by == two.led_by;
       if (!overlap || (!meet(one.audience, two.audience) && !same_leader)) continue;
       add(problems, "lesson.windows_overlap", place_in("windows", b),
-          say("The windows ", quoted(one.name), " and ", quoted(two.name),
+          say("The windows ", in_quotes(one.name), " and ", in_quotes(two.name),
               " cannot both be kept: they overlap however they are moved."),
           "Give them different times.");
     }
@@ -120,7 +120,7 @@ void check_bans(const Lesson& lesson, Problems& problems) {
     const Ban& ban = lesson.bans[i];
     if (ban.after >= Seconds{0} && ban.after <= lesson.bell) continue;
     add(problems, "lesson.ban_outside", place_in("bans", i),
-        say("The ban on ", quoted(word(ban.hazard)), " after ", clock(lesson, ban.after),
+        say("The ban on ", in_quotes(word(ban.hazard)), " after ", clock(lesson, ban.after),
             " lies outside the lesson."),
         "Write a time inside the lesson.");
   }
@@ -139,7 +139,7 @@ void check_sittings(const Lesson& lesson, Problems& problems) {
         sitting.latest <= lesson.bell)
       continue;
     add(problems, "lesson.sitting_outside", place_in("sittings", q),
-        say(quoted(sitting.name), " is ", span(lesson, sitting.earliest, sitting.latest),
+        say(in_quotes(sitting.name), " is ", span(lesson, sitting.earliest, sitting.latest),
             "; it must lie inside the lesson, ", span(lesson, Seconds{0}, lesson.bell), "."),
         "Write a start and a later end inside the lesson.");
   }

@@ -5,7 +5,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 namespace {
@@ -50,9 +50,9 @@ class VesselCheck {
       if (heat.with != other.with) {
         reader_.add("dish.vessel.two_heats", where(i),
                     say("The ", vessel.name, " has its heat from two places: in ",
-                        quoted(step(first).id), " and in ", quoted(step(i).id), "."),
+                        in_quotes(step(first).id), " and in ", in_quotes(step(i).id), "."),
                     say("Give it a second name after it moves, such as ",
-                        quoted(vessel.name + " in the oven"), "."));
+                        in_quotes(vessel.name + " in the oven"), "."));
         return;
       }
       if (heat.with == HeatKind::kRing) continue;
@@ -60,8 +60,8 @@ class VesselCheck {
       high = std::min(high, highest(i));
       if (heat.setting.kind == other.setting.kind && low <= high) continue;
       reader_.add("dish.vessel.no_common_setting", where(i),
-                  say("The ", vessel.name, " stays in one oven, but ", quoted(step(first).id),
-                      " wants ", setting_words(other), " and ", quoted(step(i).id), " wants ",
+                  say("The ", vessel.name, " stays in one oven, but ", in_quotes(step(first).id),
+                      " wants ", setting_words(other), " and ", in_quotes(step(i).id), " wants ",
                       setting_words(heat), "."),
                   "Give the steps one setting, widen a tolerance, or name a second tin.");
       return;
@@ -77,14 +77,14 @@ class VesselCheck {
         continue;
       if (*step(i).closes != vessel.steps.back()) {
         reader_.add("dish.step.closes_too_early", where(i),
-                    say("The step ", quoted(step(i).id), " takes the ", vessel.name, " off after ",
-                        quoted(step(*step(i).closes).id), ", but ",
-                        quoted(step(vessel.steps.back()).id), " still needs it."),
+                    say("The step ", in_quotes(step(i).id), " takes the ", vessel.name,
+                        " off after ", in_quotes(step(*step(i).closes).id), ", but ",
+                        in_quotes(step(vessel.steps.back()).id), " still needs it."),
                     say("Close the last step of the ", vessel.name,
                         ", or give it a second name from then on."));
       } else if (closed_by >= 0) {
         reader_.add("dish.step.closed_twice", where(i),
-                    say("Both ", quoted(step(closed_by).id), " and ", quoted(step(i).id),
+                    say("Both ", in_quotes(step(closed_by).id), " and ", in_quotes(step(i).id),
                         " take the ", vessel.name, " off the heat."),
                     "Let one step close it.");
       }

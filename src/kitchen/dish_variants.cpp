@@ -6,7 +6,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 namespace {
@@ -48,7 +48,7 @@ class VariantMaker {
   static std::string what_of(const Node& variant) {
     const Node* name = variant.find("name");
     return name != nullptr && name->kind == Node::Kind::kText
-               ? say("The variant ", quoted(name->text))
+               ? say("The variant ", in_quotes(name->text))
                : "A variant";
   }
 
@@ -92,7 +92,7 @@ class VariantMaker {
     if (at != known.end()) return static_cast<std::size_t>(at - known.begin());
     const std::string near = did_you_mean(name, known);
     reader_.add(code, where,
-                say(fields_.what(), " changes the ", noun, " ", quoted(name),
+                say(fields_.what(), " changes the ", noun, " ", in_quotes(name),
                     ", which the dish does not have", near.empty() ? "." : near),
                 say("Write the ", key, " of one of the dish's ", noun, "s."));
     return std::nullopt;
@@ -164,7 +164,7 @@ class VariantMaker {
       const std::string& key = fields.keys[i];
       if (key == "id") {
         reader_.add("dish.variant.renames_step", below(where, key),
-                    say(fields_.what(), " gives the step ", quoted(id), " another id."),
+                    say(fields_.what(), " gives the step ", in_quotes(id), " another id."),
                     "Leave the id as it is; change the short name instead.");
         continue;
       }

@@ -4,7 +4,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 namespace {
@@ -31,7 +31,7 @@ std::optional<DocumentKind> kind_of(Reader& reader, const Node& node, const std:
   }
   if (const auto found = value_of(kKindWords, kind->text)) return found;
   reader.add("file.unknown_kind", below(where, "kind"),
-             say("The file says it is a ", quoted(kind->text),
+             say("The file says it is a ", in_quotes(kind->text),
                  did_you_mean(kind->text, known).empty() ? "." : did_you_mean(kind->text, known)),
              "The kind is \"dish\", \"room\", \"house_rules\" or \"lesson\".");
   return std::nullopt;
@@ -47,9 +47,9 @@ bool check_header(Reader& reader, const Node& node, const std::string& where, Do
       return base::replaced(word_for(kKindWords, k), '_', ' ');
     };
     reader.add("file.wrong_kind", below(where, "kind"),
-               say("This is a file of the kind ", quoted(words(*kind)), ", and ",
-                   quoted(words(wanted)), " is wanted here."),
-               say("Choose a file of the kind ", quoted(words(wanted)), "."));
+               say("This is a file of the kind ", in_quotes(words(*kind)), ", and ",
+                   in_quotes(words(wanted)), " is wanted here."),
+               say("Choose a file of the kind ", in_quotes(words(wanted)), "."));
     return false;
   }
   const Node* version = node.find("version");

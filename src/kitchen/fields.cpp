@@ -5,7 +5,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 namespace {
@@ -39,7 +39,7 @@ bool is_id(std::string_view text) {
 
 std::string did_you_mean(std::string_view word, const std::vector<std::string>& known) {
   const auto near = base::nearest(word, known);
-  return near ? say("; did you mean ", quoted(*near), "?") : "";
+  return near ? say("; did you mean ", in_quotes(*near), "?") : "";
 }
 
 std::string or_did_you_mean(std::string_view word, const std::vector<std::string>& known) {
@@ -65,10 +65,10 @@ Fields::Fields(Reader& reader, const Node& node, std::string where, std::string 
     if (std::find(known.begin(), known.end(), key) != known.end()) continue;
     const auto near = base::nearest(key, names);
     std::vector<std::string> shown;
-    for (const std::string& name : names) shown.push_back(quoted(name));
+    for (const std::string& name : names) shown.push_back(in_quotes(name));
     reader_.add("field.unknown", place_of(node_.items[i], below(where_, key)),
-                say(what_, " has an entry ", quoted(key), " that is not known."),
-                near ? say("Write ", quoted(*near), " if that is meant, or take it out.")
+                say(what_, " has an entry ", in_quotes(key), " that is not known."),
+                near ? say("Write ", in_quotes(*near), " if that is meant, or take it out.")
                      : say("Take it out. Known are ", base::joined(shown), "."));
   }
 }
@@ -141,7 +141,7 @@ std::string Fields::id(std::string_view key) const {
   std::string out = text(key, 40);
   if (!out.empty() && !is_id(out)) {
     reader_.add("field.not_an_id", where(key),
-                say(what_, ": ", quoted(out), " cannot be an ", spoken(key), "."),
+                say(what_, ": ", in_quotes(out), " cannot be an ", spoken(key), "."),
                 "Use small letters a to z, digits and hyphens, as in 'dice-onion'.");
     return {};
   }
@@ -265,9 +265,9 @@ std::optional<std::string> Fields::word_text(std::string_view key, bool optional
 void Fields::unknown_word(std::string_view key, const std::string& where, const std::string& word,
                           std::vector<std::string> known) const {
   const std::string near = did_you_mean(word, known);
-  for (std::string& each : known) each = quoted(each);
+  for (std::string& each : known) each = in_quotes(each);
   reader_.add("field.unknown_word", where,
-              say(what_, ": ", spoken(key), " is ", quoted(word),
+              say(what_, ": ", spoken(key), " is ", in_quotes(word),
                   ", which is not a word known here", near.empty() ? "." : near),
               say("Write ", base::joined(known, "or"), "."));
 }

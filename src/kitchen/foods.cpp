@@ -135,6 +135,12 @@ std::string singular(std::string_view word) {
   return std::string(word);
 }
 
+std::string singular_words(std::string_view text) {
+  std::string out = " ";
+  for (const std::string& word : base::words_of(base::folded(text))) out += singular(word) + " ";
+  return out;
+}
+
 Foods::Foods(std::vector<Food> foods) : foods_(std::move(foods)) { index(); }
 
 void Foods::index() {

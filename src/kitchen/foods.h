@@ -58,5 +58,8 @@ base::Result<Foods> read_foods(std::string_view csv, std::string file_name);
 /// A word in the singular, as far as British cookery needs it: "tomatoes" -> "tomato", "leaves" ->
 /// "leaf", "berries" -> "berry"; "couscous", "hummus", "swiss" stay.
 std::string singular(std::string_view folded_word);
+/// " plain white flour ": each word folded and in the singular, a space on both sides, so that
+/// whole words can be looked for.
+std::string singular_words(std::string_view);
 
 }  // namespace kitchen

@@ -7,7 +7,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 namespace {
@@ -109,7 +109,7 @@ class Telling {
   const std::vector<Step>& steps_;
   std::vector<Arc> cycle_;
 
-  std::string id(int step) const { return quoted(steps_[static_cast<std::size_t>(step)].id); }
+  std::string id(int step) const { return in_quotes(steps_[static_cast<std::size_t>(step)].id); }
 
   std::string circle() const {
     std::vector<std::string> parts;
@@ -170,10 +170,10 @@ void check_waits(Reader& reader, const Method& method) {
       if (!wait.most || base::grid_up(wait.least) <= base::grid_down(*wait.most)) continue;
       sound = false;
       const bool rounded = wait.least <= *wait.most;
-      const std::string other = quoted(method.steps[static_cast<std::size_t>(wait.step)].id);
+      const std::string other = in_quotes(method.steps[static_cast<std::size_t>(wait.step)].id);
       reader.add(
           "dish.step.wait_least_over_most", method.where[i],
-          say("The step ", quoted(method.steps[i].id), " waits at least ",
+          say("The step ", in_quotes(method.steps[i].id), " waits at least ",
               base::number_text(static_cast<double>(wait.least.count()) / 60), " min and at most ",
               base::number_text(static_cast<double>(wait.most->count()) / 60), " min for ", other,
               rounded ? say("; in whole minutes that is at least ",

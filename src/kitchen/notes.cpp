@@ -13,7 +13,7 @@ std::vector<std::string> notes(const Lesson& lesson) {
       if (!step.added || !step.closes) continue;
       out.push_back(
           say("In ", dish_name(dish), " the step \"", step.says, "\" was added after ",
-              quoted(dish.method[static_cast<std::size_t>(*step.closes)].id),
+              in_quotes(dish.method[static_cast<std::size_t>(*step.closes)].id),
               ": someone must take it off the heat, within 1 min, and that needs hands."));
     }
     if (dish.variant.empty()) continue;

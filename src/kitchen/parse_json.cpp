@@ -13,22 +13,22 @@ namespace {
 
 using base::say;
 
-struct Spot {
+struct LineAndLetter {
   std::size_t line = 1;
   std::size_t column = 1;
 };
 
-Spot spot_of(std::string_view text, std::size_t offset) {
-  Spot spot;
+LineAndLetter place_of(std::string_view text, std::size_t offset) {
+  LineAndLetter place;
   for (std::size_t i = 0; i < offset && i < text.size(); ++i) {
     if (text[i] == '\n') {
-      ++spot.line;
-      spot.column = 1;
+      ++place.line;
+      place.column = 1;
     } else if ((static_cast<unsigned char>(text[i]) & 0xC0U) != 0x80U) {
-      ++spot.column;
+      ++place.column;
     }
   }
-  return spot;
+  return place;
 }
 
 std::string whole_letter(std::string_view text, std::size_t offset) {
@@ -75,7 +75,7 @@ Fault fault_at(std::string_view text, std::size_t offset) {
       return {"a text is not closed before the line ends",
               "Put a quotation mark \" where the text ends, all on one line."};
     }
-    return {say("a text holds a backslash followed by ", base::quoted(here)),
+    return {say("a text holds a backslash followed by ", base::in_quotes(here)),
             "Write / for paths, or \\\\ for one backslash."};
   }
   const auto before_at = offset == 0 ? std::string_view::npos
@@ -105,7 +105,7 @@ Fault fault_at(std::string_view text, std::size_t offset) {
   if (here == "=" || here == ";")
     return {say("the sign ", here, " stands there"),
             "Use a colon : after a name and a comma , between entries."};
-  return {say(base::quoted(here), " does not fit there"),
+  return {say(base::in_quotes(here), " does not fit there"),
           "Texts and names stand in quotation marks \"...\"; numbers are written with a point; "
           "entries are parted by commas."};
 }
@@ -140,7 +140,7 @@ class TreeBuilder final : public nlohmann::json_sax<nlohmann::json> {
     if (frame.repeated && problems_.size() < 100) {
       problems_.push_back(
           {"file.key_twice", file_, below(pointer(), name),
-           say("The entry ", base::quoted(name), " stands twice in the same place."),
+           say("The entry ", base::in_quotes(name), " stands twice in the same place."),
            "Keep one of the two."});
     }
     frame.key = std::move(name);
@@ -150,14 +150,15 @@ class TreeBuilder final : public nlohmann::json_sax<nlohmann::json> {
   bool parse_error(std::size_t position, const std::string& token,
                    const nlohmann::json::exception& fault) override {
     if (fault.id == 406) {
-      return refuse("file.number_too_big", say("The number ", base::quoted(token), " is too big."),
+      return refuse("file.number_too_big",
+                    say("The number ", base::in_quotes(token), " is too big."),
                     "Write a number of ordinary size.");
     }
     const std::size_t offset = start_of_text(text_, position == 0 ? 0 : position - 1);
-    const Spot spot = spot_of(text_, offset);
+    const LineAndLetter place = place_of(text_, offset);
     const Fault found = fault_at(text_, offset);
     return refuse("file.syntax",
-                  say("Line ", spot.line, ", column ", spot.column, ": ", found.what, "."),
+                  say("Line ", place.line, ", column ", place.column, ": ", found.what, "."),
                   found.remedy);
   }
 

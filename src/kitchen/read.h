@@ -33,6 +33,9 @@ base::Result<HouseRules> read_house_rules(std::string_view text, std::string fil
 /// that named the file.
 using Loader = std::function<base::Result<std::string>(const std::string& path)>;
 
+/// What a file means by a path: "lessons/9k.json" that says "../rooms/2.json" means "rooms/2.json".
+std::string path_from(const std::string& file, const std::string& path);
+
 /// The lesson with everything it refers to, checked by check_lesson.h.
 base::Result<Lesson> read_lesson(std::string_view text, std::string file_name,
                                  const Loader& loader);

@@ -7,7 +7,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 namespace {
@@ -20,8 +20,9 @@ constexpr Seconds kCoolBy = base::minutes(90);  // end of cooking to fridge (row
 
 std::string what_of(const Node& node) {
   const Node* name = node.find("name");
-  return name != nullptr && name->kind == Node::Kind::kText ? say("The dish ", quoted(name->text))
-                                                            : "The dish";
+  return name != nullptr && name->kind == Node::Kind::kText
+             ? say("The dish ", in_quotes(name->text))
+             : "The dish";
 }
 
 std::string tag_of(const std::string& name) {
@@ -43,7 +44,7 @@ std::vector<Ingredient> ingredients_of(const Fields& dish) {
     const Node* name = entry.node->find("name");
     const bool named = name != nullptr && name->kind == Node::Kind::kText;
     const Fields f(dish.reader(), *entry.node, entry.where,
-                   named ? say("The ingredient ", quoted(name->text)) : "An ingredient",
+                   named ? say("The ingredient ", in_quotes(name->text)) : "An ingredient",
                    kIngredientFields);
     if (!f.is_object()) continue;
     Ingredient ingredient;
@@ -63,7 +64,7 @@ std::vector<Ingredient> ingredients_of(const Fields& dish) {
                                    [&](const Ingredient& i) { return i.name == ingredient.name; });
     if (again) {
       dish.reader().add("dish.ingredient.name_twice", f.where("name"),
-                        say("Two ingredients are called ", quoted(ingredient.name), "."),
+                        say("Two ingredients are called ", in_quotes(ingredient.name), "."),
                         "Add them up, or say which is which in the name.");
     }
     out.push_back(std::move(ingredient));
@@ -76,7 +77,7 @@ Hold hold_of(const Fields& dish) {
   const Node* node = dish.find("hold");
   if (node == nullptr) return hold;
   const Fields f(dish.reader(), *node, dish.where("hold"),
-                 say("The hold of ", quoted(dish.text_or("name", ""))), kHoldFields);
+                 say("The hold of ", in_quotes(dish.text_or("name", ""))), kHoldFields);
   hold.kind = f.word("kind", kHoldKindWords, std::optional{HoldKind::kHot});
   hold.in = f.word("in", kHoldInWords, std::optional{HoldIn::kNone});
   const Seconds usual = hold.kind == HoldKind::kHot     ? base::minutes(20)
@@ -123,14 +124,14 @@ class SplitReader {
       const Node* name = entry.node->find("name");
       const bool named = name != nullptr && name->kind == Node::Kind::kText;
       const Fields f(dish_.reader(), *entry.node, entry.where,
-                     named ? say("The split ", quoted(name->text)) : std::string("A split"),
+                     named ? say("The split ", in_quotes(name->text)) : std::string("A split"),
                      kSplitFields);
       if (!f.is_object()) continue;
       Split split = one(f);
       if (std::any_of(out.begin(), out.end(),
                       [&](const Split& s) { return s.name == split.name; })) {
         dish_.reader().add("dish.split.name_twice", f.where("name"),
-                           say("Two splits are called ", quoted(split.name), "."),
+                           say("Two splits are called ", in_quotes(split.name), "."),
                            "Give one of them another name.");
       }
       out.push_back(std::move(split));
@@ -189,7 +190,7 @@ class SplitReader {
       if (taken_off) continue;
       dish_.reader().add("dish.split.still_on_the_heat", f.where("after"),
                          say(f.what(), ": the ", steps_[i].heat->vessel, " of ",
-                             quoted(steps_[i].id), " is still on the heat then."),
+                             in_quotes(steps_[i].id), " is still on the heat then."),
                          "Split the dish after the step that takes it off.");
       break;
     }
@@ -213,7 +214,7 @@ class SplitReader {
     const std::string near = did_you_mean(id, ids);
     dish_.reader().add(
         "dish.unknown_step", f.where("after"),
-        say(f.what(), ": the method has no step ", quoted(id), near.empty() ? "." : near),
+        say(f.what(), ": the method has no step ", in_quotes(id), near.empty() ? "." : near),
         "Write the id of a step of this dish.");
   }
 };
@@ -233,7 +234,7 @@ int wash_after_of(const Fields& dish, const std::vector<Step>& steps) {
   for (const Step& each : steps) ids.push_back(each.id);
   const std::string near = did_you_mean(id, ids);
   dish.reader().add("dish.unknown_step", dish.where("wash_after"),
-                    say(dish.what(), " is washed up after ", quoted(id),
+                    say(dish.what(), " is washed up after ", in_quotes(id),
                         ", and the method has no step of that name", near.empty() ? "." : near),
                     "Write the id of a step of this dish.");
   return 0;
@@ -249,7 +250,7 @@ std::optional<Dish> dish_of(Reader& outer, const Node& node, const std::string& 
   dish.tag = f.text_or("tag", tag_of(dish.name), 2);
   if (base::letters(dish.tag) < 2 && !dish.name.empty()) {
     reader.add("dish.tag_not_two", f.where("tag"),
-               say(f.what(), " has the tag ", quoted(dish.tag), "; a tag has two letters."),
+               say(f.what(), " has the tag ", in_quotes(dish.tag), "; a tag has two letters."),
                "Write two letters, such as \"LD\".");
   }
   dish.portions = f.whole("portions", 1, 200, 1);
@@ -288,7 +289,7 @@ std::optional<std::vector<Dish>> dishes_of(Reader& reader, const Node& node,
     if (std::any_of(out.begin(), out.end(),
                     [&](const Dish& d) { return d.variant == variant->variant; })) {
       own.add("dish.variant.name_twice", below(entry.where, "name"),
-              say("Two variants are called ", quoted(variant->variant), "."),
+              say("Two variants are called ", in_quotes(variant->variant), "."),
               "Give one of them another name.");
     }
     out.push_back(std::move(*variant));

@@ -11,7 +11,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 namespace {
@@ -41,7 +41,7 @@ class FoodReader {
     for (const std::string_view needed : {"key", "name"}) {
       if (!table_.column(needed)) {
         problems_.push_back({"foods.column", file_, "line 1",
-                             say("The table of foods has no column ", quoted(needed), "."),
+                             say("The table of foods has no column ", in_quotes(needed), "."),
                              "Add it; docs/files.md lists the columns."});
       }
     }
@@ -83,11 +83,11 @@ class FoodReader {
     if (!value && std::count(text.begin(), text.end(), ',') == 1)
       value = base::number_in(base::replaced(text, ',', '.'));
     if (value && *value >= least && *value <= most) return value;
-    wrong(
-        "foods.value", column,
-        say(quoted(cell("name")), ": ", column, " is ", quoted(text), "; it must be a number from ",
-            base::number_text(least), " to ", base::number_text(most), "."),
-        "Correct it, or leave the cell empty when it is not known.");
+    wrong("foods.value", column,
+          say(in_quotes(cell("name")), ": ", column, " is ", in_quotes(text),
+              "; it must be a number from ", base::number_text(least), " to ",
+              base::number_text(most), "."),
+          "Correct it, or leave the cell empty when it is not known.");
     return std::nullopt;
   }
 
@@ -98,7 +98,8 @@ class FoodReader {
     std::vector<std::string> known = spellings(words);
     std::erase(known, "");
     wrong("foods.value", column,
-          say(quoted(cell("name")), ": ", column, " is ", quoted(text), ", which is not known."),
+          say(in_quotes(cell("name")), ": ", column, " is ", in_quotes(text),
+              ", which is not known."),
           say("Write ", base::joined(known, "or"), "."));
     return T{};
   }
@@ -110,10 +111,10 @@ class FoodReader {
       if (value) {
         out.insert(*value);
       } else {
-        wrong(
-            "foods.value", column,
-            say(quoted(cell("name")), ": ", quoted(text), " is not one of the fourteen allergens."),
-            say("Write ", base::joined(spellings(kAllergenWords), "or"), "."));
+        wrong("foods.value", column,
+              say(in_quotes(cell("name")), ": ", in_quotes(text),
+                  " is not one of the fourteen allergens."),
+              say("Write ", base::joined(spellings(kAllergenWords), "or"), "."));
       }
     }
     return out;
@@ -133,7 +134,8 @@ class FoodReader {
                                                      : base::number_in(part.substr(equals + 1));
       if (!grams || *grams <= 0 || *grams > 20000) {
         wrong("foods.value", "units",
-              say(quoted(cell("name")), ": the piece weight ", quoted(part), " cannot be read."),
+              say(in_quotes(cell("name")), ": the piece weight ", in_quotes(part),
+                  " cannot be read."),
               "Write a word, an equals sign and grams: clove=3.");
         continue;
       }
@@ -153,7 +155,7 @@ class FoodReader {
             "Give it both: the key in small letters with underscores, the name as you say it.");
     }
     if (!keys_.insert(f.key).second) {
-      wrong("foods.key_twice", "key", say("The key ", quoted(f.key), " stands twice."),
+      wrong("foods.key_twice", "key", say("The key ", in_quotes(f.key), " stands twice."),
             "Give one of the two foods another key.");
     }
     f.other_names = base::parts(cell("other_names"), ';');
@@ -198,8 +200,8 @@ class FoodReader {
       const auto [at, fresh] = names_.emplace(name, f.name);
       if (fresh) continue;
       wrong("foods.name_twice", "other_names",
-            say("The name ", quoted(name), " stands at ", quoted(at->second), " and at ",
-                quoted(f.name), "."),
+            say("The name ", in_quotes(name), " stands at ", in_quotes(at->second), " and at ",
+                in_quotes(f.name), "."),
             "Leave it with one of the two.");
     }
   }

@@ -4,7 +4,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 namespace {
@@ -25,7 +25,7 @@ void read_watch(const Fields& rules, HouseRules& out) {
       rules.unknown_word("watch", where, name, spellings(kHazardWords));
       continue;
     }
-    const Fields f(rules.reader(), node->items[i], where, say("Watching ", quoted(name)),
+    const Fields f(rules.reader(), node->items[i], where, say("Watching ", in_quotes(name)),
                    kWatchFields);
     Watch& watch = out.watch[*hazard];
     watch.hundredths = f.whole("hundredths", 1, 100, watch.hundredths);

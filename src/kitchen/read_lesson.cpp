@@ -8,7 +8,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 std::optional<Instant> LessonReading::instant(const Fields& fields, std::string_view key) {
@@ -18,7 +18,7 @@ std::optional<Instant> LessonReading::instant(const Fields& fields, std::string_
   const auto local = base::local_time_in(text);
   if (!local) {
     refuse("lesson.not_a_time", fields.where(key),
-           say(fields.what(), ": ", quoted(text), " is not a clock time."),
+           say(fields.what(), ": ", in_quotes(text), " is not a clock time."),
            "Write \"10:50\", or \"2026-11-17T10:50\" for another day.");
     return std::nullopt;
   }
@@ -54,7 +54,7 @@ std::optional<int> LessonReading::named(const std::string& name,
   if (at != known.end()) return static_cast<int>(at - known.begin());
   const std::string near = did_you_mean(name, known);
   refuse(code, where,
-         say("The lesson has no ", noun, " called ", quoted(name), near.empty() ? "." : near),
+         say("The lesson has no ", noun, " called ", in_quotes(name), near.empty() ? "." : near),
          say("Write the name of ", noun.front() == 'a' ? "an " : "a ", noun, " of this lesson."));
   return std::nullopt;
 }
@@ -90,7 +90,7 @@ std::optional<std::pair<std::size_t, std::size_t>> LessonReading::dish_version(
   variants.erase(variants.begin());
   const std::string near = did_you_mean(wanted, variants);
   refuse("lesson.unknown_variant", where,
-         say("The dish ", quoted(keys[k].key), " has no variant ", quoted(wanted),
+         say("The dish ", in_quotes(keys[k].key), " has no variant ", in_quotes(wanted),
              near.empty() ? "." : near),
          "Write \"key: variant\" with the name of a variant in the dish's file.");
   return std::nullopt;
@@ -106,16 +106,12 @@ std::vector<int> LessonReading::dish_family(const std::string& text, const std::
     if (meant && key.index[v] >= 0) out.push_back(key.index[v]);
   }
   if (out.empty())
-    refuse("lesson.dish_not_cooked", where, say("No cook of this lesson cooks ", quoted(text), "."),
+    refuse("lesson.dish_not_cooked", where,
+           say("No cook of this lesson cooks ", in_quotes(text), "."),
            "Name a dish that somebody cooks.");
   return out;
 }
 
-namespace {
-
-constexpr Seconds kLongestLesson = base::minutes(720);
-
-/// "lessons/9k.json" and "../rooms/2.json" make "rooms/2.json".
 std::string path_from(const std::string& file, const std::string& path) {
   std::vector<std::string> parts;
   const auto slash = file.rfind('/');
@@ -133,6 +129,10 @@ std::string path_from(const std::string& file, const std::string& path) {
   for (std::size_t i = 0; i < parts.size(); ++i) out += (i > 0 ? "/" : "") + parts[i];
   return out;
 }
+
+namespace {
+
+constexpr Seconds kLongestLesson = base::minutes(720);
 
 class LessonReader {
  public:
@@ -177,14 +177,15 @@ class LessonReader {
     lesson.zone = f.text_or("zone", "Europe/London", 60);
     if (!known_zone(lesson.zone)) {
       r_.refuse("lesson.unknown_zone", f.where("zone"),
-                say("There is no time zone ", quoted(lesson.zone), "."),
+                say("There is no time zone ", in_quotes(lesson.zone), "."),
                 "Write a name like \"Europe/London\".");
       lesson.zone = "UTC";
     }
     lesson.date = f.text("date", 10);
     const auto date = base::date_in(lesson.date);
     if (!date && !lesson.date.empty())
-      r_.refuse("lesson.not_a_date", f.where("date"), say(quoted(lesson.date), " is not a date."),
+      r_.refuse("lesson.not_a_date", f.where("date"),
+                say(in_quotes(lesson.date), " is not a date."),
                 "Write year, month and day: \"2026-11-17\".");
     for (const std::string_view key : {"from", "to"}) {
       if (f.find(key) == nullptr) f.missing(key);
@@ -237,7 +238,7 @@ class LessonReader {
     if (base::blank(path) || path.front() == '/' || path.find('\\') != std::string::npos ||
         path.find(':') != std::string::npos) {
       r_.refuse("lesson.path_not_relative", where,
-                say("The path ", quoted(path), " of the ", noun, " cannot be used."),
+                say("The path ", in_quotes(path), " of the ", noun, " cannot be used."),
                 "Write a path from the lesson's own file, with /, such as "
                 "\"../rooms/food-room-2.json\".");
       return std::nullopt;
@@ -246,10 +247,10 @@ class LessonReader {
     const base::Result<std::string> text = loader_(file);
     if (!text) {
       for (const base::Problem& problem : text.problems()) {
-        r_.refuse(
-            "lesson.file_not_read", where,
-            say("The file ", quoted(path), " of the ", noun, " cannot be read: ", problem.message),
-            problem.remedy.empty() ? "Check the path." : problem.remedy);
+        r_.refuse("lesson.file_not_read", where,
+                  say("The file ", in_quotes(path), " of the ", noun,
+                      " cannot be read: ", problem.message),
+                  problem.remedy.empty() ? "Check the path." : problem.remedy);
       }
       return std::nullopt;
     }
@@ -298,9 +299,9 @@ class LessonReader {
       const std::string where = below(r_.f.where("dishes"), node->keys[i]);
       if (!is_id(node->keys[i]))
         r_.refuse("field.not_an_id", where,
-                  say(quoted(node->keys[i]), " cannot be the key of a dish."),
+                  say(in_quotes(node->keys[i]), " cannot be the key of a dish."),
                   "Use small letters a to z, digits and hyphens, as in 'dhal'.");
-      const auto found = document(node->items[i], where, say("dish ", quoted(node->keys[i])),
+      const auto found = document(node->items[i], where, say("dish ", in_quotes(node->keys[i])),
                                   DocumentKind::kDish);
       if (!found) continue;
       Reader reader(found->file, r_.reader.problems());

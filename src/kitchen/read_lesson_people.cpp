@@ -6,7 +6,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 namespace {
@@ -108,7 +108,7 @@ class PeopleReader {
       const Node* name = entry.node->find("name");
       const bool known = name != nullptr && name->kind == Node::Kind::kText;
       const Fields f(r_.reader, *entry.node, entry.where,
-                     known ? say("The cook ", quoted(name->text)) : "A cook", kCookFields);
+                     known ? say("The cook ", in_quotes(name->text)) : "A cook", kCookFields);
       if (!f.is_object()) continue;
       placed.push_back(f.find("place") != nullptr);
       where.push_back(f.where());
@@ -161,9 +161,9 @@ class PeopleReader {
         lesson().cooks.begin(), lesson().cooks.end(),
         [&](const Cook& c) { return c.place == cook.place && c.name != cook.name; });
     r_.refuse("lesson.place_twice", below(where, "place"),
-              say("The place ", quoted(lesson().room.places[place].name), " is given to ",
-                  quoted(cook.name), " and to ",
-                  other == lesson().cooks.end() ? "another" : quoted(other->name), "."),
+              say("The place ", in_quotes(lesson().room.places[place].name), " is given to ",
+                  in_quotes(cook.name), " and to ",
+                  other == lesson().cooks.end() ? "another" : in_quotes(other->name), "."),
               "Give one of them another place, or add \"share_places\": true.");
   }
 
@@ -177,7 +177,7 @@ class PeopleReader {
       const Node* name = entry.node->find("name");
       const bool known = name != nullptr && name->kind == Node::Kind::kText;
       const Fields f(r_.reader, *entry.node, entry.where,
-                     known ? say("The adult ", quoted(name->text)) : "An adult", kAdultFields);
+                     known ? say("The adult ", in_quotes(name->text)) : "An adult", kAdultFields);
       if (!f.is_object()) continue;
       Adult adult;
       adult.name = f.text("name", 60);

@@ -8,7 +8,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 namespace {
@@ -37,7 +37,7 @@ class TimesReader {
   static std::string called(std::string_view noun, const Node& node) {
     const Node* name = node.find("name");
     return name != nullptr && name->kind == Node::Kind::kText
-               ? say("The ", noun, " ", quoted(name->text))
+               ? say("The ", noun, " ", in_quotes(name->text))
                : say("A ", noun);
   }
 
@@ -112,7 +112,7 @@ class TimesReader {
       if (found || family.empty()) continue;
       const std::string near = did_you_mean(step, ids);
       r_.refuse("lesson.unknown_step", s.where("step"),
-                say(f.what(), ": the dish ", quoted(dish), " has no step ", quoted(step),
+                say(f.what(), ": the dish ", in_quotes(dish), " has no step ", in_quotes(step),
                     near.empty() ? "." : near),
                 "Write the id of a step of that dish.");
     }
@@ -177,7 +177,7 @@ class TimesReader {
         if (at == names.end()) {
           const std::string near = did_you_mean(split, names);
           r_.refuse("lesson.unknown_split", f.where("split"),
-                    say("The dish ", quoted(dish), " cannot be put away ", quoted(split),
+                    say("The dish ", in_quotes(dish), " cannot be put away ", in_quotes(split),
                         near.empty() ? "; its file has no split of that name." : near),
                     "Write the name of a split in the dish's file, or add one there.");
           break;

@@ -6,7 +6,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 namespace {
@@ -14,7 +14,7 @@ namespace {
 std::string named(std::string_view noun, const Node& node) {
   const Node* name = node.find("name");
   return name != nullptr && name->kind == Node::Kind::kText
-             ? say("The ", noun, " ", quoted(name->text))
+             ? say("The ", noun, " ", in_quotes(name->text))
              : say("A ", noun);
 }
 
@@ -62,7 +62,7 @@ class RoomReader {
     const auto count = std::count_if(all.begin(), all.end(),
                                      [&](const T& each) { return each.name == name; });
     if (count > 0 && !name.empty())
-      reader_.add(code, where, say("Two ", nouns, " are called ", quoted(name), "."),
+      reader_.add(code, where, say("Two ", nouns, " are called ", in_quotes(name), "."),
                   "Give one of them another name.");
   }
 
@@ -154,7 +154,7 @@ class RoomReader {
     });
     if (again)
       reader_.add("room.place_twice", entry.where,
-                  say("Two places are called ", quoted(written.place.name), "."),
+                  say("Two places are called ", in_quotes(written.place.name), "."),
                   "Give one of them another name.");
     places_.push_back(std::move(written));
   }
@@ -168,11 +168,11 @@ class RoomReader {
       const int index = static_cast<int>(at - names.begin());
       if (at == names.end()) {
         const std::string near = did_you_mean(entry.node->text, names);
-        reader_.add(
-            "room.unknown_cooker", entry.where,
-            say("The place ", quoted(place.name), " reaches the cooker ", quoted(entry.node->text),
-                ", which the room does not have", near.empty() ? "." : near),
-            "Write the name of a cooker of this room.");
+        reader_.add("room.unknown_cooker", entry.where,
+                    say("The place ", in_quotes(place.name), " reaches the cooker ",
+                        in_quotes(entry.node->text), ", which the room does not have",
+                        near.empty() ? "." : near),
+                    "Write the name of a cooker of this room.");
       } else if (std::find(place.cookers.begin(), place.cookers.end(), index) ==
                  place.cookers.end()) {
         place.cookers.push_back(index);
@@ -180,7 +180,7 @@ class RoomReader {
     }
     if (place.cookers.empty() && reader_.clean()) {
       reader_.add("room.place_without_cooker", written.where,
-                  say("The place ", quoted(place.name), " has no cooker within reach."),
+                  say("The place ", in_quotes(place.name), " has no cooker within reach."),
                   "Name one in its cookers, also of another bay, or give the bay a cooker.");
     }
     room_.places.push_back(std::move(place));
@@ -191,13 +191,13 @@ class RoomReader {
       const Node* item = entry.node->find("item");
       const bool known = item != nullptr && item->kind == Node::Kind::kText;
       const Fields k(reader_, *entry.node, entry.where,
-                     known ? say("The kit ", quoted(item->text)) : "A piece of kit", kKitFields);
+                     known ? say("The kit ", in_quotes(item->text)) : "A piece of kit", kKitFields);
       if (!k.is_object()) continue;
       Kit kit{k.text("item", 60), k.whole("count", 1, 1000, 1), k.flag("washed_between", false),
               k.minutes("full_clean_minutes", Seconds{0}, base::minutes(6))};
       if (find_kit(room_, kit.item) != nullptr) {
         reader_.add("room.kit_twice", k.where("item"),
-                    say("The room lists ", quoted(kit.item), " twice."),
+                    say("The room lists ", in_quotes(kit.item), " twice."),
                     "List it once with the whole count.");
       }
       room_.kit.push_back(std::move(kit));
@@ -245,7 +245,7 @@ class RoomReader {
         });
         if (at == room_.bays.end()) {
           reader_.add("room.unknown_bay", below(entry.where, i),
-                      say("The room has no bay ", quoted(name.text), " to be seen."),
+                      say("The room has no bay ", in_quotes(name.text), " to be seen."),
                       "Write the name of a bay of this room.");
         } else {
           bays.push_back(static_cast<int>(at - room_.bays.begin()));
@@ -261,7 +261,7 @@ class RoomReader {
           });
       if (!seen && reader_.clean()) {
         reader_.add("room.bay_unseen", f_.where("seen_together"),
-                    say("Nobody could see the bay ", quoted(room_.bays[b].name),
+                    say("Nobody could see the bay ", in_quotes(room_.bays[b].name),
                         " from any standing point."),
                     "Add the bay to one of the lists.");
       }

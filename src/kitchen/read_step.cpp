@@ -7,7 +7,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 namespace {
@@ -98,7 +98,7 @@ class StepReader {
     const auto at = std::find(ids_.begin(), ids_.end(), id);
     if (at == ids_.end()) {
       refuse("dish.step.unknown_step", where,
-             say(f_.what(), key == "closes" ? " closes " : " follows ", quoted(id),
+             say(f_.what(), key == "closes" ? " closes " : " follows ", in_quotes(id),
                  ", and the method has no step of that name",
                  did_you_mean(id, ids_).empty() ? "." : did_you_mean(id, ids_)),
              "Write the id of a step of this dish.");
@@ -165,7 +165,7 @@ class StepReader {
     const auto when = when_of(text);
     if (!when && !text.empty()) {
       refuse("dish.step.unknown_when", fields.where("when"),
-             say(f_.what(), ": ", quoted(text), " does not say how soon."),
+             say(f_.what(), ": ", in_quotes(text), " does not say how soon."),
              "Write 'at once', 'straight away' (at most 1 min), 'within 5 min' (0 to 1440) or 'can "
              "wait'.");
     }
@@ -257,7 +257,7 @@ class StepReader {
                                      [&](const KitNeed& k) { return k.item == need.item; });
       if (again) {
         refuse("dish.step.kit_twice", entry.where,
-               say(f_.what(), " lists ", quoted(need.item), " twice."),
+               say(f_.what(), " lists ", in_quotes(need.item), " twice."),
                "List it once with a count, as in { \"item\": \"knife\", \"count\": 2 }.");
       }
       if (base::blank(need.item)) continue;
@@ -273,7 +273,7 @@ class StepReader {
       const auto at = std::find(names.begin(), names.end(), entry.node->text);
       if (at == names.end()) {
         refuse("dish.step.unknown_ingredient", entry.where,
-               say(f_.what(), " uses ", quoted(entry.node->text),
+               say(f_.what(), " uses ", in_quotes(entry.node->text),
                    ", which is not among the ingredients",
                    did_you_mean(entry.node->text, names).empty()
                        ? "."
@@ -328,7 +328,7 @@ Method method_of(const Fields& dish, const std::vector<Ingredient>& ingredients)
   for (std::size_t i = 0; i < entries.size(); ++i) {
     const Node* id = entries[i].node->find("id");
     const std::string name = id != nullptr && id->kind == Node::Kind::kText
-                                 ? say("The step ", quoted(id->text))
+                                 ? say("The step ", in_quotes(id->text))
                                  : say("Step ", i + 1, " of the method");
     fields.emplace_back(dish.reader(), *entries[i].node, entries[i].where, name, kStepFields);
     ids.push_back(fields.back().is_object() ? fields.back().id("id") : "");
@@ -336,7 +336,7 @@ Method method_of(const Fields& dish, const std::vector<Ingredient>& ingredients)
                        std::find(ids.begin(), ids.end() - 1, ids.back()) != ids.end() - 1;
     if (again) {
       dish.reader().add("dish.step.id_twice", fields.back().where("id"),
-                        say("Two steps are called ", quoted(ids.back()), "."),
+                        say("Two steps are called ", in_quotes(ids.back()), "."),
                         "Give one of them another id.");
     }
   }

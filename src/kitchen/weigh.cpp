@@ -8,7 +8,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 namespace {
@@ -60,7 +60,7 @@ base::Result<Weighed> weigh(const Quantity& q, const Food& food) {
     case Dimension::kVolume: {
       if (!food.density) {
         return base::Problem{"weigh.no_density", "", "",
-                             say("What ", quantity_text(q), " of ", quoted(food.name),
+                             say("What ", quantity_text(q), " of ", in_quotes(food.name),
                                  " weighs is not known: nobody has written down how dense it is."),
                              "Give the amount in grams, or the density in the school's own foods."};
       }
@@ -75,10 +75,10 @@ base::Result<Weighed> weigh(const Quantity& q, const Food& food) {
       const PieceWeight* piece = piece_weight(food, q.piece);
       if (piece == nullptr) {
         std::vector<std::string> known;
-        for (const PieceWeight& each : food.pieces) known.push_back(quoted(each.piece));
+        for (const PieceWeight& each : food.pieces) known.push_back(in_quotes(each.piece));
         return base::Problem{"weigh.no_piece", "", "",
-                             say("What one ", q.piece.empty() ? "piece" : quoted(q.piece), " of ",
-                                 quoted(food.name), " weighs is not known."),
+                             say("What one ", q.piece.empty() ? "piece" : in_quotes(q.piece),
+                                 " of ", in_quotes(food.name), " weighs is not known."),
                              known.empty()
                                  ? "Give the amount in grams."
                                  : say("Give grams, or count in ", base::joined(known, "or"), ".")};
@@ -93,7 +93,7 @@ base::Result<Weighed> weigh(const Quantity& q, const Food& food) {
       break;
   }
   return base::Problem{"weigh.no_amount", "", "",
-                       say("No amount of ", quoted(food.name), " is given."),
+                       say("No amount of ", in_quotes(food.name), " is given."),
                        "Give an amount if it should be counted."};
 }
 
@@ -103,7 +103,7 @@ base::Result<Ratio> millilitres(const Quantity& q, const Food& food) {
   if (!weighed) return weighed.problems();
   if (!food.density) {
     return base::Problem{"weigh.no_density", "", "",
-                         say("What room ", quantity_text(q), " of ", quoted(food.name),
+                         say("What room ", quantity_text(q), " of ", in_quotes(food.name),
                              " takes is not known: nobody has written down how dense it is."),
                          "Give the amount in millilitres."};
   }

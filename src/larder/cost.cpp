@@ -47,17 +47,10 @@ class Count {
 
   // Pence a unit of the cheapest pack of a food, exact; nothing when no price is known.
   std::optional<Ratio> unit_price(const std::string& key, const Measure& measure) {
-    std::optional<Ratio> best;
     const kitchen::Food* food = in_.foods.find(key);
-    for (const Pack& pack : in_.prices.packs) {
-      if (food == nullptr || pack.food != key || !pack.price) continue;
-      const auto holds = pack.usable ? in_measure(*pack.usable, *food, measure)
-                                     : bought_in_measure(pack.size, *food, measure);
-      if (!holds || holds.value() <= Ratio(0)) continue;
-      const Ratio unit = Ratio(*pack.price) / holds.value();
-      if (!best || unit < *best) best = unit;
-    }
-    return best;
+    const auto cheapest = food == nullptr ? std::nullopt
+                                          : cheapest_pack(*food, measure, in_.prices);
+    return cheapest ? std::optional(cheapest->pence) : std::nullopt;
   }
 
   void stores(const StockUse& use) {

@@ -8,7 +8,7 @@
 
 namespace larder {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 using kitchen::Allergen;
 using kitchen::Allergens;
@@ -54,7 +54,7 @@ class Door {
       const Date until = tick.use_by.value_or(line.good_until);
       if (until < today_)
         fault("delivery.use_by",
-              say(quoted(food.name), " has a use-by date of ", day_text(until),
+              say(in_quotes(food.name), " has a use-by date of ", day_text(until),
                   ", which has passed."),
               "Send it back; do not put it away.");
       else

@@ -7,31 +7,12 @@
 namespace larder {
 namespace {
 
-struct UnitPrice {
-  Ratio pence;  ///< for one of the measure
-  const Pack* pack = nullptr;
-};
-
-std::optional<UnitPrice> cheapest(const kitchen::Food& food, const Measure& measure,
-                                  const PriceList& prices) {
-  std::optional<UnitPrice> best;
-  for (const Pack& pack : prices.packs) {
-    if (pack.food != food.key || !pack.price) continue;
-    const auto holds = pack.usable ? in_measure(*pack.usable, food, measure)
-                                   : bought_in_measure(pack.size, food, measure);
-    if (!holds || holds.value() <= Ratio(0)) continue;
-    const Ratio unit = Ratio(*pack.price) / holds.value();
-    if (!best || unit < best->pence) best = UnitPrice{unit, &pack};
-  }
-  return best;
-}
-
 IngredientCost cost_of(const kitchen::Ingredient& ingredient, int index, const PriceList& prices,
                        const kitchen::Foods& foods) {
   IngredientCost out{index, {}, ""};
   const kitchen::Food* food = kitchen::food_of(ingredient, foods);
   if (food == nullptr) {
-    out.how = base::say(base::quoted(ingredient.name), " is in no table of foods.");
+    out.how = base::say(base::in_quotes(ingredient.name), " is in no table of foods.");
     return out;
   }
   if (from_the_tap(*food)) {
@@ -46,7 +27,7 @@ IngredientCost cost_of(const kitchen::Ingredient& ingredient, int index, const P
     out.how = amount.problems().front().message;
     return out;
   }
-  const auto price = cheapest(*food, measure, prices);
+  const auto price = cheapest_pack(*food, measure, prices);
   if (!price) {
     out.how = base::say("No price is known for ", food->name, ".");
     return out;

@@ -7,7 +7,7 @@
 
 namespace larder {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 using kitchen::Dimension;
 using kitchen::Food;
@@ -31,9 +31,10 @@ base::Result<Ratio> pieces(const Quantity& q, const Food& food, const Measure& m
   if (kitchen::dimension(q.unit) == Dimension::kCount && same) return q.middle();
   return base::Problem{
       "larder.other_pieces", "", "",
-      say(quoted(food.name), " is counted in ",
-          measure.piece.empty() ? "whole ones" : quoted(pieces_word(measure.piece, true)), ", and ",
-          kitchen::quantity_text(q), " cannot be turned into them: what one weighs is not known."),
+      say(in_quotes(food.name), " is counted in ",
+          measure.piece.empty() ? "whole ones" : in_quotes(pieces_word(measure.piece, true)),
+          ", and ", kitchen::quantity_text(q),
+          " cannot be turned into them: what one weighs is not known."),
       "Write the weight of one into the school's own foods, or count both the same way."};
 }
 

@@ -8,7 +8,7 @@
 
 namespace larder {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 using kitchen::Food;
 using kitchen::Ingredient;
@@ -79,9 +79,9 @@ class Sum {
   void unknown(const Ingredient& ingredient, const DishUse& use) {
     const auto near = foods_.search(ingredient.name, 3);
     std::vector<std::string> names;
-    for (const auto& each : near) names.push_back(quoted(each.food->name));
+    for (const auto& each : near) names.push_back(in_quotes(each.food->name));
     unsettled("needs.unknown_food",
-              say(quoted(ingredient.name), " of ", quoted(use.dish.name),
+              say(in_quotes(ingredient.name), " of ", in_quotes(use.dish.name),
                   " is not in the table of foods, so it is not in this order."),
               names.empty() ? "Add it to the school's own foods, or name its food in the dish."
                             : say("Name its food in the dish: ", base::joined(names, "or"), "."));
@@ -97,8 +97,8 @@ class Sum {
         const DishUse& use = week_.lessons[static_cast<std::size_t>(each.need.lesson)]
                                  .dishes[static_cast<std::size_t>(each.need.dish)];
         unsettled("needs.not_summed",
-                  say(kitchen::quantity_text(each.one_set), " of ", quoted(food.name), " in ",
-                      quoted(use.dish.name),
+                  say(kitchen::quantity_text(each.one_set), " of ", in_quotes(food.name), " in ",
+                      in_quotes(use.dish.name),
                       " is not in this order: ", amount.problems().front().message),
                   amount.problems().front().remedy);
         continue;

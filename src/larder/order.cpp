@@ -9,7 +9,7 @@
 
 namespace larder {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 using kitchen::Food;
 
@@ -98,7 +98,7 @@ class Preparation {
       const auto amount = bought_in_measure(q, food, need.measure);
       if (!amount) {
         unsettled("order.stock_not_summed",
-                  say(kitchen::quantity_text(q), " of ", quoted(food.name),
+                  say(kitchen::quantity_text(q), " of ", in_quotes(food.name),
                       " in the stores is not counted: ", amount.problems().front().message),
                   amount.problems().front().remedy);
         return;
@@ -129,7 +129,7 @@ class Preparation {
       ++listed;
       if (!pack.price) {
         unsettled("order.no_price",
-                  say("A pack of ", quoted(food.name), " from ", quoted(pack.supplier), ", ",
+                  say("A pack of ", in_quotes(food.name), " from ", in_quotes(pack.supplier), ", ",
                       kitchen::quantity_text(pack.size), ", has no price, so it is not chosen."),
                   say("Enter its price in line ", pack.line, " of the price list."));
         continue;
@@ -139,7 +139,7 @@ class Preparation {
       if (!holds) {
         unsettled(
             "order.pack_not_summed",
-            say("The pack of ", quoted(food.name), " with ", kitchen::quantity_text(pack.size),
+            say("The pack of ", in_quotes(food.name), " with ", kitchen::quantity_text(pack.size),
                 " cannot be held against the dishes: ", holds.problems().front().message),
             "Say in the column usable what of it is used, in the dishes' unit: 12 sheets.");
         continue;
@@ -150,7 +150,7 @@ class Preparation {
     if (priced > 0 || work.slots != 0) return;
     unsettled("order.no_pack",
               say(listed == 0 ? "No pack of " : "No pack with a price and size that fit of ",
-                  quoted(food.name), " is in the price list; ",
+                  in_quotes(food.name), " is in the price list; ",
                   amount_text(need.total(), need.measure), " are needed."),
               "Add a row for it, or put it on the list for the shop.");
   }
@@ -180,7 +180,7 @@ class Preparation {
     }
     if (!comes)
       unsettled("order.no_van",
-                say("No van of ", quoted(p.supplier),
+                say("No van of ", in_quotes(p.supplier),
                     " can still be ordered, so its packs are not "
                     "chosen."),
                 "Give the week's file its order day and delivery day, or leave the supplier out.");

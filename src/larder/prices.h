@@ -15,6 +15,7 @@
 #include "base/problem.h"
 #include "kitchen/foods.h"
 #include "kitchen/quantity.h"
+#include "larder/measure.h"
 #include "larder/money.h"
 
 namespace larder {
@@ -61,6 +62,14 @@ struct Keeping {
 /// Where the list is silent: ambient 180 days closed and 90 opened, chilled 5 and 2, frozen 90 and
 /// 90, chilled once opened 180 and 3. Common practice, no source; the label always wins.
 Keeping keeping_of(const Pack&, const kitchen::Food&);
+
+struct UnitPrice {
+  Ratio pence;  ///< for one of the measure, exact
+  const Pack* pack = nullptr;
+};
+/// The pack that is cheapest for what of it is used; the first of equals. Nothing when no price is
+/// known.
+std::optional<UnitPrice> cheapest_pack(const kitchen::Food&, const Measure&, const PriceList&);
 
 /// One pack as it lies in the stores: its size, or as much of the food as bought as gives what of
 /// it is used (a drained tin).

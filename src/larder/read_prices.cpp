@@ -8,7 +8,7 @@
 
 namespace larder {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 using kitchen::Food;
 using kitchen::Foods;
@@ -62,7 +62,7 @@ class PriceReader {
     for (const std::string_view needed : {"food", "size", "price"}) {
       if (!table_.column(needed)) {
         missing.push_back({"prices.column", file_, "line 1",
-                           say("The price list has no column ", quoted(needed), "."),
+                           say("The price list has no column ", in_quotes(needed), "."),
                            "Name the columns in the first row: food, supplier, pack, size, price, "
                            "usable, loose, keeps_days, opened_days."});
       }
@@ -94,10 +94,10 @@ class PriceReader {
     if (const Food* found = foods_.find(name)) return found;
     if (const Food* found = foods_.named(name)) return found;
     std::vector<std::string> near;
-    for (const auto& each : foods_.search(name, 3)) near.push_back(quoted(each.food->name));
+    for (const auto& each : foods_.search(name, 3)) near.push_back(in_quotes(each.food->name));
     fault("prices.food", "food",
           name.empty() ? say("Line ", row_->line, " names no food.")
-                       : say("No food is called ", quoted(name), "."),
+                       : say("No food is called ", in_quotes(name), "."),
           near.empty() ? "Use a name of the table of foods, or add it to the school's own foods."
                        : say("Did you mean ", base::joined(near, "or"), "?"));
     return nullptr;
@@ -110,7 +110,7 @@ class PriceReader {
     if (value && *value >= 0 && *value <= 3650 && *value == static_cast<int>(*value))
       return static_cast<int>(*value);
     fault("prices.days", column,
-          say(quoted(cell("food")), ": ", quoted(text), " is not a number of days."),
+          say(in_quotes(cell("food")), ": ", in_quotes(text), " is not a number of days."),
           "Write whole days from 0 to 3650, or leave the cell empty.");
     return std::nullopt;
   }
@@ -121,12 +121,13 @@ class PriceReader {
     pack.price = pence_in(text);
     if (!pack.price || *pack.price > kDearest) {
       fault("prices.price", "price",
-            say(quoted(cell("food")), ": the price ", quoted(text), " cannot be read."),
+            say(in_quotes(cell("food")), ": the price ", in_quotes(text), " cannot be read."),
             "Write pounds and pence: 1.20.");
     } else if (*pack.price == 0) {
-      fault("prices.price", "price",
-            say(quoted(cell("food")), ": a price of ", pounds_text(*pack.price), " is no price."),
-            "Leave the cell empty when the price is not known; enter gifts as stock.");
+      fault(
+          "prices.price", "price",
+          say(in_quotes(cell("food")), ": a price of ", pounds_text(*pack.price), " is no price."),
+          "Leave the cell empty when the price is not known; enter gifts as stock.");
     }
   }
 
@@ -136,8 +137,9 @@ class PriceReader {
     const auto size = size_in(text);
     if (!size) {
       fault("prices.size", "size",
-            text.empty() ? say(quoted(food.name), ": the pack has no size.")
-                         : say(quoted(food.name), ": ", quoted(text), " is not a size above 0."),
+            text.empty()
+                ? say(in_quotes(food.name), ": the pack has no size.")
+                : say(in_quotes(food.name), ": ", in_quotes(text), " is not a size above 0."),
             "Write a number and a unit: 500 g, 1.5 kg, 1 l, 12 eggs, 6 x 400 g.");
       return;
     }
@@ -147,7 +149,7 @@ class PriceReader {
     pack.usable = size_in(used);
     if (!pack.usable) {
       fault("prices.usable", "usable",
-            say(quoted(food.name), ": ", quoted(used), " is not an amount above 0."),
+            say(in_quotes(food.name), ": ", in_quotes(used), " is not an amount above 0."),
             "Write what of one pack is used: 240 g for a drained tin, 12 sheets.");
       return;
     }
@@ -155,19 +157,20 @@ class PriceReader {
     const bool bare = kitchen::dimension(pack.usable->unit) == kitchen::Dimension::kCount &&
                       pack.usable->piece.empty();
     if (bare && kitchen::dimension(pack.size.unit) != kitchen::Dimension::kCount) {
-      fault("prices.usable", "usable",
-            say(quoted(food.name), ": usable is ", quoted(used), ", a number without a unit."),
-            "Write its unit: 240 g, 12 sheets. If it is the end of a price with a comma, put the "
-            "price in quotation marks: \"1,20\".");
+      fault(
+          "prices.usable", "usable",
+          say(in_quotes(food.name), ": usable is ", in_quotes(used), ", a number without a unit."),
+          "Write its unit: 240 g, 12 sheets. If it is the end of a price with a comma, put the "
+          "price in quotation marks: \"1,20\".");
       return;
     }
     const auto same = kitchen::converted(*pack.usable, pack.size.unit);
     if (same && kitchen::dimension(pack.size.unit) != kitchen::Dimension::kCount &&
         same->middle() > pack.size.middle()) {
-      fault(
-          "prices.usable", "usable",
-          say(quoted(food.name), ": ", quoted(used), " are used of a pack of ", quoted(text), "."),
-          "What is used cannot be more than the pack holds.");
+      fault("prices.usable", "usable",
+            say(in_quotes(food.name), ": ", in_quotes(used), " are used of a pack of ",
+                in_quotes(text), "."),
+            "What is used cannot be more than the pack holds.");
     }
   }
 
@@ -193,8 +196,8 @@ class PriceReader {
     pack.loose = text == "yes" || text == "y" || text == "true" || text == "1" || text == "loose";
     if (pack.loose || text.empty() || text == "no" || text == "n" || text == "false" || text == "0")
       return;
-    fault("prices.loose", "loose", say(quoted(cell("food")), ": loose is ", quoted(text), "."),
-          "Write yes or no.");
+    fault("prices.loose", "loose",
+          say(in_quotes(cell("food")), ": loose is ", in_quotes(text), "."), "Write yes or no.");
   }
 
   void keep(Pack pack) {
@@ -204,8 +207,8 @@ class PriceReader {
     });
     if (twin != list_.packs.end()) {
       fault("prices.twice", "size",
-            say("The same pack of ", quoted(cell("food")), " stands in lines ", twin->line, " and ",
-                pack.line, "; the first counts."),
+            say("The same pack of ", in_quotes(cell("food")), " stands in lines ", twin->line,
+                " and ", pack.line, "; the first counts."),
             "Take one of the two out, or give them different words in the column pack.");
       return;
     }
@@ -268,6 +271,20 @@ std::string pack_text(const Pack& pack) {
   const std::string size = kitchen::quantity_text(pack.size);
   if (pack.words.empty()) return pack.loose ? "loose, " + size : size;
   return pack.words + ", " + size;
+}
+
+std::optional<UnitPrice> cheapest_pack(const kitchen::Food& food, const Measure& measure,
+                                       const PriceList& prices) {
+  std::optional<UnitPrice> best;
+  for (const Pack& pack : prices.packs) {
+    if (pack.food != food.key || !pack.price) continue;
+    const auto holds = pack.usable ? in_measure(*pack.usable, food, measure)
+                                   : bought_in_measure(pack.size, food, measure);
+    if (!holds || holds.value() <= Ratio(0)) continue;
+    const Ratio unit = Ratio(*pack.price) / holds.value();
+    if (!best || unit < best->pence) best = UnitPrice{unit, &pack};
+  }
+  return best;
 }
 
 }  // namespace larder

@@ -6,7 +6,7 @@
 
 namespace larder {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 namespace {
@@ -20,7 +20,7 @@ class StockReader {
     for (const std::string_view needed : {"food", "amount"}) {
       if (!table_.column(needed))
         return base::Problem{"stock.column", file_, "line 1",
-                             say("The stock list has no column ", quoted(needed), "."),
+                             say("The stock list has no column ", in_quotes(needed), "."),
                              "Name the columns in the first row: food, amount, use_by, opened, "
                              "where."};
     }
@@ -52,8 +52,8 @@ class StockReader {
     if (food == nullptr) food = foods_.named(name);
     if (food == nullptr) {
       std::vector<std::string> near;
-      for (const auto& each : foods_.search(name, 3)) near.push_back(quoted(each.food->name));
-      fault("stock.food", "food", say("No food is called ", quoted(name), "."),
+      for (const auto& each : foods_.search(name, 3)) near.push_back(in_quotes(each.food->name));
+      fault("stock.food", "food", say("No food is called ", in_quotes(name), "."),
             near.empty() ? "Use a name of the table of foods."
                          : say("Did you mean ", base::joined(near, "or"), "?"));
     } else {
@@ -63,13 +63,14 @@ class StockReader {
       lot.amount = *amount;
     else
       fault("stock.amount", "amount",
-            say(quoted(name), ": ", quoted(cell("amount")), " is not an amount above 0."),
+            say(in_quotes(name), ": ", in_quotes(cell("amount")), " is not an amount above 0."),
             "Write a number and a unit: 1.5 kg, 12 eggs; take the row out when none is left.");
     const std::string date = cell("use_by");
     if (!date.empty()) {
       lot.use_by = base::date_in(date);
       if (!lot.use_by)
-        fault("stock.use_by", "use_by", say(quoted(name), ": ", quoted(date), " is not a date."),
+        fault("stock.use_by", "use_by",
+              say(in_quotes(name), ": ", in_quotes(date), " is not a date."),
               "Write year, month and day: 2026-11-17.");
     }
     const std::string opened = base::folded(cell("opened"));

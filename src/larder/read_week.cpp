@@ -9,7 +9,7 @@
 
 namespace larder {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 using kitchen::Dish;
 using kitchen::Entry;
@@ -72,7 +72,8 @@ class WeekReader {
     const std::string text = f.text(key, 20);
     if (const auto found = base::date_in(text)) return *found;
     if (!text.empty())
-      reader_.add("week.date", f.where(key), say(f.what(), ": ", quoted(text), " is not a date."),
+      reader_.add("week.date", f.where(key),
+                  say(f.what(), ": ", in_quotes(text), " is not a date."),
                   "Write year, month and day: 2026-11-17.");
     return {};
   }
@@ -84,7 +85,7 @@ class WeekReader {
                                                                : node->text;
     if (const auto pence = pence_in(text)) return pence;
     reader_.add("week.money", f.where(key),
-                say(f.what(), ": ", quoted(text), " is not an amount of money."),
+                say(f.what(), ": ", in_quotes(text), " is not an amount of money."),
                 "Write pounds and pence: 4.50.");
     return std::nullopt;
   }
@@ -194,7 +195,7 @@ class WeekReader {
     if (name.empty()) return std::nullopt;
     if (!name.ends_with(".json")) {
       reader_.add("week.dish", f.where("dish"),
-                  say("No dish of this lesson is called ", quoted(name), "."),
+                  say("No dish of this lesson is called ", in_quotes(name), "."),
                   "Name a dish of the lesson's file, or a dish file that ends in .json.");
       return std::nullopt;
     }

@@ -10,7 +10,7 @@
 namespace larder {
 namespace {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 using kitchen::Dimension;
 using kitchen::Dish;
@@ -19,18 +19,12 @@ using kitchen::Foods;
 using kitchen::Ingredient;
 using kitchen::Unit;
 
-std::string padded(std::string_view text) {
-  std::string out = " ";
-  for (const std::string& word : base::words_of(base::folded(text)))
-    out += kitchen::singular(word) + " ";
-  return out;
-}
-
 bool counts_eggs(const Ingredient& ingredient, const Quantity& quantity, const Foods& foods) {
   if (quantity.unit != Unit::kPiece) return false;
   const Food* food = food_of(ingredient, foods);
-  return food != nullptr ? food->category == "eggs"
-                         : padded(ingredient.name).find(" egg ") != std::string::npos;
+  return food != nullptr
+             ? food->category == "eggs"
+             : kitchen::singular_words(ingredient.name).find(" egg ") != std::string::npos;
 }
 
 Quantity scaled(const Quantity& quantity, const Ratio& factor) {

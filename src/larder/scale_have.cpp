@@ -9,20 +9,13 @@
 namespace larder {
 namespace {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 using kitchen::Dish;
 using kitchen::Food;
 using kitchen::Foods;
 using kitchen::Ingredient;
 using kitchen::Unit;
-
-std::string padded(std::string_view text) {
-  std::string out = " ";
-  for (const std::string& word : base::words_of(base::folded(text)))
-    out += kitchen::singular(word) + " ";
-  return out;
-}
 
 // "900", "g" or "900g"; the words that are left name the ingredient.
 struct AmountWords {
@@ -82,31 +75,31 @@ class ScarcestFinder {
   std::optional<Scarcest> best_;
 
   void look_at(const Have& have) {
-    const std::string words = padded(have.ingredient);
+    const std::string words = kitchen::singular_words(have.ingredient);
     std::optional<Ratio> all_of_it;  // times^-1: how much of what there is one dish takes
     int first = -1;
     std::vector<std::string> names;
     for (std::size_t i = 0; i < dish_.ingredients.size(); ++i) {
       const Ingredient& ingredient = dish_.ingredients[i];
       names.push_back(ingredient.name);
-      if (padded(ingredient.name).find(words) == std::string::npos) continue;
+      if (kitchen::singular_words(ingredient.name).find(words) == std::string::npos) continue;
       if (first < 0) first = static_cast<int>(i);
       const Quantity need = quantity_of(ingredient);
       if (!need.stated()) continue;
       const auto often = how_often(need, have.amount, food_of(ingredient, foods_));
       if (!often) {
-        problems_.insert(problems_.end(), often.problems().begin(), often.problems().end());
+        base::gather(often, problems_);
         return;
       }
       all_of_it = all_of_it.value_or(Ratio(0)) + Ratio(1) / often.value();
     }
     if (first < 0) {
       problems_.push_back({"scale.no_ingredient", "", "",
-                           say("The dish has no ", quoted(have.ingredient), "."),
+                           say("The dish has no ", in_quotes(have.ingredient), "."),
                            say("It has ", base::joined(names), ".")});
     } else if (!all_of_it) {
       problems_.push_back({"scale.no_amount", "", "",
-                           say("The dish says no amount of ", quoted(have.ingredient), "."),
+                           say("The dish says no amount of ", in_quotes(have.ingredient), "."),
                            "Name an ingredient with an amount."});
     } else {
       const Ratio factor = Ratio(1) / *all_of_it;
@@ -121,7 +114,7 @@ base::Result<Have> read_have(std::string_view words) {
   const AmountWords said = split(words);
   if (!said.number || *said.number <= Ratio(0) || said.rest.empty()) {
     return base::Problem{"scale.have", "", "",
-                         say("What there is, ", quoted(words), ", is not understood."),
+                         say("What there is, ", in_quotes(words), ", is not understood."),
                          "Say it like \"flour 900 g\" or \"eggs 10\"."};
   }
   Have have;

@@ -76,7 +76,7 @@ TinWords understood(std::string_view words) {
 base::Result<Tin> read_tin(std::string_view words) {
   const TinWords said = understood(words);
   const base::Problem wrong{"scale.tin", "", "",
-                            say("The tin ", base::quoted(words), " is not understood."),
+                            say("The tin ", base::in_quotes(words), " is not understood."),
                             "Say it in cm like \"round 20\", \"two round 18\", \"square 20\", "
                             "\"rectangle 30 x 20\" or, with "
                             "its depth, \"loaf 23 x 13 x 7\"."};

@@ -12,7 +12,7 @@
 namespace larder {
 namespace {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 using kitchen::Node;
 
@@ -46,7 +46,7 @@ class SentReader {
 
   void missing(const std::string& where, std::string_view field) {
     problems_.push_back({"order.field", file_, where,
-                         say("The order lacks ", quoted(field), " or it cannot be read."),
+                         say("The order lacks ", in_quotes(field), " or it cannot be read."),
                          "Use the file as `benchbell order` wrote it."});
   }
 
@@ -87,8 +87,8 @@ class SentReader {
     out.food = food_index(food);
     if (out.pack < 0)
       problems_.push_back({"order.pack", file_, where,
-                           say("The price list has no ", quoted(pack), " of ", quoted(food),
-                               " from ", quoted(supplier), "."),
+                           say("The price list has no ", in_quotes(pack), " of ", in_quotes(food),
+                               " from ", in_quotes(supplier), "."),
                            "Name the price list the order was made from."});
     if (out.count < 1) missing(where, "count");
     if (out.food >= 0) uses(node, out);
@@ -144,7 +144,7 @@ class TickReader {
     for (const std::string_view needed : {"line", "came"}) {
       if (!table_.column(needed))
         return base::Problem{"delivery.column", file_, "line 1",
-                             say("The list has no column ", quoted(needed), "."),
+                             say("The list has no column ", in_quotes(needed), "."),
                              "Name the columns in the first row: line, came, use_by, instead, "
                              "contains."};
     }
@@ -186,17 +186,17 @@ class TickReader {
     if (const auto line = whole("line", 1, lines))
       out.line = *line - 1;
     else
-      fault("delivery.line", "line", say("The order has no line ", quoted(cell("line")), "."),
+      fault("delivery.line", "line", say("The order has no line ", in_quotes(cell("line")), "."),
             say("Its lines are numbered from 1 to ", order_.lines.size(), "."));
     if (const auto came = whole("came", 0, kMostPacks))
       out.came = *came;
     else
-      fault("delivery.came", "came", say(quoted(cell("came")), " is not a number of packs."),
+      fault("delivery.came", "came", say(in_quotes(cell("came")), " is not a number of packs."),
             "Write how many packs came; 0 for none; leave it empty while the van is not unpacked.");
     if (const std::string date = cell("use_by"); !date.empty()) {
       out.use_by = base::date_in(date);
       if (!out.use_by)
-        fault("delivery.use_by", "use_by", say(quoted(date), " is not a date."),
+        fault("delivery.use_by", "use_by", say(in_quotes(date), " is not a date."),
               "Write year, month and day: 2026-11-17.");
     }
     out.product = cell("instead");
@@ -218,7 +218,7 @@ class TickReader {
         continue;
       }
       fault("delivery.contains", "contains",
-            say(quoted(word), " is none of the fourteen allergens."),
+            say(in_quotes(word), " is none of the fourteen allergens."),
             "Write their words with semicolons between: milk; soya. Write none if the label names "
             "none of the fourteen, and nothing while nobody has read it.");
     }

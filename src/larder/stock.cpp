@@ -8,7 +8,7 @@
 
 namespace larder {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 using kitchen::Food;
 using kitchen::Quantity;
@@ -52,7 +52,7 @@ class Deduction {
       const WeekLesson& lesson = week_.lessons[static_cast<std::size_t>(index)];
       out_.warnings.push_back(
           {need.name,
-           say(lesson.title, ", ", day_text(lesson.date), ": ", quoted(need.name), " is ",
+           say(lesson.title, ", ", day_text(lesson.date), ": ", in_quotes(need.name), " is ",
                amount_text(missing, need.measure), " short of the ",
                amount_text(planned, need.measure), " planned."),
            index});
@@ -66,7 +66,7 @@ class Deduction {
         out_.warnings.push_back(
             {food == nullptr ? lot.food : food->name,
              say(kitchen::quantity_text(lot.amount), " of ",
-                 quoted(food == nullptr ? lot.food : food->name), " has a use-by date of ",
+                 in_quotes(food == nullptr ? lot.food : food->name), " has a use-by date of ",
                  day_text(*lot.use_by), ", which has passed: do not use it."),
              -1});
       }
@@ -137,7 +137,7 @@ base::Result<std::vector<StockLot>> corrected(std::vector<StockLot> lots,
     }
     if (!good) {
       problems.push_back({"stock.not_counted", "", "",
-                          say(kitchen::quantity_text(c.there), " of ", quoted(food->name),
+                          say(kitchen::quantity_text(c.there), " of ", in_quotes(food->name),
                               " cannot be compared with what is listed."),
                           "Count it in the unit the list uses."});
       continue;

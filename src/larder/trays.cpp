@@ -11,7 +11,7 @@
 
 namespace larder {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 using kitchen::Allergen;
 using kitchen::Allergens;
@@ -116,7 +116,7 @@ class Setting {
 
   void warn(const std::string& where, const Ingredient& ingredient, const std::string& dish) {
     out_.warnings.push_back(
-        say(where, ": ", quoted(ingredient.name), " of ", quoted(dish),
+        say(where, ": ", in_quotes(ingredient.name), " of ", in_quotes(dish),
             " counts as something this cook avoids, by its label or because the label is unread. "
             "Do not set the tray out before the school's own record and the label are checked."));
   }

@@ -8,7 +8,7 @@
 
 namespace nutrition {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 using kitchen::Word;
 
@@ -43,14 +43,14 @@ class Rows {
       : file_(std::move(file)), problems_(problems) {
     auto read = base::read_csv(text, file_);
     if (!read) {
-      problems_.insert(problems_.end(), read.problems().begin(), read.problems().end());
+      base::gather(read, problems_);
       return;
     }
     table_ = std::move(read).value();
     for (const std::string_view column : columns) {
       if (!table_.column(column)) {
         problems_.push_back({"cooking.column", file_, "line 1",
-                             say("The table has no column ", quoted(column), "."),
+                             say("The table has no column ", in_quotes(column), "."),
                              "Add the column."});
         table_.rows.clear();
       }
@@ -77,7 +77,7 @@ class Rows {
   void wrong(const base::Table::Row& row, std::string_view column, std::string_view wanted) {
     problems_.push_back(
         {"cooking.value", file_, say("line ", row.line, ", ", column),
-         say("The table says ", quoted(cell(row, column)), "; it must be ", wanted, "."),
+         say("The table says ", in_quotes(cell(row, column)), "; it must be ", wanted, "."),
          "Correct the cell."});
   }
 

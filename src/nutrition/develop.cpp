@@ -10,7 +10,7 @@
 
 namespace nutrition {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 using kitchen::Food;
 
@@ -78,15 +78,17 @@ class Developing {
     if (!problems.empty()) return problems;
     build();
     const ModelAnswer answer = least_change(model_, asked_.seconds);
+    out_.proved = answer.status == optimise::Status::kImpossible;
     if (!answer.choices.empty()) {
       apply(answer.choices);
-      out_.smallest = answer.status == optimise::Status::kOptimal;
       out_.possible = std::all_of(asked_.goals.begin(), asked_.goals.end(),
                                   [&](const Goal& goal) { return kept(goal, out_.after); });
       // A change of what is cooked with what can change how it cooks; then the proposal is not one.
       if (!out_.possible) out_.changes.clear();
+      out_.proved = out_.possible && answer.status == optimise::Status::kOptimal;
     }
-    if (!out_.possible) find_stops();
+    // What stands in the way is only asked for when something is known to.
+    if (!out_.possible && out_.proved) find_stops();
     return std::move(out_);
   }
 
@@ -114,7 +116,7 @@ class Developing {
       if (line.grams) continue;
       out.push_back(
           {"develop.not_weighed", "", "",
-           say(quoted(line.name), " has an amount that cannot be weighed. ", line.problem),
+           say(in_quotes(line.name), " has an amount that cannot be weighed. ", line.problem),
            "Give its amount in grams."});
     }
     return out;

@@ -65,13 +65,15 @@ struct Stop {
 };
 
 struct Developed {
-  bool possible = false;
-  bool smallest = false;        ///< proved: nothing smaller does it
+  bool possible = false;  ///< a change was found
+  /// Nothing smaller does it, or, when not possible, nothing does. Otherwise the search was
+  /// stopped.
+  bool proved = false;
   std::vector<Change> changes;  ///< empty when the dish reaches the goals as it is
   kitchen::Dish dish;           ///< changed
   std::vector<const kitchen::Food*> foods;
   DishNutrients before, after;  ///< without what goes in "to taste"
-  std::vector<Stop> stops;      ///< when not possible
+  std::vector<Stop> stops;      ///< when proved not to be possible
 };
 
 /// How far a dish may change when nobody says otherwise: each weighed ingredient by `share` either

@@ -10,7 +10,7 @@
 
 namespace nutrition {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 using kitchen::Dish;
 using kitchen::Food;
@@ -64,7 +64,7 @@ Line weighed(const Ingredient& ingredient, const Food* food, const CookingTables
   const kitchen::Quantity quantity = kitchen::quantity_of(ingredient);
   line.to_taste = !quantity.stated();
   if (food == nullptr) {
-    line.problem = say("No food of the table is called ", quoted(ingredient.name), ".");
+    line.problem = say("No food of the table is called ", in_quotes(ingredient.name), ".");
     if (line.to_taste) {
       line.grams = 0;
     } else if (kitchen::dimension(quantity.unit) == kitchen::Dimension::kMass) {

@@ -3,16 +3,13 @@
 #include <algorithm>
 #include <array>
 
+#include "base/text.h"
+
 namespace nutrition {
 
 using kitchen::Food;
 
 namespace {
-
-template <std::size_t N>
-bool one_of(const std::array<std::string_view, N>& keys, std::string_view key) {
-  return std::find(keys.begin(), keys.end(), key) != keys.end();
-}
 
 constexpr FreeSugars all(std::string_view why) { return {1.0, why}; }
 constexpr FreeSugars none(std::string_view why) { return {0.0, why}; }
@@ -99,10 +96,10 @@ FreeSugars by_kind(const Food& food) {
 FreeSugars free_sugars(const Food& food) {
   const auto sugars = food.nutrients[kitchen::Nutrient::kSugars];
   if (sugars && *sugars == 0) return none("no sugars at all");
-  if (one_of(kAllFree, food.key)) return all("juice, purée or paste: all free");
-  if (one_of(kMixed, food.key) || one_of(kPickledOrRoasted, food.key))
+  if (base::one_of(food.key, kAllFree)) return all("juice, purée or paste: all free");
+  if (base::one_of(food.key, kMixed) || base::one_of(food.key, kPickledOrRoasted))
     return unknown("holds sugars of both kinds: the table does not say how much of each");
-  if (one_of(kPlainInMixedKinds, food.key)) return none("plain cocoa or coconut: none free");
+  if (base::one_of(food.key, kPlainInMixedKinds)) return none("plain cocoa or coconut: none free");
   return by_kind(food);
 }
 

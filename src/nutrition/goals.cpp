@@ -10,7 +10,7 @@
 
 namespace nutrition {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 namespace {
@@ -38,7 +38,7 @@ std::optional<Coloured> colour_of(GoalOf of) {
 
 base::Problem not_understood(std::string_view words) {
   return {
-      "goal.words", "", "", say("The goal ", quoted(words), " is not understood."),
+      "goal.words", "", "", say("The goal ", in_quotes(words), " is not understood."),
       "Say \"salt not high\", \"saturates low\", \"fibre at least 6 g a portion\" or \"energy at "
       "most 400 kcal in "
       "100 g\"; known are energy, fat, saturates, sugars, free sugars, fibre, protein and salt."};

@@ -4,12 +4,13 @@
 #include <map>
 #include <tuple>
 
+#include "base/index.h"
 #include "print/stays.h"
 
 namespace print {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 Usage usage(std::map<Seconds, int> changes) {
   Usage out;

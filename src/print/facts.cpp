@@ -5,10 +5,12 @@
 #include <algorithm>
 #include <tuple>
 
+#include "base/index.h"
+
 namespace print {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 const kitchen::Dish* dish_of(const kitchen::Lesson& lesson, int dish) {
   return dish < 0 || at(dish) >= lesson.dishes.size() ? nullptr : &lesson.dishes[at(dish)];

@@ -6,6 +6,7 @@
 #include <cstdio>
 #include <nlohmann/json.hpp>
 
+#include "base/index.h"
 #include "print/chance_words.h"
 #include "print/equipment.h"
 #include "print/facts.h"
@@ -15,7 +16,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 /// "2026-11-17T10:50:00"; without a date only the clock time.
 std::string moment(const kitchen::Lesson& lesson, Seconds t) {

@@ -5,12 +5,13 @@
 #include <algorithm>
 #include <map>
 
+#include "base/index.h"
 #include "print/stays.h"
 
 namespace print {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 bool shares(const Tray& tray, const Stay& stay) {
   return stay.heat->shared_tray && tray.dish == stay.dish && tray.step == stay.step &&

@@ -5,12 +5,14 @@
 #include <algorithm>
 #include <array>
 
+#include "base/index.h"
+
 #include "print/picture_parts.h"
 
 namespace print {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 constexpr double kHill = 26;  ///< height of a strip
 constexpr double kCold = 20;  ///< degrees of a cold kitchen

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "base/index.h"
 #include "print/paper.h"
 #include "print/picture_parts.h"
 #include "print/say_parts.h"
@@ -11,7 +12,7 @@
 namespace print {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 /// Minutes from the opening to the first moment on a grid of the clock.
 Seconds first_on(const kitchen::Lesson& lesson, int grid) {

@@ -3,13 +3,14 @@
 
 #include <algorithm>
 
+#include "base/index.h"
 #include "print/picture_parts.h"
 #include "print/say_parts.h"
 
 namespace print {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 using Cells = std::vector<std::string>;
 

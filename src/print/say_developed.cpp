@@ -28,7 +28,7 @@ void say_changes(std::string& out, const DevelopAsked& asked, const Developed& d
     out += "Nothing needs to change: the dish reaches it as it is.\n";
     return;
   }
-  out += developed.smallest
+  out += developed.proved
              ? "The smallest change that does it:\n"
              : "A change that does it (a smaller one may exist; the search was stopped):\n";
   for (const Change& change : developed.changes) {
@@ -51,6 +51,12 @@ void say_changes(std::string& out, const DevelopAsked& asked, const Developed& d
 }
 
 void say_stops(std::string& out, const DevelopAsked& asked, const Developed& developed) {
+  if (!developed.proved) {
+    out +=
+        "No change was found; one may exist, the search was stopped. Give it more time, or allow "
+        "more.\n";
+    return;
+  }
   out += "No change within these bounds does it.\n";
   if (developed.stops.empty()) out += "Not even giving up any one of them would be enough.\n";
   for (const Stop& stop : developed.stops) {

@@ -27,7 +27,8 @@ std::string ingredient_words(const IngredientDraft& each, const kitchen::Foods& 
   std::string text = kitchen::quantity_text(each.quantity.value);
   const kitchen::Food* food = foods.find(each.food.value);
   add(text,
-      food != nullptr ? food->name : say(base::quoted(each.name), " (no such food in the table)"),
+      food != nullptr ? food->name
+                      : say(base::in_quotes(each.name), " (no such food in the table)"),
       " · ");
   if (!each.preparation.empty()) add(text, each.preparation, " · ");
   if (!each.quality.empty()) add(text, say("(", each.quality, ")"), " ");
@@ -38,10 +39,11 @@ std::string ingredient_words(const IngredientDraft& each, const kitchen::Foods& 
   if (each.confidence < 0.85) {
     std::vector<std::string> names;
     for (const std::string& key : each.other_foods) {
-      if (const kitchen::Food* other = foods.find(key)) names.push_back(base::quoted(other->name));
+      if (const kitchen::Food* other = foods.find(key))
+        names.push_back(base::in_quotes(other->name));
     }
     if (!names.empty()) add(text, say("perhaps ", base::joined(names, "or")), "; ");
-    add(text, say("from ", base::quoted(each.line)), "; ");
+    add(text, say("from ", base::in_quotes(each.line)), "; ");
   }
   return text;
 }

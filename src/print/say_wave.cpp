@@ -4,12 +4,14 @@
 
 #include <algorithm>
 
+#include "base/index.h"
+
 #include "print/say_parts.h"
 
 namespace print {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 std::string window_words(const kitchen::Lesson& lesson, const Doing& doing) {
   const kitchen::Window& window = lesson.windows[at(doing.example.window)];

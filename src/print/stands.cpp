@@ -2,12 +2,14 @@
 // 11:21 A2: look at the onions".
 #include <algorithm>
 
+#include "base/index.h"
+
 #include "print/facts.h"
 
 namespace print {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 struct Gathered {
   Task first;

@@ -67,7 +67,7 @@ std::string own_dish_words(const kitchen::Lesson& lesson, const Conflict& c) {
     out += say(": ", dish.ingredients[static_cast<std::size_t>(c.ingredient)].name);
   if (!c.from.empty()) out += say(" (", c.from, ")");
   if (c.step >= 0)
-    out += say(", from ", base::quoted(dish.method[static_cast<std::size_t>(c.step)].id), " on");
+    out += say(", from ", base::in_quotes(dish.method[static_cast<std::size_t>(c.step)].id), " on");
   return out + ".";
 }
 

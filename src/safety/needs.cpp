@@ -46,8 +46,8 @@ int cook_named(Rows& rows, const kitchen::Lesson& lesson) {
   if (asked.empty()) return -1;
   const auto near = base::nearest(rows.cell("cook"), names);
   rows.wrong("cook", "cook",
-             base::say("No cook of the lesson is called ", base::quoted(rows.cell("cook")), "."),
-             near ? base::say("Did you mean ", base::quoted(*near), "?")
+             base::say("No cook of the lesson is called ", base::in_quotes(rows.cell("cook")), "."),
+             near ? base::say("Did you mean ", base::in_quotes(*near), "?")
                   : "Write the name as the lesson does.");
   return -1;
 }

@@ -29,7 +29,7 @@ void add_variants(const ConflictsAsked& asked, const CookNeeds& cook, const kitc
     if (brings >= Stated::kMayContain) continue;
     const std::string name = other.variant.empty()
                                  ? "Make it as written"
-                                 : say("Make the variant ", base::quoted(other.variant));
+                                 : say("Make the variant ", base::in_quotes(other.variant));
     out.push_back({Kind::kVariant, brings == Stated::kNotListed
                                        ? name
                                        : name + ", once its labels are read and foods known"});
@@ -62,7 +62,7 @@ void add_substitutes(const ConflictsAsked& asked, const CookNeeds& cook, const k
 Remedy doubt_settled(const kitchen::Ingredient& ingredient, Stated stated, const Need& need) {
   const bool diet = std::holds_alternative<Diet>(need.what);
   if (stated == Stated::kUnknown && ingredient.label_read) {
-    return {Kind::kNameFood, say("Say which food of the table ", base::quoted(ingredient.name),
+    return {Kind::kNameFood, say("Say which food of the table ", base::in_quotes(ingredient.name),
                                  " is, or enter it from its label")};
   }
   if (diet && need.what != decltype(need.what){Diet::kCoeliac})
@@ -77,7 +77,7 @@ std::vector<Remedy> remedies_in_dish(const ConflictsAsked& asked, const CookNeed
   std::vector<Remedy> out;
   const kitchen::Dish& dish = dish_at(asked.lesson, c.dishes.front());
   if (c.ingredient == -1) {
-    return {{Kind::kNameFood, "List what " + base::quoted(dish.name) + " is made of"}};
+    return {{Kind::kNameFood, "List what " + base::in_quotes(dish.name) + " is made of"}};
   }
   const kitchen::Ingredient& what = dish.ingredients[static_cast<std::size_t>(c.ingredient)];
   if (c.stated < Stated::kMayContain) out.push_back(doubt_settled(what, c.stated, c.need));

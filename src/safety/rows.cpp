@@ -18,7 +18,7 @@ bool Rows::has_columns(const std::vector<std::string>& needed) {
   for (const std::string& name : needed) {
     if (table_.column(name)) continue;
     problems_.push_back({kind_ + ".column", file_, "line 1",
-                         say("The table has no column ", base::quoted(name), "."),
+                         say("The table has no column ", base::in_quotes(name), "."),
                          say("Its first line must name ", base::joined(needed), ".")});
   }
   return problems_.empty();
@@ -38,7 +38,7 @@ const std::string& Rows::cell(std::string_view column) const {
 
 std::string Rows::needed(std::string_view column) {
   if (base::blank(cell(column))) {
-    wrong("value", column, say("The cell ", base::quoted(column), " is empty."),
+    wrong("value", column, say("The cell ", base::in_quotes(column), " is empty."),
           "Fill it in; without it the line says nothing.");
   }
   return cell(column);
@@ -66,7 +66,7 @@ kitchen::Allergens Rows::allergens(std::string_view column) {
     if (const auto value = kitchen::value_of(kitchen::kAllergenWords, base::lower(text))) {
       out.insert(*value);
     } else {
-      wrong("value", column, say(base::quoted(text), " is not one of the fourteen allergens."),
+      wrong("value", column, say(base::in_quotes(text), " is not one of the fourteen allergens."),
             say("Write ", base::joined(kitchen::spellings(kitchen::kAllergenWords), "or"),
                 ", with spaces between."));
     }
@@ -88,8 +88,8 @@ void Rows::check_food(std::string_view column, const std::string& key,
   std::vector<std::string> keys;
   for (const kitchen::Food& food : foods.all()) keys.push_back(food.key);
   const auto near = base::nearest(key, keys);
-  wrong("food", column, say("The table of foods has no key ", base::quoted(key), "."),
-        near ? say("Did you mean ", base::quoted(*near), "?")
+  wrong("food", column, say("The table of foods has no key ", base::in_quotes(key), "."),
+        near ? say("Did you mean ", base::in_quotes(*near), "?")
              : "Use a key of the table, or add the food to the school's own table of foods.");
 }
 
@@ -109,8 +109,8 @@ void Rows::wrong(const std::string& code, std::string_view column, std::string m
 void Rows::unknown_word(std::string_view column, const std::vector<std::string>& known) {
   const auto near = base::nearest(base::lower(cell(column)), known);
   wrong("value", column,
-        say(base::quoted(cell(column)), " is not known",
-            near ? say("; did you mean ", base::quoted(*near), "?") : std::string(".")),
+        say(base::in_quotes(cell(column)), " is not known",
+            near ? say("; did you mean ", base::in_quotes(*near), "?") : std::string(".")),
         say("Write ", base::joined(known, "or"), "."));
 }
 

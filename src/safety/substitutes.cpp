@@ -26,7 +26,7 @@ std::optional<Measure> measure_in(const std::string& text) {
 
 Measure measure(Rows& rows, std::string_view column, const std::string& text) {
   if (const auto read = measure_in(text)) return *read;
-  rows.wrong("value", column, base::say(base::quoted(text), " is no amount."),
+  rows.wrong("value", column, base::say(base::in_quotes(text), " is no amount."),
              "Write a number, a space and g, ml, egg or piece: 45 ml.");
   return {1, "piece"};
 }
@@ -36,7 +36,7 @@ std::vector<Part> parts(Rows& rows, const Foods& foods) {
   for (const std::string& text : rows.list("use", ';')) {
     const auto equals = text.find('=');
     if (equals == std::string::npos) {
-      rows.wrong("value", "use", base::say(base::quoted(text), " has no equals sign."),
+      rows.wrong("value", "use", base::say(base::in_quotes(text), " has no equals sign."),
                  "Write key=amount unit, with semicolons between: linseed=7 g;water=45 ml.");
       continue;
     }
@@ -99,7 +99,7 @@ base::Result<Substitutes> read_substitutes(std::string_view csv, const std::stri
     row.source = rows.needed("source");
     for (const Part& part : row.parts) {
       if (std::find(row.foods.begin(), row.foods.end(), part.food) == row.foods.end()) continue;
-      rows.wrong("self", "use", base::say(base::quoted(part.food), " stands for itself."),
+      rows.wrong("self", "use", base::say(base::in_quotes(part.food), " stands for itself."),
                  "Name another food.");
     }
     out.push_back(std::move(row));

@@ -5,6 +5,7 @@
 #include <limits>
 #include <map>
 
+#include "base/index.h"
 #include "scheduler/description.h"
 
 namespace scheduler {
@@ -12,7 +13,7 @@ namespace {
 
 constexpr std::int64_t kUnknown = std::numeric_limits<std::int64_t>::max();
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 /// Writes all that matters of one cluster as numbers; two clusters are alike if the numbers are.
 class ClusterDescription {

@@ -3,12 +3,14 @@
 #include <set>
 #include <string>
 
+#include "base/index.h"
+
 #include "scheduler/solve.h"
 
 namespace scheduler {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 /// A use in force over [start, end).
 struct Held {

@@ -2,12 +2,14 @@
 // both sides of each lag and both sides of each duration.
 #include <algorithm>
 
+#include "base/index.h"
+
 #include "scheduler/solve.h"
 
 namespace scheduler {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 struct Arc {
   int from, to;

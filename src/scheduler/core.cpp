@@ -4,11 +4,12 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "base/index.h"
 #include "scheduler/mutant.h"
 
 namespace scheduler {
 namespace {
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 /// Watch buckets of one side; more are faster to walk and dearer to make.
 constexpr std::int64_t kMostBuckets = 256;
 }  // namespace

@@ -5,12 +5,13 @@
 #include <stdexcept>
 #include <string>
 
+#include "base/index.h"
 #include "scheduler/core.h"
 #include "scheduler/mutant.h"
 
 namespace scheduler {
 namespace {
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 constexpr int kMinimiseDepth = 30;
 }  // namespace
 

@@ -4,11 +4,13 @@
 #include <functional>
 #include <map>
 
+#include "base/index.h"
+
 #include "scheduler/core.h"
 
 namespace scheduler {
 namespace {
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 }  // namespace
 
 // Called where a step is explained, so that exactly the lemmas a derivation used stand before it.

@@ -3,11 +3,13 @@
 // turns of what many wait for.
 #include <algorithm>
 
+#include "base/index.h"
+
 #include "scheduler/core.h"
 
 namespace scheduler {
 namespace {
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 constexpr std::int64_t kRestartUnit = 100;
 /// Restarts from one turn of the list rule to the next.

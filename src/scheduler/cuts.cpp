@@ -2,10 +2,12 @@
 
 #include <algorithm>
 
+#include "base/index.h"
+
 namespace scheduler {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 constexpr std::uint64_t kRescaleAbove = std::uint64_t{1} << 50;
 

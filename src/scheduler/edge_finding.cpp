@@ -3,12 +3,13 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "base/index.h"
 #include "scheduler/mutant.h"
 
 namespace scheduler {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 /// Where fewer calls than one in so many find something, only every kPause-th call is made.
 constexpr std::int64_t kCallsAHit = 60;

@@ -6,13 +6,14 @@
 #include <deque>
 #include <numeric>
 
+#include "base/index.h"
 #include "scheduler/alike.h"
 #include "scheduler/holding.h"
 
 namespace scheduler {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 constexpr std::size_t kLargeActivities = 150;
 constexpr int kLargeClusters = 3;

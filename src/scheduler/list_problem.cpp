@@ -3,10 +3,12 @@
 #include <algorithm>
 #include <queue>
 
+#include "base/index.h"
+
 namespace scheduler {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 constexpr int kLane = 16, kLanes = 4;
 constexpr int kMostAmount = (1 << (kLane - 1)) - 1;

@@ -3,12 +3,13 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "base/index.h"
 #include "scheduler/clusters.h"
 
 namespace scheduler {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 constexpr int kWidths = 3;
 

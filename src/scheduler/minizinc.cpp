@@ -5,6 +5,7 @@
 #include <optional>
 #include <stdexcept>
 
+#include "base/index.h"
 #include "scheduler/level_weights.h"
 #include "scheduler/validate.h"
 
@@ -14,7 +15,7 @@ namespace {
 /// What Gecode can count to: a little less than 2^31.
 constexpr std::int64_t kMostOfAll = std::numeric_limits<std::int32_t>::max() - 1;
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 std::string text(std::int64_t number) { return std::to_string(number); }
 

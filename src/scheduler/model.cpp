@@ -5,9 +5,11 @@
 #include <stdexcept>
 #include <string>
 
+#include "base/index.h"
+
 namespace scheduler {
 namespace {
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 // Activities many others wait for: four times the lags of the mean, and ten at least.
 std::vector<char> hubs_of(const Problem& problem) {

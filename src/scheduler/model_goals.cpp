@@ -3,13 +3,14 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "base/index.h"
 #include "scheduler/linear.h"
 #include "scheduler/model.h"
 #include "scheduler/queue_bound.h"
 
 namespace scheduler {
 namespace {
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 constexpr std::int64_t kMaxValue = 1000000000;
 }  // namespace
 

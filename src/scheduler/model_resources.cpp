@@ -3,6 +3,7 @@
 #include <stdexcept>
 #include <string>
 
+#include "base/index.h"
 #include "scheduler/edge_finding.h"
 #include "scheduler/energy.h"
 #include "scheduler/model.h"
@@ -10,7 +11,7 @@
 namespace scheduler {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 /// Longest paths between start variables are worth their cubic cost up to here.
 constexpr int kMaxOrderNodes = 160;

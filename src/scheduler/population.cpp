@@ -2,10 +2,12 @@
 
 #include <algorithm>
 
+#include "base/index.h"
+
 namespace scheduler {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 /// Members of the first population times activities, but not more members than kMostFirst; of each
 /// next population so many times more.

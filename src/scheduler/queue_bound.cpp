@@ -6,10 +6,12 @@
 #include <set>
 #include <tuple>
 
+#include "base/index.h"
+
 namespace scheduler {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 /// What uses of one queue have in common: terms with equal keys form a group.
 struct Key {

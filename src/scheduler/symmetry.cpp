@@ -5,12 +5,13 @@
 #include <numeric>
 #include <optional>
 
+#include "base/index.h"
 #include "scheduler/description.h"
 
 namespace scheduler {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 /// A renaming of activities and resources, and what the parts of a problem are called under it.
 class Renaming {

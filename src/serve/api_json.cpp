@@ -77,17 +77,17 @@ base::Problems misshapen(const Node& node, std::initializer_list<Member> known,
     if (member == known.end())
       out.push_back(
           {"request.unknown_member", "", place(key),
-           base::say("The request has a member ", base::quoted(key), " that is not known."),
+           base::say("The request has a member ", base::in_quotes(key), " that is not known."),
            "Leave it out."});
     else if (!is_a(node.items[i], member->shape))
       out.push_back({"request.wrong_kind", "", place(key),
-                     base::say(base::quoted(key), " is not ", words(member->shape), "."),
+                     base::say(base::in_quotes(key), " is not ", words(member->shape), "."),
                      base::say("Send ", words(member->shape), ".")});
   }
   for (const Member& each : known) {
     if (each.needed && node.find(each.key) == nullptr)
       out.push_back({"request.missing_member", "", place(each.key),
-                     base::say(base::quoted(each.key), " is missing."),
+                     base::say(base::in_quotes(each.key), " is missing."),
                      base::say("Send it: ", words(each.shape), ".")});
   }
   return out;
@@ -190,14 +190,18 @@ std::string json_line(const Node& node) {
 
 http::Response answer(const Node& node, int status) { return http::json(status, json_line(node)); }
 
-http::Response answer_raw(const std::vector<std::pair<std::string, std::string>>& members,
-                          int status) {
+std::string json_object(const std::vector<std::pair<std::string, std::string>>& members) {
   std::string out = "{";
   for (const auto& [key, value] : members) {
     if (out.size() > 1) out += ", ";
     out += http::json_quoted(key) + ": " + value;
   }
-  return http::json(status, out + "}\n");
+  return out + "}";
+}
+
+http::Response answer_raw(const std::vector<std::pair<std::string, std::string>>& members,
+                          int status) {
+  return http::json(status, json_object(members) + "\n");
 }
 
 http::Response refuse(const base::Problems& problems) {

@@ -60,6 +60,7 @@ std::string json_line(const Node&);
 /// An answer of 200 or another status.
 http::Response answer(const Node&, int status = 200);
 /// {"a": ..., "b": ...} from texts that are JSON already.
+std::string json_object(const std::vector<std::pair<std::string, std::string>>&);
 http::Response answer_raw(const std::vector<std::pair<std::string, std::string>>&,
                           int status = 200);
 /// 400, or 404, 409, 503 by the kind of the first problem.

@@ -8,7 +8,7 @@
 #include "demo_school.h"
 #include "kitchen/json_tree.h"
 #include "serve/kept.h"
-#include "serve/order_desk.h"
+#include "serve/week_days.h"
 #include "shipped/dishes.h"
 
 namespace serve {

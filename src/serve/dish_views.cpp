@@ -243,14 +243,15 @@ std::string dish_view(Context& context, const std::string& id, std::int64_t vers
     if (step.added) notes.add(Node::of(say("Added: ", step.says)));
   }
   notes.add(Node::of(print::nutrition_cautions()));
-  const auto text = [](const Node& node) { return json_line(node); };
-  return "{\"body\": " + text(body) +
-         ", \"row\": " + text(dish_row(context, id, version, versions)) +
-         ", \"strands\": " + text(strands_node(shown)) +
-         ", \"ratios\": " + text(ratios_node(context, shown)) +
-         ", \"label\": " + print::label_json(nutrients, shipped::cooking(), {}) +
-         ", \"allergens\": " + text(said) + ", \"cost\": " + text(cost_node(cost, shown)) +
-         ", \"safety\": " + text(safety_node(shown)) + ", \"notes\": " + text(notes) + "}";
+  return json_object({{"body", json_line(body)},
+                      {"row", json_line(dish_row(context, id, version, versions))},
+                      {"strands", json_line(strands_node(shown))},
+                      {"ratios", json_line(ratios_node(context, shown))},
+                      {"label", print::label_json(nutrients, shipped::cooking(), {})},
+                      {"allergens", json_line(said)},
+                      {"cost", json_line(cost_node(cost, shown))},
+                      {"safety", json_line(safety_node(shown))},
+                      {"notes", json_line(notes)}});
 }
 
 }  // namespace serve

@@ -1,6 +1,6 @@
 #include "serve/routes.h"
 
-#include "base/text.h"
+#include "serve/api_json.h"
 
 namespace serve {
 namespace {
@@ -69,12 +69,40 @@ std::string name_of_user(Context& context, const std::string& id) {
   return user && user.value() ? user.value()->name : "somebody";
 }
 
-void tell_changed(Context& context, const store::Document& document) {
+void tell_changed(Context& context, std::string_view kind, const std::string& id,
+                  std::int64_t version, const std::string& title) {
   ++context.changes;
-  context.hub.publish("desk", "document",
-                      base::say("{\"kind\": \"", store::name_of(document.kind), "\", \"id\": ",
-                                http::json_quoted(document.id), ", \"version\": ", document.version,
-                                ", \"title\": ", http::json_quoted(document.title), "}"));
+  Node news = Node::object();
+  news.set("kind", Node::of(kind));
+  news.set("id", Node::of(id));
+  news.set("version", Node::of(static_cast<double>(version)));
+  news.set("title", Node::of(title));
+  context.hub.publish("desk", "document", json_line(news));
+}
+
+void tell_changed(Context& context, const store::Document& document) {
+  tell_changed(context, store::name_of(document.kind), document.id, document.version,
+               document.title);
+}
+
+http::Response clash_answer(Context& context, const store::Document& current, const Node* yours,
+                            const base::Problem& problem) {
+  Node node = Node::object();
+  node.set("problems", problems_node({problem}));
+  node.set("yours", yours == nullptr ? Node() : *yours);
+  node.set("theirs", document_node(current, name_of_user(context, current.changed_by)));
+  http::Response response = answer(node, 412);
+  response.headers.push_back({"ETag", etag(current.version)});
+  return response;
+}
+
+void add_route(http::Router& router, Context& context, http::Method method, const char* pattern,
+               const char* needs, RouteHandler handler) {
+  router.add(
+      {.method = method,
+       .pattern = pattern,
+       .needs = needs,
+       .handler = [&context, handler](const http::Request& r) { return handler(context, r); }});
 }
 
 }  // namespace serve

@@ -17,7 +17,7 @@ namespace {
 
 base::Problem missing(Kind kind, const std::string& id) {
   return {"store.not_found", "", "",
-          base::say("There is no ", store::words_of(kind), " ", base::quoted(id), "."),
+          base::say("There is no ", store::words_of(kind), " ", base::in_quotes(id), "."),
           "It may have been put away: its history can bring it back."};
 }
 
@@ -37,7 +37,7 @@ kitchen::Loader Kept::loader() {
     const auto ref = ref_of(path);
     if (!ref)
       return base::Problem{"kept.path", path, "",
-                           base::say(base::quoted(path), " is not kept here."),
+                           base::say(base::in_quotes(path), " is not kept here."),
                            "Choose a room or a dish that is kept here."};
     auto found = document(ref->kind, ref->id);
     if (!found) return found.problems();
@@ -128,46 +128,45 @@ std::shared_ptr<const kitchen::Foods> Kept::foods() {
   return foods_locked();
 }
 
+template <class Value, class Read>
+std::shared_ptr<const Value> Kept::read_table(const char* id, Cached<Value>& cached, Read read) {
+  const std::lock_guard lock(mutex_);
+  const auto foods = foods_locked();
+  const TableText own = table(id);
+  if (cached.value && cached.version == own.version && cached.foods == foods_.version)
+    return cached.value;
+  cached = {own.version, foods_.version, std::make_shared<const Value>()};
+  if (!own.text.empty()) {
+    if (auto made = read(own.text, id, *foods))
+      cached.value = std::make_shared<const Value>(std::move(made).value());
+  }
+  return cached.value;
+}
+
 std::shared_ptr<const safety::Labels> Kept::labels() {
-  const std::lock_guard lock(mutex_);
-  const auto foods = foods_locked();
-  const TableText own = table("labels");
-  if (labels_.value && labels_.version == own.version && labels_.foods == foods_.version)
-    return labels_.value;
-  labels_ = {own.version, foods_.version, std::make_shared<const safety::Labels>()};
-  if (!own.text.empty()) {
-    if (auto read = safety::read_labels(own.text, "labels", *foods))
-      labels_.value = std::make_shared<const safety::Labels>(std::move(read).value());
-  }
-  return labels_.value;
+  return read_table("labels", labels_, safety::read_labels);
 }
-
 std::shared_ptr<const larder::PriceList> Kept::prices() {
-  const std::lock_guard lock(mutex_);
-  const auto foods = foods_locked();
-  const TableText own = table("prices");
-  if (prices_.value && prices_.version == own.version && prices_.foods == foods_.version)
-    return prices_.value;
-  prices_ = {own.version, foods_.version, std::make_shared<const larder::PriceList>()};
-  if (!own.text.empty()) {
-    if (auto read = larder::read_prices(own.text, "prices", *foods))
-      prices_.value = std::make_shared<const larder::PriceList>(std::move(read).value());
-  }
-  return prices_.value;
+  return read_table("prices", prices_, larder::read_prices);
+}
+std::shared_ptr<const larder::Stock> Kept::stock() {
+  return read_table("stock", stock_, larder::read_stock);
 }
 
-std::shared_ptr<const larder::Stock> Kept::stock() {
-  const std::lock_guard lock(mutex_);
-  const auto foods = foods_locked();
-  const TableText own = table("stock");
-  if (stock_.value && stock_.version == own.version && stock_.foods == foods_.version)
-    return stock_.value;
-  stock_ = {own.version, foods_.version, std::make_shared<const larder::Stock>()};
-  if (!own.text.empty()) {
-    if (auto read = larder::read_stock(own.text, "stock", *foods))
-      stock_.value = std::make_shared<const larder::Stock>(std::move(read).value());
-  }
-  return stock_.value;
+std::int64_t Kept::table_version(const char* id) {
+  const auto found = store_.get(Kind::kTable, id);
+  return found && found.value() ? found.value()->version : 0;
+}
+
+std::optional<std::string> Kept::house_rules_path() {
+  const auto rules = store_.list(Kind::kHouseRules, store::first_only());
+  if (!rules || rules.value().empty()) return std::nullopt;
+  return "../house_rules/" + rules.value().front().id + ".json";
+}
+
+base::Result<std::string> Kept::text_of(const Node& part) {
+  if (part.kind != Node::Kind::kText) return kitchen::json_text(part);
+  return loader()(kitchen::path_from("lesson/new.json", part.text));
 }
 
 Node Kept::school() {
@@ -246,7 +245,7 @@ std::vector<store::Ref> links_of(Kind kind, const Node& body) {
   std::vector<store::Ref> out;
   const auto add = [&](const Node* node) {
     if (node == nullptr || node->kind != Node::Kind::kText) return;
-    if (auto ref = ref_of(desk::referred("lesson/x.json", node->text)))
+    if (auto ref = ref_of(kitchen::path_from("lesson/x.json", node->text)))
       out.push_back(std::move(*ref));
   };
   if (kind == Kind::kLesson) {

@@ -54,6 +54,12 @@ class Kept {
   std::shared_ptr<const safety::Labels> labels();
   std::shared_ptr<const larder::PriceList> prices();
   std::shared_ptr<const larder::Stock> stock();
+  /// 0: there is no such table.
+  std::int64_t table_version(const char* id);
+  /// How a lesson's document names the school's own house rules; nothing when there are none.
+  std::optional<std::string> house_rules_path();
+  /// The text of a room or dish of a lesson's document, which stands in it or is named by its path.
+  base::Result<std::string> text_of(const kitchen::Node& part);
   /// The school's document, or an empty object.
   kitchen::Node school();
 
@@ -76,6 +82,9 @@ class Kept {
   Cached<larder::Stock> stock_;
 
   TableText table(const std::string& id);
+  /// Read again when the table or the foods it speaks of have changed.
+  template <class Value, class Read>
+  std::shared_ptr<const Value> read_table(const char* id, Cached<Value>&, Read);
   std::shared_ptr<const kitchen::Foods> foods_locked();
 };
 

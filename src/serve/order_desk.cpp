@@ -2,6 +2,8 @@
 
 #include "base/text.h"
 #include "print/larder_view.h"
+#include "serve/routes.h"
+#include "serve/week_days.h"
 
 namespace serve {
 namespace {
@@ -28,10 +30,8 @@ std::string mark_of(Context& context, base::Date monday,
                     const std::vector<store::Summary>& lessons) {
   std::string mark = say(monday.days, "/", context.today().days);
   for (const store::Summary& lesson : lessons) mark += say("/", lesson.id, ":", lesson.version);
-  for (const char* table : {"prices", "stock", "foods"}) {
-    const auto found = context.store.get(Kind::kTable, table);
-    mark += say("/", found && found.value() ? found.value()->version : 0);
-  }
+  for (const char* table : {"prices", "stock", "foods"})
+    mark += say("/", context.kept.table_version(table));
   // Dishes and the school are few; any change to one makes the order anew.
   for (const Kind kind : {Kind::kDish, Kind::kSchool}) {
     const auto all = context.store.list(kind);
@@ -45,17 +45,10 @@ std::string mark_of(Context& context, base::Date monday,
 }
 
 base::Result<std::vector<store::Summary>> lessons_of(Context& context, base::Date monday) {
-  store::Filter filter;
-  filter.from = base::date_text(monday);
-  filter.to = base::date_text(base::Date{monday.days + 6});
-  return context.store.list(Kind::kLesson, filter);
+  return context.store.list(Kind::kLesson, days_of_week(monday));
 }
 
 }  // namespace
-
-base::Date monday_of(base::Date day) { return base::Date{day.days - ((day.days + 3) % 7 + 7) % 7}; }
-
-base::Date shown_week(base::Date today) { return monday_of(base::Date{today.days + 2}); }
 
 base::Result<std::shared_ptr<const WeekOrder>> order_for(Context& context, base::Date monday) {
   const auto lessons = lessons_of(context, monday);
@@ -82,11 +75,7 @@ base::Result<std::shared_ptr<const WeekOrder>> order_for(Context& context, base:
   out->prices = context.kept.prices();
   out->stock = context.kept.stock();
   out->needs = larder::needs_of(out->week, *out->foods);
-  larder::OrderWish wish;
-  wish.today = context.today();
-  out->order = larder::plan_order(out->input(), wish);
-  out->costs = larder::costs_of(out->input(), out->order);
-  out->days = larder::count_down(out->week, out->order.unsettled, wish.today);
+  out->worked = larder::worked_order(out->input(), context.today());
   auto kept = context.workings.orders.put(name, mark, std::shared_ptr<const WeekOrder>(out));
   ++context.changes;  // the week's page shows it from now on
   return kept;
@@ -99,8 +88,7 @@ void work_out(Context& context, base::Date monday) {
   context.errands.start("", "", [&context, monday](JobDesk&) -> base::Result<std::string> {
     const auto made = order_for(context, monday);
     if (!made) return made.problems();
-    context.hub.publish("desk", "document",
-                        "{\"kind\": \"order\", \"id\": \"\", \"version\": 0, \"title\": \"\"}");
+    tell_changed(context, "order", "", 0, "");
     return std::string("null");
   });
 }
@@ -133,21 +121,21 @@ Node week_order(Context& context, base::Date monday) {
   }
   const WeekOrder& made = *there;
   const auto input = made.input();
-  const print::OrderView view{input, made.order, made.costs, made.days};
+  const print::OrderView view = made.view(input);
   Node node = Node::object();
-  if (made.days.ahead.empty()) {
+  if (made.worked.days.ahead.empty()) {
     node.set("says", Node::of("No order day is left this week."));
     node.set("order_by", Node());
     node.set("days_left", Node());
   } else {
-    const larder::OrderDay& next = made.days.ahead.front();
+    const larder::OrderDay& next = made.worked.days.ahead.front();
     node.set("says", Node::of(larder::order_day_text(next, made.week)));
     node.set("order_by", Node::of(base::date_text(next.order_by)));
     node.set("days_left", Node::of(next.days_left));
   }
-  node.set("total", Node::of(larder::pounds_text(made.costs.paid)));
+  node.set("total", Node::of(larder::pounds_text(made.worked.costs.paid)));
   Node& lines = node.set("lines", Node::list());
-  for (const larder::OrderLine& line : made.order.lines) {
+  for (const larder::OrderLine& line : made.worked.order.lines) {
     Node& one = lines.add(Node::object());
     one.set("food", Node::of(print::food_name(view, line.food)));
     one.set("buy", Node::of(say(line.count, " x ", print::pack_words(print::pack_of(view, line)))));
@@ -156,7 +144,8 @@ Node week_order(Context& context, base::Date monday) {
       titles.add(Node::of(print::lesson_name(view, use.lesson)));
   }
   Node& open = node.set("not_settled", Node::list());
-  for (const base::Problem& problem : made.days.unsettled) open.add(Node::of(problem.message));
+  for (const base::Problem& problem : made.worked.days.unsettled)
+    open.add(Node::of(problem.message));
   return node;
 }
 

@@ -4,18 +4,12 @@
 #include <memory>
 #include <string>
 
-#include "larder/cost.h"
-#include "larder/order.h"
-#include "larder/order_day.h"
+#include "larder/worked_order.h"
+#include "print/larder_view.h"
 #include "serve/api_json.h"
 #include "serve/context.h"
 
 namespace serve {
-
-/// The Monday of a day's week (1 January 1970 was a Thursday).
-base::Date monday_of(base::Date);
-/// The Monday of the week a desk opens at: this one, and from Saturday on the next.
-base::Date shown_week(base::Date today);
 
 /// An order with everything its lines point into.
 struct WeekOrder {
@@ -24,12 +18,14 @@ struct WeekOrder {
   std::shared_ptr<const larder::PriceList> prices;
   std::shared_ptr<const larder::Stock> stock;
   larder::Needs needs;
-  larder::Order order;
-  larder::Costs costs;
-  larder::CountDown days;
+  larder::WorkedOrder worked;
   std::vector<std::string> unread;  ///< lessons that have to be mended first
 
   larder::OrderInput input() const { return {week, needs, *prices, stock->lots, *foods}; }
+  /// `input` must outlive it.
+  print::OrderView view(const larder::OrderInput& input) const {
+    return {input, worked.order, worked.costs, worked.days};
+  }
 };
 
 /// Remembered until a lesson of the week or a table changes. Problems: those of the week's reader.

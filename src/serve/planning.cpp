@@ -4,11 +4,11 @@
 #include <cmath>
 
 #include "base/text.h"
+#include "desk/finish_plan.h"
 #include "desk/lesson_allergens.h"
-#include "kitchen/check_lesson.h"
 #include "kitchen/read.h"
 #include "print/machine.h"
-#include "print/say.h"
+#include "serve/routes.h"
 
 namespace serve {
 namespace {
@@ -19,9 +19,9 @@ using store::Kind;
 constexpr std::uint64_t kSeed = 1;
 constexpr int kTries = 3;  // plans to choose from when printed lines are to stay
 
-timeplan::Answer answer_for(Context& context, const kitchen::Lesson& lesson, const PlanWish& wish,
-                            JobDesk* desk, std::uint64_t seed, bool whole) {
-  (void)context;
+/// `whole`: with chance, last safe starts and remedies; else the plan alone.
+timeplan::Answer answer_for(const kitchen::Lesson& lesson, const PlanWish& wish, JobDesk* desk,
+                            std::uint64_t seed, bool whole) {
   timeplan::PlanOptions options;
   options.seconds = wish.seconds;
   options.seed = seed;
@@ -88,14 +88,15 @@ std::string lesson_plan_text(Context& context, const std::string& id, const Node
   const Node* changed = plan.find("changed");
   const auto planned_version = static_cast<std::int64_t>(
       number_in(plan, "lesson_version").value_or(0));
-  const auto text = [](const Node& node) { return json_line(node); };
-  return "{\"lesson\": " + http::json_quoted(id) + say(", \"lesson_version\": ", planned_version) +
-         ", \"answer\": " + (answer == nullptr ? std::string("{}") : text(*answer)) +
-         ", \"body\": " + body +
-         ", \"changed\": " + (changed == nullptr ? std::string("[]") : text(*changed)) +
-         say(", \"lines_moved\": ", static_cast<int>(number_in(plan, "lines_moved").value_or(0))) +
-         ", \"versions\": " + text(versions_of(context, id)) +
-         ", \"stale\": " + (planned_version == lesson_version_now ? "false" : "true") + "}";
+  return json_object(
+      {{"lesson", http::json_quoted(id)},
+       {"lesson_version", say(planned_version)},
+       {"answer", answer == nullptr ? std::string("{}") : json_line(*answer)},
+       {"body", body},
+       {"changed", changed == nullptr ? std::string("[]") : json_line(*changed)},
+       {"lines_moved", say(static_cast<int>(number_in(plan, "lines_moved").value_or(0)))},
+       {"versions", json_line(versions_of(context, id))},
+       {"stale", planned_version == lesson_version_now ? "false" : "true"}});
 }
 
 /// Better first: verdict, then waves, then minutes over or spare.
@@ -111,21 +112,26 @@ base::Result<Planned> plan_it(Context& context, kitchen::Lesson lesson, const Pl
                               JobDesk* desk, const std::optional<desk::Printed>& before) {
   const auto notes = desk::add_allergens(lesson, *context.kept.foods(), *context.kept.labels());
   if (!notes) return notes.problems();
-  timeplan::Answer answer = answer_for(context, lesson, wish, desk, kSeed, true);
+  timeplan::Answer answer = answer_for(lesson, wish, desk, kSeed, true);
   if (wish.keep_lines && before && before->waves > 0 && answer.plan) {
-    int least = desk::what_changed(*before, desk::printed(lesson, answer)).lines_moved;
+    const auto moved = [&](const timeplan::Answer& made) {
+      return desk::what_changed(*before, desk::printed(lesson, made)).lines_moved;
+    };
+    int least = moved(answer);
+    auto best = worth(answer);
+    std::uint64_t taken = kSeed;
     for (std::uint64_t seed = kSeed + 1; seed < kSeed + kTries && least > 0; ++seed) {
-      timeplan::Answer other = answer_for(context, lesson, wish, desk, seed, false);
-      if (!other.plan || worth(other) > worth(answer)) continue;
-      const int moved = desk::what_changed(*before, desk::printed(lesson, other)).lines_moved;
-      if (moved >= least) continue;
-      least = moved;
-      answer = answer_for(context, lesson, wish, desk, seed, true);
+      const timeplan::Answer other = answer_for(lesson, wish, desk, seed, false);
+      if (!other.plan || worth(other) > best) continue;
+      const int lines = moved(other);
+      if (lines >= least) continue;
+      least = lines;
+      best = worth(other);
+      taken = seed;
     }
+    if (taken != kSeed) answer = answer_for(lesson, wish, desk, taken, true);
   }
-  answer.notes = kitchen::notes(lesson);
-  answer.notes.insert(answer.notes.end(), notes.value().begin(), notes.value().end());
-  if (answer.own_timelines_needed) lesson.timelines = kitchen::Timelines::kOwn;
+  desk::finish_plan(lesson, answer, notes.value());
   return Planned{std::move(lesson), std::move(answer)};
 }
 
@@ -169,10 +175,14 @@ Node digest_of(const Planned& planned) {
 }
 
 std::string loose_plan(const Planned& planned) {
-  return "{\"lesson\": null, \"lesson_version\": 0, \"answer\": " +
-         print::answer_json(planned.lesson, planned.answer) +
-         ", \"body\": " + kitchen::write_lesson(planned.lesson) +
-         ", \"changed\": [], \"lines_moved\": 0, \"versions\": [], \"stale\": false}";
+  return json_object({{"lesson", "null"},
+                      {"lesson_version", "0"},
+                      {"answer", print::answer_json(planned.lesson, planned.answer)},
+                      {"body", kitchen::write_lesson(planned.lesson)},
+                      {"changed", "[]"},
+                      {"lines_moved", "0"},
+                      {"versions", "[]"},
+                      {"stale", "false"}});
 }
 
 base::Result<std::string> plan_kept(Context& context, const std::string& id, const PlanWish& wish,
@@ -228,11 +238,7 @@ base::Result<std::string> plan_kept(Context& context, const std::string& id, con
       });
   if (!written) return written.problems();
   context.workings.plans.put(id, say(document.version), planned);
-  ++context.changes;
-  context.hub.publish("desk", "document",
-                      say("{\"kind\": \"plan\", \"id\": ", http::json_quoted(id),
-                          ", \"version\": ", document.version,
-                          ", \"title\": ", http::json_quoted(document.title), "}"));
+  tell_changed(context, "plan", id, document.version, document.title);
   const auto now = context.store.get(Kind::kLesson, id);
   const std::int64_t version_now = now && now.value() ? now.value()->version : document.version;
   return lesson_plan_text(context, id, body, version_now, document.body);

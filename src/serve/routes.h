@@ -4,6 +4,10 @@
 // "stores" = technicians too; "head" = the head of department.
 #pragma once
 
+#include <cstdint>
+#include <string>
+#include <string_view>
+
 #include "serve/context.h"
 #include "serve/http/router.h"
 
@@ -28,7 +32,17 @@ const Who& who(const http::Request&);
 std::string name_of_user(Context&, const std::string& id);
 /// News of a job for the pages of the session that started it.
 void tell_job(http::Hub&, const JobView&);
-/// Tells every page that a document was changed.
+/// Tells every page that a document was changed, and counts the change.
+void tell_changed(Context&, std::string_view kind, const std::string& id, std::int64_t version,
+                  const std::string& title);
 void tell_changed(Context&, const store::Document&);
+
+/// 412 with both versions. `yours` is null for a removal.
+http::Response clash_answer(Context&, const store::Document& current, const Node* yours,
+                            const base::Problem&);
+
+using RouteHandler = http::Response (*)(Context&, const http::Request&);
+void add_route(http::Router&, Context&, http::Method, const char* pattern, const char* needs,
+               RouteHandler);
 
 }  // namespace serve

@@ -111,7 +111,7 @@ Response seating(Context& context, const Request& request) {
     const auto together = kitchen::value_of(kitchen::kGroupWords, in);
     if (!together)
       return http::refused(
-          400, {{"seating.in", "", "/in", base::say(base::quoted(in), " is no way to work."),
+          400, {{"seating.in", "", "/in", base::say(base::in_quotes(in), " is no way to work."),
                  "Say singles, pairs or threes."}});
     wish.together = *together;
   }
@@ -142,14 +142,8 @@ Response seating(Context& context, const Request& request) {
 }  // namespace
 
 void add_class_routes(http::Router& router, Context& context) {
-  router.add({.method = Method::kPost,
-              .pattern = "/api/classes/from-csv",
-              .needs = "write",
-              .handler = [&context](const Request& r) { return from_csv(context, r); }});
-  router.add({.method = Method::kPost,
-              .pattern = "/api/seating",
-              .needs = "write",
-              .handler = [&context](const Request& r) { return seating(context, r); }});
+  add_route(router, context, Method::kPost, "/api/classes/from-csv", "write", from_csv);
+  add_route(router, context, Method::kPost, "/api/seating", "write", seating);
 }
 
 }  // namespace serve

@@ -21,15 +21,10 @@ using store::Kind;
 
 constexpr std::size_t kLongestPaste = 400'000;  // bytes: some five thousand lines
 
-std::int64_t version_of(Context& context, const std::string& table) {
-  const auto found = context.store.get(Kind::kTable, table);
-  return found && found.value() ? found.value()->version : 0;
-}
-
 /// What figures of a dish depend on besides the dish.
 std::string tables_mark(Context& context) {
-  return say("/", version_of(context, "prices"), "/", version_of(context, "foods"), "/",
-             version_of(context, "labels"));
+  return say("/", context.kept.table_version("prices"), "/", context.kept.table_version("foods"),
+             "/", context.kept.table_version("labels"));
 }
 
 /// The row as JSON; empty for a dish that cannot be read.
@@ -68,7 +63,7 @@ Response view_of(Context& context, const std::string& id, std::int64_t version,
       return http::json(200, dish_view(context, id, version, *body, versions.value(), dish));
   }
   return http::refused(404, "dish.no_variant",
-                       say("There is no variant ", base::quoted(variant), "."),
+                       say("There is no variant ", base::in_quotes(variant), "."),
                        "Choose one of those listed with the dish.");
 }
 
@@ -189,17 +184,10 @@ void add_dish_routes(http::Router& router, Context& context) {
               .pattern = "/api/dishes",
               .needs = "read",
               .handler = [&context](const Request&) { return list(context); }});
-  const auto add = [&](Method method, const char* pattern,
-                       Response (*handler)(Context&, const Request&)) {
-    router.add({.method = method,
-                .pattern = pattern,
-                .needs = "read",
-                .handler = [&context, handler](const Request& r) { return handler(context, r); }});
-  };
-  add(Method::kGet, "/api/dishes/{id}/view", view);
-  add(Method::kPost, "/api/dish-view", draft_view);
-  add(Method::kPost, "/api/read", read_text);
-  add(Method::kGet, "/api/foods", foods);
+  add_route(router, context, Method::kGet, "/api/dishes/{id}/view", "read", view);
+  add_route(router, context, Method::kPost, "/api/dish-view", "read", draft_view);
+  add_route(router, context, Method::kPost, "/api/read", "read", read_text);
+  add_route(router, context, Method::kGet, "/api/foods", "read", foods);
 }
 
 }  // namespace serve

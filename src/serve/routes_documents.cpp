@@ -75,17 +75,12 @@ Response with_version(Context& context, const store::Document& document, int sta
 }
 
 Response clash(Context& context, const store::Clash& clash, const Node* yours) {
-  Node node = Node::object();
   const std::string by = name_of_user(context, clash.current.changed_by);
-  node.set("problems", problems_node({{"document.clash", "", "",
-                                       base::say(by.empty() ? std::string("Another page") : by,
-                                                 " changed this while you were at it."),
-                                       "Look at both versions and keep what is right."}}));
-  node.set("yours", yours == nullptr ? Node() : *yours);
-  node.set("theirs", document_node(clash.current, by));
-  Response response = answer(node, 412);
-  response.headers.push_back({"ETag", etag(clash.current.version)});
-  return response;
+  return clash_answer(context, clash.current, yours,
+                      {"document.clash", "", "",
+                       base::say(by.empty() ? std::string("Another page") : by,
+                                 " changed this while you were at it."),
+                       "Look at both versions and keep what is right."});
 }
 
 /// What came of a change: the document, both versions, or why not.
@@ -116,9 +111,8 @@ base::Result<Sent> sent(Context& context, const Request& request, Kind kind, boo
   Sent out{read.value(), *read.value().find("body"), {}, text_in(read.value(), "what")};
   // A new lesson keeps the school's rules unless it says otherwise.
   if (is_new && kind == Kind::kLesson && out.body.find("house_rules") == nullptr) {
-    const auto rules = context.store.list(Kind::kHouseRules, store::first_only());
-    if (rules && !rules.value().empty())
-      out.body.set("house_rules", Node::of("../house_rules/" + rules.value().front().id + ".json"));
+    if (const auto rules = context.kept.house_rules_path())
+      out.body.set("house_rules", Node::of(*rules));
   }
   out.draft.body = kitchen::json_text(out.body);
   const base::Problems wrong = faults(kind, out.draft.body, context.kept);
@@ -264,21 +258,14 @@ Response check(Context& context, const Request& request) {
 }  // namespace
 
 void add_document_routes(http::Router& router, Context& context) {
-  const auto add = [&](Method method, const char* pattern, const char* needs,
-                       Response (*handler)(Context&, const Request&)) {
-    router.add({.method = method,
-                .pattern = pattern,
-                .needs = needs,
-                .handler = [&context, handler](const Request& r) { return handler(context, r); }});
-  };
-  add(Method::kGet, "/api/documents/{kind}", "read", list);
-  add(Method::kPost, "/api/documents/{kind}", "stores", create);
-  add(Method::kGet, "/api/documents/{kind}/{id}", "read", read);
-  add(Method::kPut, "/api/documents/{kind}/{id}", "stores", write);
-  add(Method::kDelete, "/api/documents/{kind}/{id}", "stores", remove);
-  add(Method::kGet, "/api/documents/{kind}/{id}/history", "read", history);
-  add(Method::kPost, "/api/documents/{kind}/{id}/undo", "stores", undo);
-  add(Method::kPost, "/api/check/{kind}", "read", check);
+  add_route(router, context, Method::kGet, "/api/documents/{kind}", "read", list);
+  add_route(router, context, Method::kPost, "/api/documents/{kind}", "stores", create);
+  add_route(router, context, Method::kGet, "/api/documents/{kind}/{id}", "read", read);
+  add_route(router, context, Method::kPut, "/api/documents/{kind}/{id}", "stores", write);
+  add_route(router, context, Method::kDelete, "/api/documents/{kind}/{id}", "stores", remove);
+  add_route(router, context, Method::kGet, "/api/documents/{kind}/{id}/history", "read", history);
+  add_route(router, context, Method::kPost, "/api/documents/{kind}/{id}/undo", "stores", undo);
+  add_route(router, context, Method::kPost, "/api/check/{kind}", "read", check);
 }
 
 }  // namespace serve

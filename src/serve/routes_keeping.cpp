@@ -16,7 +16,8 @@ Node report(const store::ImportPreview& preview, bool done) {
   node.set("done", Node::of(done));
   Node fresh = Node::list(), same = Node::list(), differs = Node::list();
   for (const store::Arriving& each : preview.documents) {
-    const std::string title = base::say(store::words_of(each.kind), " ", base::quoted(each.title));
+    const std::string title = base::say(store::words_of(each.kind), " ",
+                                        base::in_quotes(each.title));
     switch (each.arrival) {
       case store::Arrival::kNew:
         fresh.add(Node::of(title));
@@ -48,9 +49,7 @@ Response take_in(Context& context, const Request& request) {
   const auto done = store::import_zip(context.store, request.body, choice,
                                       {who(request).id, "Brought in from a copy"});
   if (!done) return refuse(done.problems());
-  ++context.changes;
-  context.hub.publish("desk", "document",
-                      "{\"kind\": \"all\", \"id\": \"\", \"version\": 0, \"title\": \"\"}");
+  tell_changed(context, "all", "", 0, "");
   return answer(report(preview.value(), true));
 }
 

@@ -20,6 +20,7 @@
 #include "serve/order_desk.h"
 #include "serve/planning.h"
 #include "serve/routes.h"
+#include "serve/week_days.h"
 #include "shipped/safety.h"
 
 namespace serve {
@@ -99,8 +100,7 @@ Done draw_order(sheets::Document& document, const From& from) {
   const auto made = order_for(from.context, monday_of(day.value_or(from.context.today())));
   if (!made) return made.problems();
   const auto input = made.value()->input();
-  sheets::draw_order(document,
-                     {input, made.value()->order, made.value()->costs, made.value()->days});
+  sheets::draw_order(document, made.value()->view(input));
   return true;
 }
 
@@ -255,10 +255,7 @@ void add_paper_routes(http::Router& router, Context& context) {
               .pattern = "/api/paper",
               .needs = "read",
               .handler = [](const Request&) { return list(); }});
-  router.add({.method = Method::kGet,
-              .pattern = "/api/paper/{sheet}",
-              .needs = "read",
-              .handler = [&context](const Request& r) { return print_it(context, r); }});
+  add_route(router, context, Method::kGet, "/api/paper/{sheet}", "read", print_it);
 }
 
 }  // namespace serve

@@ -218,14 +218,8 @@ void add_people_routes(http::Router& router, Context& context) {
        .pattern = "/api/me",
        .needs = "",
        .handler = [&context](const Request& r) { return answer(me_node(context, who(r))); }});
-  router.add({.method = Method::kPost,
-              .pattern = "/api/sign-in",
-              .needs = "",
-              .handler = [&context](const Request& r) { return sign_in(context, r); }});
-  router.add({.method = Method::kPost,
-              .pattern = "/api/sign-out",
-              .needs = "read",
-              .handler = [&context](const Request& r) { return sign_out(context, r); }});
+  add_route(router, context, Method::kPost, "/api/sign-in", "", sign_in);
+  add_route(router, context, Method::kPost, "/api/sign-out", "read", sign_out);
   router.add({.method = Method::kGet,
               .pattern = "/api/people",
               .needs = "head",
@@ -237,18 +231,9 @@ void add_people_routes(http::Router& router, Context& context) {
                 for (const store::User& user : users.value()) list.add(person_node(user));
                 return answer(node);
               }});
-  router.add({.method = Method::kPost,
-              .pattern = "/api/people",
-              .needs = "",
-              .handler = [&context](const Request& r) { return add_person(context, r); }});
-  router.add({.method = Method::kPatch,
-              .pattern = "/api/people/{person}",
-              .needs = "read",
-              .handler = [&context](const Request& r) { return change_person(context, r); }});
-  router.add({.method = Method::kDelete,
-              .pattern = "/api/people/{person}",
-              .needs = "head",
-              .handler = [&context](const Request& r) { return remove_person(context, r); }});
+  add_route(router, context, Method::kPost, "/api/people", "", add_person);
+  add_route(router, context, Method::kPatch, "/api/people/{person}", "read", change_person);
+  add_route(router, context, Method::kDelete, "/api/people/{person}", "head", remove_person);
 }
 
 }  // namespace serve

@@ -6,7 +6,6 @@
 #include "desk/lesson_allergens.h"
 #include "desk/lesson_change.h"
 #include "desk/same_again.h"
-#include "desk/written_lesson.h"
 #include "kitchen/check_lesson.h"
 #include "kitchen/words.h"
 #include "serve/api_json.h"
@@ -26,17 +25,13 @@ using store::Kind;
 std::string channel_of(const Who& asks) { return "jobs/" + asks.token; }
 
 std::string job_text(const JobView& job) {
-  Node node = Node::object();
-  node.set("job", Node::of(job.id));
-  node.set("state", Node::of(name_of(job.state)));
-  node.set("says", Node::of(job.says));
-  node.set("seconds", Node::of(job.seconds));
-  node.set("lesson", job.lesson.empty() ? Node() : Node::of(job.lesson));
-  node.set("problems", problems_node(job.problems));
-  std::string text = kitchen::json_text(node);
-  while (text.back() != '}') text.pop_back();
-  text.pop_back();
-  return text + ", \"result\": " + (job.result.empty() ? "null" : job.result) + "}";
+  return json_object({{"job", http::json_quoted(job.id)},
+                      {"state", http::json_quoted(name_of(job.state))},
+                      {"says", http::json_quoted(job.says)},
+                      {"seconds", base::number_text(job.seconds)},
+                      {"lesson", job.lesson.empty() ? "null" : http::json_quoted(job.lesson)},
+                      {"problems", json_line(problems_node(job.problems))},
+                      {"result", job.result.empty() ? "null" : job.result}});
 }
 
 Response job_answer(const JobView& job, int status) { return http::json(status, job_text(job)); }
@@ -84,7 +79,7 @@ base::Result<kitchen::Lesson> quick_lesson(Context& context, const Node& quick,
                                        {"purpose"}},
                                       "/quick");
   if (!date.empty() && !base::date_in(date))
-    problems.push_back({"quick.date", "", "/date", say(base::quoted(date), " is not a date."),
+    problems.push_back({"quick.date", "", "/date", say(base::in_quotes(date), " is not a date."),
                         "Write year, month and day: 2026-11-17."});
   if (!problems.empty()) return problems;
   timeplan::QuickWish wish;
@@ -92,7 +87,7 @@ base::Result<kitchen::Lesson> quick_lesson(Context& context, const Node& quick,
     const auto colon = asked.find(": ");
     const auto versions = context.kept.dish(asked.substr(0, colon));
     if (!versions) {
-      problems.insert(problems.end(), versions.problems().begin(), versions.problems().end());
+      base::gather(versions, problems);
       continue;
     }
     const std::string variant = colon == std::string::npos ? "" : asked.substr(colon + 2);
@@ -101,7 +96,7 @@ base::Result<kitchen::Lesson> quick_lesson(Context& context, const Node& quick,
         [&](const kitchen::Dish& dish) { return dish.variant == variant; });
     if (version == versions.value().end())
       problems.push_back({"quick.variant", "", "/quick/dishes",
-                          say("There is no variant ", base::quoted(variant), " of ",
+                          say("There is no variant ", base::in_quotes(variant), " of ",
                               versions.value().front().name, "."),
                           "Choose one of those listed with the dish."});
     else
@@ -113,7 +108,8 @@ base::Result<kitchen::Lesson> quick_lesson(Context& context, const Node& quick,
   if (const std::string in = text_in(quick, "in"); !in.empty()) {
     const auto together = kitchen::value_of(kitchen::kGroupWords, in);
     if (!together)
-      problems.push_back({"quick.in", "", "/quick/in", say(base::quoted(in), " is no way to work."),
+      problems.push_back({"quick.in", "", "/quick/in",
+                          say(base::in_quotes(in), " is no way to work."),
                           "Say singles, pairs or threes."});
     wish.together = together.value_or(2);
   }
@@ -127,11 +123,11 @@ base::Result<kitchen::Lesson> quick_lesson(Context& context, const Node& quick,
       wish.purpose = *known;
     else
       problems.push_back({"quick.purpose", "", "/quick/purpose",
-                          say("The purpose ", base::quoted(purpose), " is not known."),
+                          say("The purpose ", base::in_quotes(purpose), " is not known."),
                           "Say take home, eat here, taste, judged, demonstrate or event."});
   }
   auto rules = context.kept.house_rules();
-  if (!rules) problems.insert(problems.end(), rules.problems().begin(), rules.problems().end());
+  base::gather(rules, problems);
   if (!problems.empty()) return problems;
   wish.rules = rules.value();
   wish.from_minute = *from;
@@ -161,9 +157,8 @@ base::Result<store::Document> keep_quick(Context& context, const kitchen::Lesson
         list->items[d] = Node::of("../dish/" + dishes[d] + ".json");
     }
   }
-  const auto rules = context.store.list(Kind::kHouseRules, store::first_only());
-  if (rules && !rules.value().empty())
-    body->set("house_rules", Node::of("../house_rules/" + rules.value().front().id + ".json"));
+  if (const auto rules = context.kept.house_rules_path())
+    body->set("house_rules", Node::of(*rules));
   store::Draft draft;
   draft.body = kitchen::json_text(*body);
   draft.links = links_of(Kind::kLesson, *body);
@@ -280,7 +275,7 @@ base::Result<desk::LessonChange> change_in(const Node& body) {
   if (!kind)
     return base::Problem{
         "change.unknown", "", "/change",
-        say("The change ", base::quoted(text_in(body, "change")), " is not known."),
+        say("The change ", base::in_quotes(text_in(body, "change")), " is not known."),
         "Choose one that is offered."};
   desk::LessonChange out;
   out.kind = *kind;
@@ -302,15 +297,10 @@ base::Result<desk::LessonChange> change_in(const Node& body) {
 }
 
 Response change_clash(Context& context, const Node& asked, const store::Document& current) {
-  Node out = Node::object();
-  out.set("problems", problems_node({{"document.clash", "", "",
-                                      "Somebody changed this lesson while you were at it.",
-                                      "Look at it again, then make your change."}}));
-  out.set("yours", asked);
-  out.set("theirs", document_node(current, name_of_user(context, current.changed_by)));
-  Response response = answer(out, 412);
-  response.headers.push_back({"ETag", etag(current.version)});
-  return response;
+  return clash_answer(
+      context, current, &asked,
+      {"document.clash", "", "", "Somebody changed this lesson while you were at it.",
+       "Look at it again, then make your change."});
 }
 
 Response change(Context& context, const Request& request) {
@@ -325,23 +315,22 @@ Response change(Context& context, const Request& request) {
   if (!kept) return refuse(kept.problems());
   if (kept.value().version != seen.value())
     return change_clash(context, body.value(), kept.value());
-  const auto made = desk::changed(kept.value().body, "lesson/" + id + ".json",
-                                  context.kept.loader(), asked.value());
+  auto made = desk::changed(kept.value().body, "lesson/" + id + ".json", context.kept.loader(),
+                            asked.value());
   if (!made) return http::refused(400, made.problems());
+  desk::Changed changed = std::move(made).value();
   // A lesson that could not be planned for its allergens must not be written first and refused
   // then.
-  auto lesson = context.kept.lesson_in(made.value().text, id);
-  if (!lesson) return http::refused(400, lesson.problems());
-  kitchen::Lesson planned = std::move(lesson).value();
-  const auto allowed = desk::add_allergens(planned, *context.kept.foods(), *context.kept.labels());
+  const auto allowed = desk::add_allergens(changed.lesson, *context.kept.foods(),
+                                           *context.kept.labels());
   if (!allowed) return http::refused(400, allowed.problems());
   base::Problems broken;
-  const auto node = kitchen::parse_json(made.value().text, "", broken);
+  const auto node = kitchen::parse_json(changed.text, "", broken);
   store::Draft draft;
-  draft.body = made.value().text;
+  draft.body = changed.text;
   if (node) draft.links = links_of(Kind::kLesson, *node);
   const auto written = context.store.replace(Kind::kLesson, id, seen.value(), draft,
-                                             {who(request).id, made.value().says});
+                                             {who(request).id, changed.says});
   if (!written) return refuse(written.problems());
   if (const auto* clash = std::get_if<store::Clash>(&written.value()))
     return change_clash(context, body.value(), clash->current);
@@ -349,7 +338,7 @@ Response change(Context& context, const Request& request) {
   PlanWish wish;
   wish.seconds = 0.6;  // the plan must follow the click
   wish.keep_lines = true;
-  wish.what = made.value().says;
+  wish.what = changed.says;
   const auto plan = plan_kept(context, id, wish, nullptr, who(request).id);
   return plan ? http::json(200, plan.value()) : refuse(plan.problems());
 }
@@ -361,13 +350,9 @@ std::vector<desk::KeyedDish> dishes_of(Context& context, const Node& lesson) {
   if (dishes == nullptr) return out;
   for (std::size_t i = 0; i < dishes->items.size(); ++i) {
     const Node& dish = dishes->items[i];
-    std::string text = kitchen::json_text(dish);
-    if (dish.kind == Node::Kind::kText) {
-      const auto loaded = context.kept.loader()(desk::referred("lesson/new.json", dish.text));
-      if (!loaded) continue;  // told when the lesson is read
-      text = loaded.value();
-    }
-    if (auto versions = kitchen::read_dish_variants(text, dishes->keys[i]))
+    const auto text = context.kept.text_of(dish);
+    if (!text) continue;  // told when the lesson is read
+    if (auto versions = kitchen::read_dish_variants(text.value(), dishes->keys[i]))
       out.push_back(
           {dishes->keys[i], context.kept.with_food_allergens(std::move(versions).value())});
   }
@@ -398,9 +383,8 @@ std::vector<std::vector<std::string>> menus_of(const Node& lesson) {
 /// room.
 base::Result<kitchen::Room> room_of(Context& context, const Node& lesson) {
   const Node* room = lesson.find("room");
-  if (room == nullptr || room->kind != Node::Kind::kText)
-    return kitchen::read_room(room == nullptr ? "" : kitchen::json_text(*room), "");
-  const auto text = context.kept.loader()(desk::referred("lesson/new.json", room->text));
+  if (room == nullptr) return kitchen::read_room("", "");
+  const auto text = context.kept.text_of(*room);
   if (!text) return text.problems();
   return kitchen::read_room(text.value(), room->text);
 }
@@ -496,19 +480,12 @@ Response again(Context& context, const Request& request) {
 }  // namespace
 
 void add_plan_routes(http::Router& router, Context& context) {
-  const auto add = [&](Method method, const char* pattern, const char* needs,
-                       Response (*handler)(Context&, const Request&)) {
-    router.add({.method = method,
-                .pattern = pattern,
-                .needs = needs,
-                .handler = [&context, handler](const Request& r) { return handler(context, r); }});
-  };
-  add(Method::kPost, "/api/plan", "read", start);
-  add(Method::kGet, "/api/jobs/{job}", "read", job_view);
-  add(Method::kDelete, "/api/jobs/{job}", "read", stop_job);
-  add(Method::kGet, "/api/lessons/{id}/plan", "read", lesson_plan);
-  add(Method::kPost, "/api/lessons/{id}/change", "write", change);
-  add(Method::kPost, "/api/lessons/same-again", "write", again);
+  add_route(router, context, Method::kPost, "/api/plan", "read", start);
+  add_route(router, context, Method::kGet, "/api/jobs/{job}", "read", job_view);
+  add_route(router, context, Method::kDelete, "/api/jobs/{job}", "read", stop_job);
+  add_route(router, context, Method::kGet, "/api/lessons/{id}/plan", "read", lesson_plan);
+  add_route(router, context, Method::kPost, "/api/lessons/{id}/change", "write", change);
+  add_route(router, context, Method::kPost, "/api/lessons/same-again", "write", again);
   router.add({.method = Method::kGet,
               .pattern = "/api/events",
               .needs = "read",

@@ -9,6 +9,7 @@
 #include "serve/api_json.h"
 #include "serve/order_desk.h"
 #include "serve/routes.h"
+#include "serve/week_days.h"
 #include "shipped/safety.h"
 
 namespace serve {
@@ -19,14 +20,6 @@ using http::Method;
 using http::Request;
 using http::Response;
 
-base::Result<base::Date> week_asked(Context& context, const Request& request) {
-  const std::string* from = request.asked("from");
-  if (from == nullptr) return shown_week(context.today());
-  if (const auto date = base::date_in(*from)) return monday_of(*date);
-  return base::Problem{"week.date", "", "", say(base::quoted(*from), " is not a date."),
-                       "Write year, month and day: 2026-11-17."};
-}
-
 Response order(Context& context, const Request& request) {
   const auto monday = week_asked(context, request);
   if (!monday) return refuse(monday.problems());
@@ -34,7 +27,7 @@ Response order(Context& context, const Request& request) {
   if (!made) return refuse(made.problems());
   const WeekOrder& o = *made.value();
   const auto input = o.input();
-  const print::OrderView view{input, o.order, o.costs, o.days};
+  const print::OrderView view = o.view(input);
   Node stock = Node::list();
   for (const larder::StockLot& lot : o.stock->lots) {
     Node& one = stock.add(Node::object());
@@ -69,7 +62,7 @@ Response order_file(Context& context, const Request& request) {
   if (!made) return refuse(made.problems());
   const WeekOrder& o = *made.value();
   const auto input = o.input();
-  const print::OrderView view{input, o.order, o.costs, o.days};
+  const print::OrderView view = o.view(input);
   const std::string name = "order-" + base::date_text(monday.value()) + "." + format;
   if (format == "csv")
     return http::download("text/csv; charset=utf-8", name, print::order_csv(view));
@@ -99,15 +92,9 @@ Response allergens(Context& context, const Request& request) {
 }  // namespace
 
 void add_store_routes(http::Router& router, Context& context) {
-  const auto add = [&](const char* pattern, Response (*handler)(Context&, const Request&)) {
-    router.add({.method = Method::kGet,
-                .pattern = pattern,
-                .needs = "read",
-                .handler = [&context, handler](const Request& r) { return handler(context, r); }});
-  };
-  add("/api/stores/order", order);
-  add("/api/stores/order-file/{format}", order_file);
-  add("/api/lessons/{id}/allergens", allergens);
+  add_route(router, context, Method::kGet, "/api/stores/order", "read", order);
+  add_route(router, context, Method::kGet, "/api/stores/order-file/{format}", "read", order_file);
+  add_route(router, context, Method::kGet, "/api/lessons/{id}/allergens", "read", allergens);
 }
 
 }  // namespace serve

@@ -11,6 +11,7 @@
 #include "serve/api_json.h"
 #include "serve/order_desk.h"
 #include "serve/routes.h"
+#include "serve/week_days.h"
 
 namespace serve {
 namespace {
@@ -239,10 +240,7 @@ std::vector<std::string> dates_around(Context& context, base::Date monday) {
 }
 
 base::Result<Node> week_node(Context& context, base::Date monday) {
-  const base::Date sunday{monday.days + 6};
-  store::Filter filter;
-  filter.from = base::date_text(monday);
-  filter.to = base::date_text(sunday);
+  const store::Filter filter = days_of_week(monday);
   const auto found = context.store.list(Kind::kLesson, filter);
   if (!found) return found.problems();
   Node lessons = Node::list();
@@ -259,7 +257,7 @@ base::Result<Node> week_node(Context& context, base::Date monday) {
   });
   Node node = Node::object();
   node.set("from", Node::of(base::date_text(monday)));
-  node.set("to", Node::of(base::date_text(sunday)));
+  node.set("to", Node::of(*filter.to));
   node.set("today", Node::of(base::date_text(context.today())));
   node.set("headline", Node::of(headline(lessons)));
   node.set("lessons", std::move(lessons));
@@ -269,15 +267,9 @@ base::Result<Node> week_node(Context& context, base::Date monday) {
 }
 
 Response week(Context& context, const Request& request) {
-  base::Date day = shown_week(context.today());
-  if (const std::string* from = request.asked("from")) {
-    const auto asked = base::date_in(*from);
-    if (!asked)
-      return http::refused(400, "week.date", say(base::quoted(*from), " is not a date."),
-                           "Write year, month and day: 2026-11-17.");
-    day = *asked;
-  }
-  const base::Date monday = monday_of(day);
+  const auto asked = week_asked(context, request);
+  if (!asked) return refuse(asked.problems());
+  const base::Date monday = asked.value();
   const std::string name = say(monday.days);
   const std::string mark = moment(context);  // taken before anything is read
   if (const auto there = context.workings.week_texts.get(name, mark))
@@ -290,10 +282,7 @@ Response week(Context& context, const Request& request) {
 }  // namespace
 
 void add_week_routes(http::Router& router, Context& context) {
-  router.add({.method = Method::kGet,
-              .pattern = "/api/week",
-              .needs = "read",
-              .handler = [&context](const Request& r) { return week(context, r); }});
+  add_route(router, context, Method::kGet, "/api/week", "read", week);
 }
 
 }  // namespace serve

@@ -22,12 +22,12 @@ constexpr std::size_t kLongestWhat = 200;  // letters
 
 Problem not_found(const Ref& ref) {
   return {"store.not_found", "", "",
-          say("There is no ", words_of(ref.kind), " under the name ", base::quoted(ref.id), "."),
+          say("There is no ", words_of(ref.kind), " under the name ", base::in_quotes(ref.id), "."),
           "Look for it in the list; somebody may have given it another name."};
 }
 
 std::string named(const Summary& one) {
-  std::string text = say("the ", words_of(one.kind), " ", base::quoted(one.title));
+  std::string text = say("the ", words_of(one.kind), " ", base::in_quotes(one.title));
   if (one.day) text += say(" (", *one.day, ")");
   return text;
 }
@@ -41,7 +41,7 @@ Problem in_use(const Document& document, const std::vector<Summary>& users) {
         base::counted(static_cast<long long>(users.size() - kMostNamed), "other", "others"));
   }
   return {"store.in_use", "", "",
-          say("The ", words_of(document.kind), " ", base::quoted(document.title), " is used by ",
+          say("The ", words_of(document.kind), " ", base::in_quotes(document.title), " is used by ",
               base::joined(names), "."),
           say("Take it out of ", users.size() == 1 ? "that one" : "those", " first, or keep it.")};
 }
@@ -54,13 +54,13 @@ Problems missing_links(Database& database, const Ref& from, const std::vector<Re
     if (found && !found->deleted) continue;
     if (found) {
       problems.push_back({"store.link_missing", "", "",
-                          say("The ", words_of(link.kind), " ", base::quoted(found->title),
+                          say("The ", words_of(link.kind), " ", base::in_quotes(found->title),
                               " that is used here was removed."),
                           say("Bring that ", words_of(link.kind), " back, or choose another.")});
     } else {
       problems.push_back(
           {"store.link_missing", "", "",
-           say("There is no ", words_of(link.kind), " under the name ", base::quoted(link.id),
+           say("There is no ", words_of(link.kind), " under the name ", base::in_quotes(link.id),
                ", and it is used here."),
            say("Choose another ", words_of(link.kind), ", or make that one first.")});
     }
@@ -221,8 +221,8 @@ Result<Document> create_document(Database& database, Kind kind,
     if (!before->deleted) {
       return Problem{
           "store.id_taken", "", "",
-          say("There is a ", words_of(kind), " under the name ", base::quoted(entry.ref.id),
-              " already: ", base::quoted(before->title), "."),
+          say("There is a ", words_of(kind), " under the name ", base::in_quotes(entry.ref.id),
+              " already: ", base::in_quotes(before->title), "."),
           "Choose another name, or change the one that is there."};
     }
     entry.version = before->version + 1;
@@ -265,10 +265,10 @@ Result<Changed> restore_document(Database& database, const Ref& ref, std::int64_
   if (!wanted || wanted->deleted) {
     return Problem{
         "store.no_version", "", "",
-        wanted
-            ? say("With version ", version, " of ", base::quoted(found.current->title),
-                  " it was removed; there is nothing to go back to in it.")
-            : say("There is no version ", version, " of ", base::quoted(found.current->title), "."),
+        wanted ? say("With version ", version, " of ", base::in_quotes(found.current->title),
+                     " it was removed; there is nothing to go back to in it.")
+               : say("There is no version ", version, " of ", base::in_quotes(found.current->title),
+                     "."),
         "Choose another line of its history."};
   }
   Entry entry{ref, expected + 1, draft_of(*wanted), act, now};

@@ -35,7 +35,8 @@ std::string title_of(const Draft& draft, const JsonBody& body) {
 }  // namespace
 
 Problem bad_id(const std::string& id) {
-  return {"store.bad_id", "", "", say(base::quoted(id), " cannot be the short name of a document."),
+  return {"store.bad_id", "", "",
+          say(base::in_quotes(id), " cannot be the short name of a document."),
           "Use up to 80 small letters, digits and hyphens between them, like fruit-scones."};
 }
 
@@ -48,7 +49,7 @@ base::Result<ReadyDraft> read_draft(Kind kind, const Draft& draft) {
   if (const auto said = body.texts.find("kind");
       said != body.texts.end() && said->second != name_of(kind)) {
     problems.push_back({"store.kind_differs", "", "/kind",
-                        say("This says it is of the kind ", base::quoted(said->second),
+                        say("This says it is of the kind ", base::in_quotes(said->second),
                             ", but it was to be kept as a ", words_of(kind), "."),
                         "Keep it as what it is, or choose another file."});
   }
@@ -66,7 +67,7 @@ base::Result<ReadyDraft> read_draft(Kind kind, const Draft& draft) {
   }
   if (ready.day && !base::date_in(*ready.day)) {
     problems.push_back({"store.day", "", "/date",
-                        say(base::quoted(*ready.day), " is not a day of the calendar."),
+                        say(base::in_quotes(*ready.day), " is not a day of the calendar."),
                         "Write the day as year, month, day: 2026-11-17."});
   }
   for (const Ref& link : draft.links) {

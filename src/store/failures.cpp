@@ -22,19 +22,19 @@ std::string name_in(const std::string& path) {
 std::string use_a_backup(const std::string& path, const std::string& newest_backup) {
   if (newest_backup.empty()) {
     return say(
-        "There is no backup beside it. Look for a copy of ", base::quoted(name_in(path)),
+        "There is no backup beside it. Look for a copy of ", base::in_quotes(name_in(path)),
         " elsewhere, on the school's server or a stick; keep the file as it is, somebody who "
         "knows databases may still read it.");
   }
   return say(
       "Close Benchbell, give the file another name (do not throw it away), and put a copy of the "
       "newest backup, ",
-      base::quoted(name_in(newest_backup)), ", in its place under the name ",
-      base::quoted(name_in(path)), ".");
+      base::in_quotes(name_in(newest_backup)), ", in its place under the name ",
+      base::in_quotes(name_in(path)), ".");
 }
 
 Problem problem_of(const DatabaseError& error, const std::string& path) {
-  const std::string file = base::quoted(name_in(path));
+  const std::string file = base::in_quotes(name_in(path));
   switch (error.primary()) {
     case SQLITE_FULL:
       return {"store.disk_full", path, "",
@@ -68,7 +68,7 @@ Problem problem_of(const DatabaseError& error, const std::string& path) {
 
 Problem opening_problem_of(const DatabaseError& error, const std::string& path,
                            const std::string& newest_backup) {
-  const std::string file = base::quoted(name_in(path));
+  const std::string file = base::in_quotes(name_in(path));
   switch (error.primary()) {
     case SQLITE_NOTADB:
       return {"store.not_a_database", path, "",

@@ -73,8 +73,8 @@ Problems loose_links(Reader& reader, const Parcel& parcel) {
       if (found.value() && !found.value()->deleted) continue;
       problems.push_back(
           {"zip.link", ref_text(ref) + ".json", "",
-           say(base::quoted(parcel.ready.at(ref).title), " uses the ", words_of(link.kind), " ",
-               base::quoted(link.id), ", which is neither in the zip nor here."),
+           say(base::in_quotes(parcel.ready.at(ref).title), " uses the ", words_of(link.kind), " ",
+               base::in_quotes(link.id), ", which is neither in the zip nor here."),
            say("Take in that ", words_of(link.kind), " first.")});
     }
   }

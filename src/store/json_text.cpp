@@ -194,7 +194,7 @@ class TreeBuilder final : public nlohmann::json_sax<nlohmann::json> {
   bool key(string_t& name) override {
     if (!open_.back().seen.insert(name).second) {
       return refuse(
-          base::say("The entry ", base::quoted(name), " stands twice in the same place."));
+          base::say("The entry ", base::in_quotes(name), " stands twice in the same place."));
     }
     open_.back().value.names.push_back(std::move(name));
     return true;

@@ -21,7 +21,7 @@ using base::say;
 namespace {
 
 std::string shown(const std::string& path) {
-  return base::quoted(fs::path(path).filename().string());
+  return base::in_quotes(fs::path(path).filename().string());
 }
 
 /// What can be seen from outside.
@@ -29,10 +29,10 @@ std::optional<Problem> look_from_outside(const std::string& path) {
   std::error_code error;
   const fs::path folder = fs::path(path).parent_path();
   if (!folder.empty() && !fs::is_directory(folder, error)) {
-    return Problem{
-        "store.no_folder", path, "",
-        say("The folder for ", shown(path), " is not there: ", base::quoted(folder.string()), "."),
-        "Make the folder, or choose a file in one that is there."};
+    return Problem{"store.no_folder", path, "",
+                   say("The folder for ", shown(path),
+                       " is not there: ", base::in_quotes(folder.string()), "."),
+                   "Make the folder, or choose a file in one that is there."};
   }
   if (fs::is_directory(path, error)) {
     return Problem{"store.cannot_open", path, "", say(shown(path), " is a folder, not a file."),
@@ -70,7 +70,7 @@ std::optional<Problem> look_inside(Database& database, const std::string& path) 
                        ? "Use the newer Benchbell on this machine too. The file was left as it is."
                        : say("Use the newer Benchbell on this machine too. The file was left as it "
                              "is. The newest backup beside it is ",
-                             base::quoted(fs::path(backup).filename().string()), ".")};
+                             base::in_quotes(fs::path(backup).filename().string()), ".")};
   }
   const std::string checked = database.text("pragma quick_check(1)");
   if (checked == "ok") return std::nullopt;

@@ -31,15 +31,16 @@ std::optional<Problem> wrong_name(const std::string& name) {
   if (slash == std::string::npos || !kind_named(name.substr(0, slash))) {
     std::vector<std::string> folders;
     for (const KindName& each : kKinds) folders.emplace_back(each.name);
-    return problem("zip.kind",
-                   say("The file ", base::quoted(name), " lies in no folder that Benchbell knows."),
-                   say("Take it out of the zip, or put it into one of the folders ",
-                       base::joined(folders, "or"), "."));
+    return problem(
+        "zip.kind",
+        say("The file ", base::in_quotes(name), " lies in no folder that Benchbell knows."),
+        say("Take it out of the zip, or put it into one of the folders ",
+            base::joined(folders, "or"), "."));
   }
   const std::string file = name.substr(slash + 1);
   if (!file.ends_with(".json") || !good_id(file.substr(0, file.size() - 5))) {
     return problem("zip.name",
-                   say("The file ", base::quoted(name), " has a name that cannot be kept."),
+                   say("The file ", base::in_quotes(name), " has a name that cannot be kept."),
                    "Name it with small letters, digits and hyphens, like dish/fruit-scones.json.");
   }
   return std::nullopt;
@@ -65,7 +66,7 @@ Problems take_in(std::vector<ZipEntry>& entries, Parcel& parcel, std::string& co
     }
     if (again) {
       problems.push_back({"zip.twice", entry.name, "",
-                          say("The file ", base::quoted(entry.name), " is in the zip twice."),
+                          say("The file ", base::in_quotes(entry.name), " is in the zip twice."),
                           "Take one of the two out of the zip."});
     }
   }
@@ -81,7 +82,7 @@ Problems apply_contents(const std::string& text, Parcel& parcel) {
     const auto draft = parcel.drafts.find(row.ref);
     if (draft == parcel.drafts.end()) {
       problems.push_back({"zip.contents", std::string(kContentsName), "",
-                          say("The list in the zip names ", base::quoted(ref_text(row.ref)),
+                          say("The list in the zip names ", base::in_quotes(ref_text(row.ref)),
                               ", but that file is not in it."),
                           "Fetch the zip again; a part of it is missing."});
       if (problems.size() >= kMostProblems) break;

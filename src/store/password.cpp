@@ -1,12 +1,11 @@
 #include "store/password.h"
 
-#include <sodium.h>
-
 #include <array>
 #include <semaphore>
 #include <stdexcept>
 
 #include "base/text.h"
+#include "store/sodium.h"
 
 namespace store {
 namespace {
@@ -23,10 +22,6 @@ class Place {
   Place(const Place&) = delete;
   Place& operator=(const Place&) = delete;
 };
-
-void need_sodium() {
-  if (sodium_init() < 0) throw std::runtime_error("the system gives no random numbers");
-}
 
 struct Work {
   unsigned long kib = 0;

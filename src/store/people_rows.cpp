@@ -65,7 +65,7 @@ Result<std::string> usable_name(Database& database, const std::string& name,
   const auto other = find_user_named(database, kept);
   if (other && other->id != own_id) {
     return Problem{"store.name_taken", "", "/name",
-                   say("There is somebody called ", base::quoted(other->name), " already."),
+                   say("There is somebody called ", base::in_quotes(other->name), " already."),
                    "Add a first name or a letter, so that the two can be told apart."};
   }
   return kept;
@@ -228,12 +228,12 @@ Result<bool> put_setting(Database& database, const std::string& key, const std::
                         std::string::npos;
   if (!good) {
     return Problem{"store.bad_key", "", "",
-                   say(base::quoted(key), " cannot be the name of a setting."),
+                   say(base::in_quotes(key), " cannot be the name of a setting."),
                    "Use up to 80 small letters, digits, dots, underscores and hyphens."};
   }
   if (value.size() > kLargestSetting || base::not_utf8(value)) {
     return Problem{"store.setting_too_big", "", "",
-                   say("The setting ", base::quoted(key), " is too long or not text."),
+                   say("The setting ", base::in_quotes(key), " is too long or not text."),
                    "Settings are short texts, up to 64 KB."};
   }
   Statement(database,

@@ -1,21 +1,16 @@
 #include "store/stamp.h"
 
 #include <fmt/format.h>
-#include <sodium.h>
 
 #include <array>
 #include <chrono>
 #include <stdexcept>
 #include <vector>
 
+#include "store/sodium.h"
+
 namespace store {
 namespace {
-
-// Seeds the random numbers; 1 means it was done before.
-void need_sodium() {
-  static const bool kReady = sodium_init() >= 0;
-  if (!kReady) throw std::runtime_error("the system gives no random numbers");
-}
 
 std::string letters_of(const unsigned char* bytes, std::size_t count) {
   std::string out(count * 2 + 1, '\0');

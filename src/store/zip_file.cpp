@@ -48,7 +48,8 @@ Problem bomb(std::size_t most) {
 }
 
 Problem unreadable(const std::string& name) {
-  return {"zip.unreadable", "", "", say("The part ", base::quoted(name), " of the zip is damaged."),
+  return {"zip.unreadable", "", "",
+          say("The part ", base::in_quotes(name), " of the zip is damaged."),
           "Fetch the zip again from where it came from."};
 }
 

@@ -11,18 +11,12 @@
 namespace kitchen {
 namespace {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 // Beyond an edge by more than half the band's width it fails; up to there it works worse. Our own
 // reading of soft bands.
 const Ratio kFarOutside{1, 2};
-
-std::string singular_words(std::string_view text) {
-  std::string out = " ";
-  for (const std::string& word : base::words_of(base::folded(text))) out += singular(word) + " ";
-  return out;
-}
 
 class ChangeJudge {
  public:
@@ -82,9 +76,10 @@ class ChangeJudge {
     }
     if (best) return *best;
     const auto near = base::nearest(change_.what, names);
-    return base::Problem{
-        "change.no_ingredient", "", "", say("The dish has no ", quoted(change_.what), "."),
-        near ? say("Did you mean ", quoted(*near), "?") : say("It has ", base::joined(names), ".")};
+    return base::Problem{"change.no_ingredient", "", "",
+                         say("The dish has no ", in_quotes(change_.what), "."),
+                         near ? say("Did you mean ", in_quotes(*near), "?")
+                              : say("It has ", base::joined(names), ".")};
   }
 
   void set_amount(Ingredient& ingredient, const Quantity& quantity) const {
@@ -149,7 +144,7 @@ class ChangeJudge {
     if (!after || *after < Ratio(0)) {
       return base::Problem{
           "change.no_amount", "", "",
-          say("The dish has ", quantity_text(before), " of ", quoted(ingredient.name), "."),
+          say("The dish has ", quantity_text(before), " of ", in_quotes(ingredient.name), "."),
           after ? "Take away less than that, or leave it out."
                 : "Say the change in the unit of the dish, or in grams."};
     }
@@ -165,7 +160,7 @@ class ChangeJudge {
     if (change_.kind != ChangeKind::kSwap && change_.kind != ChangeKind::kAdd) return;
     const Food* food = after_[at_].food;
     if (food == nullptr) {
-      out_.cautions.push_back(say(quoted(new_name()),
+      out_.cautions.push_back(say(in_quotes(new_name()),
                                   " is not in the table of foods: look at its "
                                   "label for allergens."));
       return;
@@ -242,13 +237,14 @@ class ChangeJudge {
       if (out_.reasons.size() == before) because(&in, Outcome::kWorks, still_works(in));
     }
     if (belongs) return;
-    because(nullptr, Outcome::kWorks,
-            say(quoted(name()), " belongs to no preparation whose ratios count here: it is free."));
+    because(
+        nullptr, Outcome::kWorks,
+        say(in_quotes(name()), " belongs to no preparation whose ratios count here: it is free."));
   }
 
   std::string still_works(const FoundPreparation& in) const {
     if (functions_of(in.key, role()).empty()) {
-      return say(quoted(name()), " is flavour or filling here: it is free.");
+      return say(in_quotes(name()), " is flavour or filling here: it is free.");
     }
     return "the ratios that must stay do stay.";
   }
@@ -312,7 +308,7 @@ class ChangeJudge {
   void judge_added() {
     const Role role = after_[at_].role;
     if (is_free(role)) {
-      because(nullptr, Outcome::kWorks, say(quoted(change_.what), " is flavour: it is free."));
+      because(nullptr, Outcome::kWorks, say(in_quotes(change_.what), " is flavour: it is free."));
       return;
     }
     for (FoundPreparation in : found_) {
@@ -337,8 +333,9 @@ class ChangeJudge {
         because(&in, Outcome::kWorks, "the ratios that must stay do stay.");
     }
     if (out_.reasons.empty()) {
-      because(nullptr, Outcome::kWorks,
-              say(quoted(change_.what), " counts in no working ratio of this dish: it is free."));
+      because(
+          nullptr, Outcome::kWorks,
+          say(in_quotes(change_.what), " counts in no working ratio of this dish: it is free."));
     }
   }
 };

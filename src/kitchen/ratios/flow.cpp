@@ -37,13 +37,6 @@ std::vector<std::string> naming_words(const std::string& name) {
   return out;
 }
 
-// " caster sugar ", every word in the singular.
-std::string singular_words(std::string_view folded) {
-  std::string out = " ";
-  for (const std::string& word : base::words_of(folded)) out += singular(word) + " ";
-  return out;
-}
-
 bool holds(const std::vector<int>& list, int value) {
   return std::find(list.begin(), list.end(), value) != list.end();
 }

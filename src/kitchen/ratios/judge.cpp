@@ -74,7 +74,7 @@ SideCounted count_side(const Counting& c, const Side& side) {
       } else {
         const auto times = factor(one, share, side.in);
         if (!one.grams || !times) {
-          out.unknown = say("of ", base::quoted(ingredient.name), " ",
+          out.unknown = say("of ", base::in_quotes(ingredient.name), " ",
                             one.how.empty() ? "the amount is not known" : one.how);
           continue;
         }

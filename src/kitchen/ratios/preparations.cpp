@@ -9,7 +9,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 namespace {
@@ -32,7 +32,7 @@ class RatioReader {
   base::Result<Preparations> read() {
     for (const std::string_view name : kColumns) {
       if (!table_.column(name)) {
-        wrong("ratios.column", 1, say("The column ", quoted(name), " is missing."),
+        wrong("ratios.column", 1, say("The column ", in_quotes(name), " is missing."),
               "Add the column; docs/methods/ratios.md names them all.");
       }
     }
@@ -62,7 +62,7 @@ class RatioReader {
     const auto value = Ratio::in(cell(row, name));
     if (value && *value >= Ratio(0)) return *value;
     wrong("ratios.value", row.line,
-          say("Row ", cell(row, "id"), " has ", quoted(cell(row, name)), " as its ", name, "."),
+          say("Row ", cell(row, "id"), " has ", in_quotes(cell(row, name)), " as its ", name, "."),
           "Write a number of 0 or more with a point.");
     return 0;
   }
@@ -81,7 +81,7 @@ class RatioReader {
         side.shares.insert(side.shares.end(), shares->begin(), shares->end());
       } else {
         wrong("ratios.word", row.line,
-              say("Row ", cell(row, "id"), " counts ", quoted(part), ", which is no role."),
+              say("Row ", cell(row, "id"), " counts ", in_quotes(part), ", which is no role."),
               "Use roles such as flour, fat, sugar, egg, milk, joined by +.");
       }
       part.clear();
@@ -89,7 +89,7 @@ class RatioReader {
     const auto in = value_of(kCountedInWords, cell(row, in_column));
     if (!in) {
       wrong("ratios.word", row.line,
-            say("Row ", cell(row, "id"), " counts in ", quoted(cell(row, in_column)), "."),
+            say("Row ", cell(row, "id"), " counts in ", in_quotes(cell(row, in_column)), "."),
             say("Use one of ", base::joined(spellings(kCountedInWords), "or"), "."));
     }
     side.in = in.value_or(CountedIn::kGram);
@@ -131,7 +131,7 @@ class RatioReader {
     }
     if (kind != "ratio") {
       wrong("ratios.word", row.line,
-            say("Row ", cell(row, "id"), " is of the kind ", quoted(kind), "."),
+            say("Row ", cell(row, "id"), " is of the kind ", in_quotes(kind), "."),
             "Write ratio or note.");
       return;
     }

@@ -52,7 +52,7 @@ Quantity take_amount(std::string& text) {
 
 base::Problem not_understood(std::string_view words) {
   return {
-      "change.words", "", "", say("The change ", base::quoted(words), " is not understood."),
+      "change.words", "", "", say("The change ", base::in_quotes(words), " is not understood."),
       "Say it like \"swap butter for oil\", \"leave out the egg\", \"50 g more sugar\", \"double "
       "the salt\" or \"add 30 g cocoa\"."};
 }

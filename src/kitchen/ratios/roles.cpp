@@ -15,13 +15,6 @@ using namespace role_table;
 
 namespace {
 
-// " plain white flour " with every word in the singular, so that whole words can be looked for.
-std::string padded(std::string_view name) {
-  std::string out = " ";
-  for (const std::string& word : base::words_of(base::folded(name))) out += singular(word) + " ";
-  return out;
-}
-
 struct WordsRow {
   std::string padded;
   Role role;
@@ -30,7 +23,7 @@ struct WordsRow {
 const std::vector<WordsRow>& words_table() {
   static const std::vector<WordsRow> kTable = [] {
     std::vector<WordsRow> rows;
-    for (const Named& each : kByWords) rows.push_back({padded(each.word), each.role});
+    for (const Named& each : kByWords) rows.push_back({singular_words(each.word), each.role});
     return rows;
   }();
   return kTable;
@@ -56,10 +49,10 @@ Role role_of(const Food& food) {
 
 std::optional<Role> role_by_words(std::string_view name) {
   // "Sugar for syrup" is sugar; only "for dusting" and the like say what it is there for.
-  const std::string whole = padded(name);
+  const std::string whole = singular_words(name);
   const std::string text = whole.substr(0, whole.find(" for ")) + " ";
   for (const std::string_view word : kOnTop) {
-    if (whole.find(padded(word)) != std::string::npos) return Role::kGarnish;
+    if (whole.find(singular_words(word)) != std::string::npos) return Role::kGarnish;
   }
   for (const WordsRow& row : words_table()) {
     if (text.find(row.padded) != std::string::npos) return row.role;

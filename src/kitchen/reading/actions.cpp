@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "base/text.h"
 #include "kitchen/reading/passive.h"
 
 namespace kitchen {
@@ -218,15 +219,11 @@ constexpr Action kHeatOven{"preheat", Work::kSetOven, "Oven on", ""};
 constexpr Action kCheckCore{"probe", Work::kProbe, "Probe", "using a probe"};
 constexpr Action kWhizz{"blitz", Work::kBlend, "Blend", "blending"};
 
-bool word_in(std::string_view word, std::initializer_list<std::string_view> all) {
-  return std::find(all.begin(), all.end(), word) != all.end();
-}
-
 // What may stand behind a word that is a verb as well as a noun.
 bool after_a_verb(const std::vector<LineToken>& t, std::size_t i) {
   if (i >= t.size()) return false;
   if (t[i].number()) return true;
-  return word_in(
+  return base::one_of(
       t[i].word,
       {"the",        "a",      "an",      "it",      "them",    "each", "your",     "in",
        "into",       "over",   "out",     "with",    "on",      "onto", "together", "until",
@@ -239,18 +236,18 @@ bool after_a_verb(const std::vector<LineToken>& t, std::size_t i) {
 // "drain and mash.", "cover, then simmer until soft": a verb without an object. "Flour and butter."
 // are foods.
 bool alone(const std::vector<LineToken>& t, std::size_t i) {
-  if (i == 0 || !word_in(t[i - 1].word, {"and", "then", ",", "&"})) return false;
-  if (word_in(t[i].word,
-              {"cream",  "butter", "oil",     "flour", "zest",     "juice",  "mince",
-               "roll",   "ice",    "crumble", "slice", "quarter",  "spread", "dip",
-               "toast",  "brown",  "puree",   "glaze", "core",     "stone",  "skin",
-               "seed",   "line",   "layer",   "top",   "cool",     "warm",   "set",
-               "smooth", "level",  "rest",    "open",  "separate", "place",  "plate",
-               "lower",  "tip",    "heat",    "spoon", "dollop",   "sieve",  "steam",
-               "split",  "mark",   "dot",     "shake", "swirl",    "spray",  "sandwich"}))
+  if (i == 0 || !base::one_of(t[i - 1].word, {"and", "then", ",", "&"})) return false;
+  if (base::one_of(t[i].word,
+                   {"cream",  "butter", "oil",     "flour", "zest",     "juice",  "mince",
+                    "roll",   "ice",    "crumble", "slice", "quarter",  "spread", "dip",
+                    "toast",  "brown",  "puree",   "glaze", "core",     "stone",  "skin",
+                    "seed",   "line",   "layer",   "top",   "cool",     "warm",   "set",
+                    "smooth", "level",  "rest",    "open",  "separate", "place",  "plate",
+                    "lower",  "tip",    "heat",    "spoon", "dollop",   "sieve",  "steam",
+                    "split",  "mark",   "dot",     "shake", "swirl",    "spray",  "sandwich"}))
     return false;
   return i + 1 >= t.size() ||
-         word_in(t[i + 1].word, {".", ",", "and", "then", ";", "until", "till", "!"});
+         base::one_of(t[i + 1].word, {".", ",", "and", "then", ";", "until", "till", "!"});
 }
 
 }  // namespace
@@ -328,7 +325,7 @@ const Action* action_at(const std::vector<LineToken>& t, std::size_t i) {
   };
   if (word == "whizz" || word == "whiz") return &kWhizz;
   // "Keep stirring", "carry on cooking": what is gone on with.
-  if (word_in(word, {"keep", "continue", "carry", "start", "begin", "go"})) {
+  if (base::one_of(word, {"keep", "continue", "carry", "start", "begin", "go"})) {
     for (std::size_t k = i + 1; k < std::min(i + 4, t.size()); ++k) {
       if (t[k].is(",")) break;
       const Action* going_on = t[k].word.ends_with("ing") ? action_of_form(t[k].word) : nullptr;
@@ -346,7 +343,8 @@ const Action* action_at(const std::vector<LineToken>& t, std::size_t i) {
     if (!inside && (word == "heat" || word == "set" || ahead("on", 5) || ahead("up", 3)))
       return &kHeatOven;
   }
-  if (word_in(word, {"boil", "fill", "switch", "put"}) && ahead("kettle", 4)) return &kBoilKettle;
+  if (base::one_of(word, {"boil", "fill", "switch", "put"}) && ahead("kettle", 4))
+    return &kBoilKettle;
   if (word == "roll" && ahead("out", 5)) return &kRollOut;
   if (word == "deep" && ahead("fry", 1)) return action_named("deep-fry");
   if (word == "stir" && ahead("fry", 1)) return action_named("stir-fry");
@@ -356,11 +354,13 @@ const Action* action_at(const std::vector<LineToken>& t, std::size_t i) {
   if (found->noun_too && !first && !after_a_verb(t, i + 1) && !alone(t, i)) return nullptr;
   // "The oil and butter in a pan" are foods: a tin or the tray is buttered.
   const bool object = i + 1 < t.size() &&
-                      word_in(t[i + 1].word, {"the", "a", "an", "your", "and", "two", "each", "it",
-                                              "both", "some", "one", "tin", "tins", "base"});
+                      base::one_of(t[i + 1].word,
+                                   {"the", "a", "an", "your", "and", "two", "each", "it", "both",
+                                    "some", "one", "tin", "tins", "base"});
   if (found->noun_too && found->work == Work::kLine && !first && !object) return nullptr;
   if (found->noun_too && first && i + 1 < t.size() &&
-      word_in(t[i + 1].word, {"mixture", "tin", "cheese", "and"}) && found->work == Work::kLine)
+      base::one_of(t[i + 1].word, {"mixture", "tin", "cheese", "and"}) &&
+      found->work == Work::kLine)
     return nullptr;
   return found;
 }

@@ -13,9 +13,6 @@ namespace {
 
 using Tokens = std::vector<LineToken>;
 
-bool at(const Tokens& t, std::size_t i, std::string_view word) {
-  return i < t.size() && t[i].is(word);
-}
 bool number(const Tokens& t, std::size_t i) { return i < t.size() && t[i].number(); }
 bool word(const Tokens& t, std::size_t i) {
   return i < t.size() && t[i].kind == LineToken::Kind::kWord;

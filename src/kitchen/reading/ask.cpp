@@ -4,7 +4,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 void ask(DishDraft& draft, const Foods& foods) {
@@ -19,7 +19,7 @@ void ask(DishDraft& draft, const Foods& foods) {
     const StepDraft& s = draft.method[i];
     const bool oven = s.heat && s.heat->value.where == Where::kOven && !s.preheat;
     if (!oven || s.heat->value.celsius) continue;
-    add(say("How hot is the oven for ", quoted(s.brief), "?"), {"180 °C", "200 °C", "220 °C"},
+    add(say("How hot is the oven for ", in_quotes(s.brief), "?"), {"180 °C", "200 °C", "220 °C"},
         say("step ", i + 1, " heat"));
     break;
   }
@@ -33,21 +33,21 @@ void ask(DishDraft& draft, const Foods& foods) {
       if (food != nullptr && answers.size() < 3) answers.push_back(food->name);
     }
     answers.emplace_back("none of these");
-    add(say("Which food is ", quoted(d.name.empty() ? d.line : d.name), "?"), answers,
+    add(say("Which food is ", in_quotes(d.name.empty() ? d.line : d.name), "?"), answers,
         say("ingredient ", i + 1));
   }
   for (std::size_t i = 0; i < draft.ingredients.size(); ++i) {
     const IngredientDraft& d = draft.ingredients[i];
     // "200 g/2 lb": the two amounts of a line speak of different weights.
     if (d.quantity.confidence > 0.45 || d.also.empty()) continue;
-    add(say("Which amount is right in ", quoted(d.line), "?"),
+    add(say("Which amount is right in ", in_quotes(d.line), "?"),
         {quantity_text(d.quantity.value), d.also}, say("ingredient ", i + 1));
   }
   for (std::size_t i = 0; i < draft.method.size(); ++i) {
     const StepDraft& s = draft.method[i];
     const bool guessed = s.least.confidence < 0.5 && s.attention.value == Attention::kLeave;
     if (!guessed || s.preheat) continue;
-    add(say("How long does ", quoted(s.brief), " take?"),
+    add(say("How long does ", in_quotes(s.brief), " take?"),
         {base::minutes_text(s.least.value), base::minutes_text(s.least.value * 2)},
         say("step ", i + 1, " minutes"));
   }

@@ -69,17 +69,13 @@ bool ends_here(const std::string& text, std::size_t mark) {
   return word == "then" || word == "meanwhile" || action_named(word) != nullptr;
 }
 
-bool word_in(std::string_view word, std::initializer_list<std::string_view> all) {
-  return std::find(all.begin(), all.end(), word) != all.end();
-}
-
 bool adverb(const LineToken& t) {
   return t.kind == LineToken::Kind::kWord &&
          ((t.word.size() > 4 && t.word.ends_with("ly")) ||
-          word_in(t.word, {"next",        "now",    "also",      "just",    "once",  "again",
-                           "immediately", "please", "meanwhile", "first",   "while", "whilst",
-                           "afterwards",  "so",     "i",         "we",      "you",   "should",
-                           "must",        "will",   "can",       "finally", "lastly"}));
+          base::one_of(t.word, {"next",        "now",    "also",      "just",    "once",  "again",
+                                "immediately", "please", "meanwhile", "first",   "while", "whilst",
+                                "afterwards",  "so",     "i",         "we",      "you",   "should",
+                                "must",        "will",   "can",       "finally", "lastly"}));
 }
 
 // "turn the heat down", "reduce the heat", "set aside": how, not what.
@@ -90,7 +86,7 @@ bool modifies(const Tokens& t, std::size_t i) {
   const std::string& w = t[i].word;
   if (w == "set") return near({"aside"}) || near({"timer"});
   if (w == "bring") return false;
-  if (word_in(w, {"turn", "reduce", "lower", "increase", "raise", "take", "put"}))
+  if (base::one_of(w, {"turn", "reduce", "lower", "increase", "raise", "take", "put"}))
     return near({"heat", "temperature"}) && !near({"off", "from"}) && !near({"oven"});
   if (w == "cover") return near({"lid"}) || i + 1 >= t.size();
   if (w == "let" || w == "allow") return false;
@@ -99,7 +95,7 @@ bool modifies(const Tokens& t, std::size_t i) {
 
 // What may stand between two clauses.
 bool joint(const LineToken& t) {
-  return word_in(t.word, {",", "and", "then", "&", ";", ":", "-", "(", ")", "/", "or"});
+  return base::one_of(t.word, {",", "and", "then", "&", ";", ":", "-", "(", ")", "/", "or"});
 }
 
 Work seen_in_words(const Tokens& t, const Clause& c) {
@@ -132,7 +128,7 @@ Work seen_in_words(const Tokens& t, const Clause& c) {
 
 // "The oven was turned on": the subject stands before the verb.
 bool oven_is_set(const Tokens& t, const PassiveAction& passive) {
-  return word_in(passive.action->verb, {"heat", "turn", "set", "warm", "light"}) &&
+  return base::one_of(passive.action->verb, {"heat", "turn", "set", "warm", "light"}) &&
          says(t, passive.begin, passive.verb, {"oven"});
 }
 
@@ -156,7 +152,7 @@ Clause made(const Sentence& s, std::size_t index, std::size_t begin, std::size_t
 bool says(const Tokens& t, std::size_t begin, std::size_t end,
           std::initializer_list<std::string_view> words) {
   for (std::size_t i = begin; i < std::min(end, t.size()); ++i) {
-    if (word_in(t[i].word, words)) return true;
+    if (base::one_of(t[i].word, words)) return true;
   }
   return false;
 }
@@ -191,8 +187,9 @@ std::vector<Clause> clauses_of(const Sentence& s, std::size_t index) {
   std::vector<const Action*> actions;
   // "While the pasta cooks, chop the onion": what is done stands behind the comma.
   std::size_t from = 0;
-  if (!t.empty() && word_in(t[0].word, {"while", "when", "once", "as", "after", "if", "whilst",
-                                        "until", "using", "in", "with", "before", "on", "to"})) {
+  if (!t.empty() &&
+      base::one_of(t[0].word, {"while", "when", "once", "as", "after", "if", "whilst", "until",
+                               "using", "in", "with", "before", "on", "to"})) {
     for (std::size_t i = 0; i < t.size(); ++i) {
       if (t[i].is(",")) {
         from = i + 1;
@@ -210,8 +207,8 @@ std::vector<Clause> clauses_of(const Sentence& s, std::size_t index) {
     // "until bubbling and brown on top": how it looks, not what is done.
     const std::size_t clause = starts.empty() ? 0 : starts.back();
     const bool looks = says(t, clause, i, {"until", "till"}) &&
-                       word_in(t[i].word,
-                               {"brown", "cool", "warm", "set", "smooth", "level", "toast"});
+                       base::one_of(t[i].word,
+                                    {"brown", "cool", "warm", "set", "smooth", "level", "toast"});
     if (!begins || looks) continue;
     const std::size_t start = starts.empty() ? 0 : before;
     starts.push_back(start);

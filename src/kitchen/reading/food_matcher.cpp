@@ -35,11 +35,6 @@ std::string spoken(const Words& words, std::size_t from, std::size_t to) {
   return out;
 }
 
-template <std::size_t N>
-bool among(const std::array<std::string_view, N>& list, std::string_view word) {
-  return std::find(list.begin(), list.end(), word) != list.end();
-}
-
 // Words that make another food of what they stand with: never dropped, never ignored.
 bool changes_food(const std::string& word) {
   static constexpr std::array<std::string_view, 74> kWords = {
@@ -54,7 +49,7 @@ bool changes_food(const std::string& word) {
       "sausage", "burger",      "bacon",      "ham",        "liver",   "bone",   "yolk",
       "white",   "wine",        "beer",       "mix",        "biscuit", "pie",    "pastry",
       "wrap",    "concentrate", "substitute", "alternative"};
-  return among(kWords, word);
+  return base::one_of(word, kWords);
 }
 
 // Little words, and words that add nothing to which food is meant.
@@ -68,7 +63,7 @@ bool idle(const std::string& word) {
       "style",   "of",      "cube",    "wedge",    "portion", "steak",  "bulb",    "stalk",
       "stem",    "sprig",   "head",    "clove",    "curly",   "flat",   "coarse",  "fine",
       "quick"};
-  return among(kWords, word);
+  return base::one_of(word, kWords);
 }
 
 // The parts of keys that only say in which form a food is.
@@ -76,7 +71,7 @@ bool form_word(std::string_view word) {
   static constexpr std::array<std::string_view, 18> kForms = {
       "fresh", "dried", "dry",    "ground", "seed",   "seeds", "tinned", "frozen", "cooked",
       "raw",   "root",  "flakes", "powder", "rinsed", "juice", "brine",  "water",  "oil"};
-  return among(kForms, word);
+  return base::one_of(word, kForms);
 }
 
 std::string stem_of(const std::string& key) {
@@ -108,7 +103,7 @@ bool spice_measure(const Quantity& q) {
 bool fresh_measure(const Quantity& q) {
   static constexpr std::array<std::string_view, 9> kFresh = {
       "bunch", "handful", "sprig", "leaf", "stem", "stalk", "pot", "punnet", "frond"};
-  return q.unit == Unit::kPiece && among(kFresh, q.piece);
+  return q.unit == Unit::kPiece && base::one_of(q.piece, kFresh);
 }
 
 bool vegetable_measure(const Quantity& q) {
@@ -261,7 +256,7 @@ double FoodMatcher::likeness(const Words& asked, const Name& name) const {
     weight += w;
     if (has(name.core, word)) {
       met += w;
-      named = named || asked.size() == 1 || !among(kMarks, word);
+      named = named || asked.size() == 1 || !base::one_of(word, kMarks);
     } else if (has(name.rest, word)) {
       met += w;
       weight += 0.05;

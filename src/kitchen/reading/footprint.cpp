@@ -15,7 +15,7 @@
 namespace kitchen {
 namespace {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 using Tokens = std::vector<LineToken>;
 
@@ -227,15 +227,15 @@ base::Result<Dish> read_footprint(std::string_view text, const std::string& name
     const Part part = PartReader(parts[i]).read();
     if (part.place.empty()) {
       wrong("footprint.part",
-            say(quoted(parts[i]),
+            say(in_quotes(parts[i]),
                 " does not say where: oven, ring, grill, fridge, a piece of kit or hands."));
     } else if (part.minutes <= 0) {
-      wrong("footprint.minutes", say(quoted(parts[i]), " does not say how long."));
+      wrong("footprint.minutes", say(in_quotes(parts[i]), " does not say how long."));
     } else if (part.place == "oven" && !part.celsius) {
-      wrong("footprint.celsius", say(quoted(parts[i]), " does not say how hot the oven is."));
+      wrong("footprint.celsius", say(in_quotes(parts[i]), " does not say how hot the oven is."));
     } else if (part.place == "ring" && part.count > 2) {
       wrong("footprint.part",
-            say(quoted(parts[i]),
+            say(in_quotes(parts[i]),
                 ": one pan stands on one ring or two; write two parts for more pans."));
     } else {
       method.add(step_of(part, i));

@@ -14,8 +14,6 @@ namespace {
 
 using Tokens = std::vector<LineToken>;
 
-bool at(const Tokens& t, std::size_t i, std::string_view w) { return i < t.size() && t[i].is(w); }
-
 Tokens part(const Tokens& t, std::size_t from, std::size_t to) {
   from = std::min(from, t.size());
   to = std::clamp(to, from, t.size());

@@ -16,10 +16,6 @@ bool holds(const Words& words, std::string_view word) {
   return std::find(words.begin(), words.end(), word) != words.end();
 }
 
-bool one_of(std::string_view word, std::initializer_list<std::string_view> all) {
-  return std::find(all.begin(), all.end(), word) != all.end();
-}
-
 // Words of a name that do not tell which food is meant.
 bool says_little(const std::string& word) {
   static constexpr std::array<std::string_view, 44> kLittle = {
@@ -33,20 +29,20 @@ bool says_little(const std::string& word) {
 
 // Little words around a name, which no step is about.
 bool tells_nothing(const std::string& word) {
-  return one_of(word,
-                {"a",   "an",   "the", "of",   "and", "or",   "some",  "few",  "little", "if",
-                 "you", "have", "it",  "your", "to",  "plus", "extra", "each", "both",   "more"});
+  return base::one_of(
+      word, {"a",   "an",   "the", "of",   "and", "or",   "some",  "few",  "little", "if",
+             "you", "have", "it",  "your", "to",  "plus", "extra", "each", "both",   "more"});
 }
 
 Words words_of_name(std::string_view name) {
   Words out;
   for (const std::string& word : base::words_of(base::folded(name.substr(0, name.find(','))))) {
     // "tuna in spring water" is tuna.
-    if (!out.empty() && one_of(word, {"in", "with", "from", "for", "on"})) break;
+    if (!out.empty() && base::one_of(word, {"in", "with", "from", "for", "on"})) break;
     if (!tells_nothing(word)) out.push_back(singular(word));
   }
   // The stock is made up from its cube.
-  if (out.size() > 1 && one_of(out.back(), {"cube", "pot"}) && out[out.size() - 2] == "stock")
+  if (out.size() > 1 && base::one_of(out.back(), {"cube", "pot"}) && out[out.size() - 2] == "stock")
     out.pop_back();
   return out;
 }
@@ -61,8 +57,8 @@ Words all_words(std::string_view name) {
 // One letter left out, put in or changed, or two changed round, in a word of five letters and more.
 bool misspells(const std::string& word, const std::string& meant) {
   // Words of their own that look like a food's.
-  if (one_of(word, {"batter", "better", "bitter", "broad", "creamy", "grate", "paste", "pasta",
-                    "slice", "spread", "stick", "stock", "thick"}))
+  if (base::one_of(word, {"batter", "better", "bitter", "broad", "creamy", "grate", "paste",
+                          "pasta", "slice", "spread", "stick", "stock", "thick"}))
     return false;
   if (meant.size() < 5 || word.size() < 4 || word[0] != meant[0] || word == meant) return false;
   if (word.size() > meant.size() + 1 || meant.size() > word.size() + 1) return false;
@@ -75,8 +71,8 @@ bool misspells(const std::string& word, const std::string& meant) {
 bool speaks_of_fruit(const Words& words) {
   for (std::size_t i = 0; i < words.size(); ++i) {
     if (words[i] != "fruit") continue;
-    if (i == 0 || one_of(words[i - 1], {"the", "all", "your", "with", "and", "of", "remaining",
-                                        "fresh", "prepared", "chopped"}))
+    if (i == 0 || base::one_of(words[i - 1], {"the", "all", "your", "with", "and", "of",
+                                              "remaining", "fresh", "prepared", "chopped"}))
       return true;
   }
   return false;
@@ -85,12 +81,12 @@ bool speaks_of_fruit(const Words& words) {
 // Oil that one cooks with, when there are several: not the few drops that season.
 bool cooking_oil(const Words& name) {
   return name.size() == 1 || std::none_of(name.begin(), name.end(), [](const std::string& w) {
-           return one_of(w, {"sesame", "spray", "chilli", "truffle", "walnut"});
+           return base::one_of(w, {"sesame", "spray", "chilli", "truffle", "walnut"});
          });
 }
 
 bool raw_fish_or_meat(const Food& food) {
-  if (!one_of(food.category, {"beef", "lamb", "pork", "poultry game", "fish"})) return false;
+  if (!base::one_of(food.category, {"beef", "lamb", "pork", "poultry game", "fish"})) return false;
   const Words words = words_of_name(food.name);
   for (const char* cooked :
        {"cooked", "canned", "smoked", "cured", "corned", "ham", "pepperoni", "chorizo", "salami",
@@ -144,7 +140,7 @@ double IngredientWords::score(std::size_t i, const Words& words) const {
     });
     score += k + 1 == name.size() ? 1 : (only_here ? 0.8 : 0.4);
     // "the chicken" names chicken breast; "the curry" does not name curry powder.
-    const bool needs_head = one_of(
+    const bool needs_head = base::one_of(
         name.back(),
         {"powder", "paste", "sauce", "oil", "milk", "flour", "stock", "puree", "seed", "leaf",
          "cube", "sugar", "vinegar", "syrup", "wrap", "crumb", "breadcrumb", "noodle"});
@@ -207,7 +203,8 @@ std::string IngredientWords::heading_in(const Words& words) const {
   for (const std::string& group : groups_) {
     for (const std::string& word : base::words_of(group)) {
       const std::string one = singular(word);
-      if (one.size() > 3 && !one_of(one, {"with", "mix", "together", "ingredient", "serve"}) &&
+      if (one.size() > 3 &&
+          !base::one_of(one, {"with", "mix", "together", "ingredient", "serve"}) &&
           holds(words, one))
         return group;
     }
@@ -232,10 +229,10 @@ std::vector<int> IngredientWords::named_in(const Words& words, const std::string
   };
   const auto category = [&](int i, std::initializer_list<std::string_view> kinds) {
     const Food* f = food(i);
-    return f != nullptr && one_of(f->category, kinds);
+    return f != nullptr && base::one_of(f->category, kinds);
   };
   const auto key_is = [&](int i, std::initializer_list<std::string_view> keys) {
-    return food(i) != nullptr && one_of(food(i)->key, keys);
+    return food(i) != nullptr && base::one_of(food(i)->key, keys);
   };
   if (holds(words, "ingredient") || holds(words, "everything")) {
     const bool remaining = holds(words, "remaining") || holds(words, "other");
@@ -311,7 +308,7 @@ bool IngredientWords::egg(int i) const {
 
 bool IngredientWords::vegetable(int i) const {
   const Food* f = food(i);
-  if (f == nullptr || !one_of(f->category, {"veg", "fruit", "herbs spices"})) return false;
+  if (f == nullptr || !base::one_of(f->category, {"veg", "fruit", "herbs spices"})) return false;
   const Words words = all_words(f->name);
   for (const char* ready : {"canned", "tinned", "frozen", "dried", "ground", "juice", "puree",
                             "passata", "pickled", "bottled", "carton", "powder", "dry"}) {

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "base/folding.h"
+#include "base/text.h"
 #include "kitchen/reading/amounts.h"
 #include "kitchen/reading/ingredient_line.h"
 #include "kitchen/reading/line_words.h"
@@ -13,11 +14,6 @@ namespace kitchen {
 namespace {
 
 using Tokens = std::vector<LineToken>;
-
-template <std::size_t N>
-bool among(const std::array<std::string_view, N>& list, std::string_view word) {
-  return std::find(list.begin(), list.end(), word) != list.end();
-}
 
 constexpr std::array<std::string_view, 33> kIngredientHeadings = {"ingredients",
                                                                   "ingredient",
@@ -104,9 +100,9 @@ Section named_section(const std::string& spaced) {
   std::string heading;
   for (const std::string& word : base::words_of(spaced))
     heading += (heading.empty() ? "" : " ") + word;
-  if (among(kIngredientHeadings, heading)) return Section::kIngredients;
-  if (among(kMethodHeadings, heading)) return Section::kMethod;
-  if (among(kOtherHeadings, heading)) return Section::kOther;
+  if (base::one_of(heading, kIngredientHeadings)) return Section::kIngredients;
+  if (base::one_of(heading, kMethodHeadings)) return Section::kMethod;
+  if (base::one_of(heading, kOtherHeadings)) return Section::kOther;
   return Section::kNone;
 }
 
@@ -136,9 +132,9 @@ bool verb_at(const Tokens& t, std::size_t i) {
   if (t[i].is("you") || t[i].is("we") || t[i].is("i"))
     return i + 2 < t.size() && method_verb(t[i + 1].word) && !t[i + 1].is("use");
   const std::string next = i + 1 < t.size() ? t[i + 1].word : "";
-  if (among(kAlsoFoods, t[i].word)) {
+  if (base::one_of(t[i].word, kAlsoFoods)) {
     const bool fruit = (t[i].is("zest") || t[i].is("juice")) && next == "and";
-    return among(kObjects, next) && !fruit;
+    return base::one_of(next, kObjects) && !fruit;
   }
   if (t[i].is("to") &&
       (next == "serve" || next == "garnish" || next == "decorate" || next == "finish"))
@@ -278,8 +274,8 @@ bool group_heading(std::string_view line, const LineLooks& looks) {
   const std::string_view noun = std::string_view(folded).substr(
       space == std::string::npos ? 0 : space + 1);
   const bool plain = line.find(',') == std::string_view::npos && line[0] >= 'A' && line[0] <= 'Z';
-  if (looks.words <= 3 && !looks.bullet && plain && among(kParts, noun)) {
-    if (looks.words == 1 || !among(kAlsoFoods, noun)) return true;
+  if (looks.words <= 3 && !looks.bullet && plain && base::one_of(noun, kParts)) {
+    if (looks.words == 1 || !base::one_of(noun, kAlsoFoods)) return true;
   }
   const bool letters = std::any_of(line.begin(), line.end(),
                                    [](char c) { return c >= 'A' && c <= 'Z'; });

@@ -12,13 +12,6 @@ namespace {
 
 using Tokens = std::vector<LineToken>;
 
-bool at(const Tokens& t, std::size_t i, std::string_view w) { return i < t.size() && t[i].is(w); }
-
-template <std::size_t N>
-bool among(const std::array<std::string_view, N>& list, std::string_view word) {
-  return std::find(list.begin(), list.end(), word) != list.end();
-}
-
 bool holds(const std::string& text, std::string_view what) {
   return base::say(" ", base::folded(text), " ").find(base::say(" ", what)) != std::string::npos;
 }
@@ -90,9 +83,9 @@ bool begins_remark(const Tokens& t, std::size_t i) {
       "spring", "sunflower", "olive", "natural", "sauce"};
   if (t[i].number() || i == 0) return false;
   const std::string& w = t[i].word;
-  if (among(kAlways, w)) return true;
-  if (w == "to") return i + 1 < t.size() && among(kAfterTo, t[i + 1].word);
-  if (w == "in") return !(i + 1 < t.size() && among(kKeptIn, t[i + 1].word));
+  if (base::one_of(w, kAlways)) return true;
+  if (w == "to") return i + 1 < t.size() && base::one_of(t[i + 1].word, kAfterTo);
+  if (w == "in") return !(i + 1 < t.size() && base::one_of(t[i + 1].word, kKeptIn));
   if (w == "cut") return true;
   if (w == "skin" || w == "skins")
     return at(t, i + 1, "on") || at(t, i + 1, "removed") || at(t, i + 1, "off");
@@ -105,7 +98,7 @@ bool begins_remark(const Tokens& t, std::size_t i) {
   // cheese".
   static constexpr std::array<std::string_view, 11> kLinks = {
       "and", "&", "into", "in", "for", "to", "with", "at", "on", "then", "but"};
-  return preparation_word(w) && (i + 1 >= t.size() || among(kLinks, t[i + 1].word));
+  return preparation_word(w) && (i + 1 >= t.size() || base::one_of(t[i + 1].word, kLinks));
 }
 
 class Sorter {

@@ -217,6 +217,10 @@ class Lexer {
 
 }  // namespace
 
+bool at(const std::vector<LineToken>& tokens, std::size_t i, std::string_view word) {
+  return i < tokens.size() && tokens[i].is(word);
+}
+
 std::string tidied_line(std::string_view line) {
   std::string out;
   for (std::size_t i = 0; i < line.size();) {

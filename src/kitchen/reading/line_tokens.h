@@ -28,6 +28,9 @@ struct LineToken {
   bool number() const { return kind == Kind::kNumber; }
 };
 
+/// Whether there is an `i`th token and it is the word or sign `word`.
+bool at(const std::vector<LineToken>&, std::size_t i, std::string_view word);
+
 /// One kind of dash, quote, space and fraction; no emoji, no invisible marks, no spaces at the
 /// ends. "½" becomes "1/2", with a space before it after a digit. The line must be UTF-8.
 std::string tidied_line(std::string_view line);

@@ -11,14 +11,10 @@
 namespace kitchen {
 namespace {
 
-bool one_of(std::string_view word, std::initializer_list<std::string_view> all) {
-  return std::find(all.begin(), all.end(), word) != all.end();
-}
-
 // What ends the words of a thing: "a smooth paste with the milk".
 bool ends_thing(const std::string& word) {
-  return one_of(word, {"and", "or", "in", "with", "of", "for", "to", "on", "about", "then", "from",
-                       "into", "that", "until", "but", "by", "using", "over", "at"});
+  return base::one_of(word, {"and", "or", "in", "with", "of", "for", "to", "on", "about", "then",
+                             "from", "into", "that", "until", "but", "by", "using", "over", "at"});
 }
 
 // The last word before something that cannot belong to the thing: "a soft white dough".
@@ -52,16 +48,16 @@ std::vector<std::string> things_made(const std::vector<std::string>& words) {
   std::vector<std::string> out;
   for (std::size_t i = 0; i + 1 < words.size(); ++i) {
     std::size_t at = 0;
-    if (one_of(words[i], {"make", "form", "give"}))
+    if (base::one_of(words[i], {"make", "form", "give"}))
       at = i + 1;
     else if ((words[i] == "to" || words[i] == "into" || words[i] == "for") && i + 2 < words.size())
-      at = one_of(words[i + 1], {"a", "an"}) ||
+      at = base::one_of(words[i + 1], {"a", "an"}) ||
                    (words[i] == "for" && words[i + 1] == "the" && i == 0)
                ? i + 1
                : 0;
     if (at == 0) continue;
-    if (one_of(words[at], {"a", "an", "the", "your", "up"})) ++at;
-    if (at < words.size() && one_of(words[at], {"the", "a"})) ++at;
+    if (base::one_of(words[at], {"a", "an", "the", "your", "up"})) ++at;
+    if (at < words.size() && base::one_of(words[at], {"the", "a"})) ++at;
     const std::string thing = thing_from(words, at);
     if (can_be_made(thing)) out.push_back(thing);
   }
@@ -72,8 +68,9 @@ std::vector<std::string> things_of_heading(const std::string& heading) {
   std::vector<std::string> out;
   for (const std::string& word : base::words_of(base::folded(heading))) {
     const std::string one = singular(word);
-    if (one_of(one, {"for", "the", "to", "make", "finish", "serve", "method", "step", "stage",
-                     "ingredient", "you", "need", "and", "with", "mix", "together", "decorate"}))
+    if (base::one_of(one,
+                     {"for", "the", "to", "make", "finish", "serve", "method", "step", "stage",
+                      "ingredient", "you", "need", "and", "with", "mix", "together", "decorate"}))
       continue;
     if (can_be_made(one)) out.push_back(one);
   }

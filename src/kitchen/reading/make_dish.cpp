@@ -13,7 +13,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 namespace {
@@ -161,17 +161,17 @@ class Maker {
         const std::string unit = q.unit == Unit::kPiece ? q.piece : std::string(unit_word(q.unit));
         if (!unit.empty()) one.set("unit", Node::of(base::first_letters(unit, 30)));
         if (q.least != q.most)
-          assumed_.push_back(say("Of ", quoted(names_.back()), " ", quantity_text(q),
+          assumed_.push_back(say("Of ", in_quotes(names_.back()), " ", quantity_text(q),
                                  " are asked for; the middle was taken."));
       }
       const Food* food = d.food.value.empty() ? nullptr : foods_.find(d.food.value);
       if (food == nullptr) {
         one.set("label_read", Node::of(false));
-        unknown.push_back(quoted(names_.back()));
+        unknown.push_back(in_quotes(names_.back()));
       } else {
         Allergens all = food->contains;
         all.insert(food->check_for.begin(), food->check_for.end());
-        if (!food->check_for.empty()) labels.push_back(quoted(names_.back()));
+        if (!food->check_for.empty()) labels.push_back(in_quotes(names_.back()));
         if (!all.empty()) {
           Node& contains = one.set("contains", Node::list());
           for (const Allergen a : all) contains.add(Node::of(word(a)));
@@ -270,8 +270,8 @@ class Maker {
         if (h.oven != OvenKind::kConventional)
           heat.set("kind", Node::of(word_for(kOvenKindWords, h.oven)));
         if (!h.celsius)
-          assumed_.push_back(say("No oven temperature is given for ", quoted(step(i).brief), "; ",
-                                 kUsualCelsius, " °C was assumed."));
+          assumed_.push_back(say("No oven temperature is given for ", in_quotes(step(i).brief),
+                                 "; ", kUsualCelsius, " °C was assumed."));
         break;
       case Where::kFridge:
         one.set("fridge_tenths", Node::of(2));

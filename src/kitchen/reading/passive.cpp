@@ -3,30 +3,30 @@
 #include <algorithm>
 #include <string>
 
+#include "base/text.h"
+
 namespace kitchen {
 namespace {
 
 using Tokens = std::vector<LineToken>;
 
-bool word_in(std::string_view word, std::initializer_list<std::string_view> all) {
-  return std::find(all.begin(), all.end(), word) != all.end();
-}
-
 bool be(const LineToken& t) {
-  return word_in(t.word, {"is", "are", "was", "were", "be", "been", "being"});
+  return base::one_of(t.word, {"is", "are", "was", "were", "be", "been", "being"});
 }
 
 bool adverb(const LineToken& t) {
   return t.kind == LineToken::Kind::kWord &&
          ((t.word.size() > 4 && t.word.ends_with("ly")) ||
-          word_in(t.word, {"then", "now", "also", "first", "again", "well", "next"}));
+          base::one_of(t.word, {"then", "now", "also", "first", "again", "well", "next"}));
 }
 
-bool joint(const LineToken& t) { return word_in(t.word, {",", "and", "then", ";", "&", "before"}); }
+bool joint(const LineToken& t) {
+  return base::one_of(t.word, {",", "and", "then", ";", "&", "before"});
+}
 
 bool determiner(const LineToken& t) {
-  return word_in(t.word, {"the", "a", "an", "this", "these", "they", "it", "half", "all", "some",
-                          "both", "everything", "each"});
+  return base::one_of(t.word, {"the", "a", "an", "this", "these", "they", "it", "half", "all",
+                               "some", "both", "everything", "each"});
 }
 
 // Where the clause behind the last verb begins: behind ", and", else at the first "and the".
@@ -44,7 +44,7 @@ std::size_t subject_from(const Tokens& t, std::size_t last_verb, std::size_t be_
 // How it looks, not what is done.
 bool tells_how(const Tokens& t, std::size_t from, std::size_t to) {
   for (std::size_t i = from; i < to; ++i) {
-    if (word_in(t[i].word, {"until", "till", "once", "when", "if", "which", "that", "as"}))
+    if (base::one_of(t[i].word, {"until", "till", "once", "when", "if", "which", "that", "as"}))
       return true;
   }
   return false;

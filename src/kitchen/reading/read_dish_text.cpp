@@ -15,7 +15,7 @@
 namespace kitchen {
 namespace {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 constexpr int kAssumedPortions = 4;  // common practice, no source
@@ -29,7 +29,7 @@ void set_portions(DishDraft& draft, const std::optional<Portions>& said) {
   }
   draft.portions = {said->least, said->least == said->most ? 0.95 : 0.8, said->words};
   if (said->least != said->most)
-    draft.assumed.push_back(say(quoted(said->words), ": the smaller number is taken."));
+    draft.assumed.push_back(say(in_quotes(said->words), ": the smaller number is taken."));
 }
 
 std::string name_in(const std::string& title) {

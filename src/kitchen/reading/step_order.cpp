@@ -14,10 +14,6 @@ namespace {
 
 using Words = std::vector<std::string>;
 
-bool one_of(std::string_view word, std::initializer_list<std::string_view> all) {
-  return std::find(all.begin(), all.end(), word) != all.end();
-}
-
 // Peeling, chopping, washing, weighing: done to the ingredient itself, before it joins anything.
 bool prepares(Work w) {
   return w == Work::kCut || w == Work::kGrate || w == Work::kWash || w == Work::kWeigh ||
@@ -59,7 +55,7 @@ class Order {
 
   bool says(int i, std::initializer_list<std::string_view> words) const {
     return std::any_of(said(i).begin(), said(i).end(),
-                       [&](const std::string& w) { return one_of(w, words); });
+                       [&](const std::string& w) { return base::one_of(w, words); });
   }
   bool says_pair(int i, std::string_view a, std::string_view b) const {
     const Words& w = said(i);
@@ -71,7 +67,7 @@ class Order {
   bool begins(int i, std::initializer_list<std::string_view> words) const {
     const Words& w = said(i);
     return std::any_of(w.begin(), w.begin() + std::min<std::ptrdiff_t>(2, std::ssize(w)),
-                       [&](const std::string& each) { return one_of(each, words); });
+                       [&](const std::string& each) { return base::one_of(each, words); });
   }
 
   void wait_for(int i, int other) {
@@ -198,11 +194,12 @@ class Order {
   bool in_a_vessel(int i) const {
     const Words& words = said(i);
     for (std::size_t k = 0; k + 2 < words.size(); ++k) {
-      const bool into = one_of(words[k], {"in", "into", "on", "onto"});
-      if (!into || !one_of(words[k + 1], {"a", "another", "your"})) continue;
+      const bool into = base::one_of(words[k], {"in", "into", "on", "onto"});
+      if (!into || !base::one_of(words[k + 1], {"a", "another", "your"})) continue;
       for (std::size_t m = k + 2; m < std::min(k + 6, words.size()); ++m) {
-        if (one_of(words[m], {"pan", "saucepan", "bowl", "basin", "jug", "wok", "processor", "pot",
-                              "casserole", "skillet", "dish", "bag", "plate", "board"}))
+        if (base::one_of(words[m],
+                         {"pan", "saucepan", "bowl", "basin", "jug", "wok", "processor", "pot",
+                          "casserole", "skillet", "dish", "bag", "plate", "board"}))
           return true;
       }
     }
@@ -222,7 +219,7 @@ class Order {
     const Words& words = said(i);
     for (std::size_t k = 1; k < words.size(); ++k) {
       // "Stir in", "fold into": to what is there.
-      if (one_of(words[k], {"in", "into", "through", "over"}) &&
+      if (base::one_of(words[k], {"in", "into", "through", "over"}) &&
           action_named(words[k - 1]) != nullptr && words[k - 1] != "rub")
         return false;
     }
@@ -234,13 +231,14 @@ class Order {
   bool names_product(int i) const {
     const Words& words = said(i);
     for (std::size_t k = 0; k + 1 < words.size(); ++k) {
-      if (!one_of(words[k], {"the", "each", "your"})) continue;
-      if (k > 0 && one_of(words[k - 1], {"make", "for"})) continue;
+      if (!base::one_of(words[k], {"the", "each", "your"})) continue;
+      if (k > 0 && base::one_of(words[k - 1], {"make", "for"})) continue;
       for (std::size_t m = k + 1; m < std::min(k + 3, words.size()); ++m) {
         const std::string& noun = words[m];
         const bool known = !words_.named_in({noun}, step(i).group, {}).empty() ||
                            words_.mentions(noun) || is_ware(i, noun) ||
-                           one_of(noun, {"vegetable", "veg", "fruit", "spice", "herb", "cheese",
+                           base::one_of(noun,
+                                        {"vegetable", "veg", "fruit", "spice", "herb", "cheese",
                                          "meat", "fish", "pasta", "ingredient", "juice", "zest"});
         if (known) break;
         if (m == k + 2 || m + 1 == words.size() || joins(words[m + 1])) return can_be_made(noun);
@@ -255,7 +253,8 @@ class Order {
     });
   }
   static bool joins(const std::string& word) {
-    return one_of(word, {"and", "in", "for", "with", "on", "until", "into", "to", "over", "from"});
+    return base::one_of(word,
+                        {"and", "in", "for", "with", "on", "until", "into", "to", "over", "from"});
   }
 
   bool opens_tins(int i) const { return begins(i, {"open", "drain"}) && says(i, {"tin", "can"}); }
@@ -295,8 +294,8 @@ class Order {
   }
   bool staple(int ingredient) const {
     const Food* food = words_.food(ingredient);
-    return food != nullptr &&
-           (one_of(food->key, {"salt", "black_pepper", "water"}) || food->key.ends_with("_oil"));
+    return food != nullptr && (base::one_of(food->key, {"salt", "black_pepper", "water"}) ||
+                               food->key.ends_with("_oil"));
   }
 
   // What nobody waits for must be done before the last step, or it would be left over.

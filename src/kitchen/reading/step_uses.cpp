@@ -2,14 +2,12 @@
 // takes over from the step before.
 #include "kitchen/reading/step_view.h"
 
+#include "base/text.h"
+
 namespace kitchen {
 namespace {
 
 using Words = std::vector<std::string>;
-
-bool one_of(std::string_view word, std::initializer_list<std::string_view> all) {
-  return std::find(all.begin(), all.end(), word) != all.end();
-}
 
 bool until(const LineToken& t) { return t.is("until") || t.is("till"); }
 
@@ -28,7 +26,7 @@ Words handled_words(const std::vector<LineToken>& t, std::size_t begin, std::siz
       continue;
     }
     const bool made_of = i + 1 < end &&
-                         (one_of(t[i + 1].word, {"mixture", "mix", "batter", "filling"}) ||
+                         (base::one_of(t[i + 1].word, {"mixture", "mix", "batter", "filling"}) ||
                           (t[i + 1].is("sauce") && !sauce_listed));
     if (made_of) continue;
     for (std::string& w : singular_words(t, i, i + 1)) out.push_back(std::move(w));
@@ -176,7 +174,7 @@ class Uses {
         // "Roll the dough out and lift it": it is the dough.
         const bool known = i + 1 < c.end && v_.ingredients.mentions(singular(t[i + 1].word));
         if (t[i].is("the") && !known) return false;
-        if (!one_of(t[i].word, {"it", "them", "these", "both"})) {
+        if (!base::one_of(t[i].word, {"it", "them", "these", "both"})) {
           for (std::string& w : singular_words(t, i, i + 1)) ahead.push_back(std::move(w));
           continue;
         }

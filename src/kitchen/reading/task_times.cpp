@@ -7,7 +7,7 @@
 
 namespace kitchen {
 
-using base::quoted;
+using base::in_quotes;
 using base::say;
 
 const TaskTime* TaskTimes::find(std::string_view verb,
@@ -37,7 +37,7 @@ base::Result<TaskTimes> read_task_times(std::string_view csv, std::string file_n
     const auto column = table.column(name);
     if (!column) {
       problems.push_back({"task_times.column", file_name, "line 1",
-                          say("The table of task times has no column ", quoted(name), "."),
+                          say("The table of task times has no column ", in_quotes(name), "."),
                           "Add it."});
     }
     at.push_back(column.value_or(0));
@@ -51,7 +51,7 @@ base::Result<TaskTimes> read_task_times(std::string_view csv, std::string file_n
     if (!minutes || *minutes <= 0 || !adult || *adult <= 0 || !spread || *spread < 0 ||
         base::parts(cell(2), ' ').empty()) {
       problems.push_back({"task_times.value", file_name, say("line ", row.line),
-                          say("The task ", quoted(cell(0)), " lacks a verb or its minutes."),
+                          say("The task ", in_quotes(cell(0)), " lacks a verb or its minutes."),
                           "Give minutes above 0, a spread from 0 and at least one verb."});
       continue;
     }

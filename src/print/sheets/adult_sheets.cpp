@@ -2,12 +2,13 @@
 
 #include <algorithm>
 
+#include "base/index.h"
 #include "print/say_parts.h"
 
 namespace print::sheets {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 /// The adult's way through the bays: heavy where they stand, thin where they walk, an upright
 /// before each place where they must be.

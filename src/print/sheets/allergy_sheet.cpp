@@ -1,12 +1,13 @@
 #include "print/sheets/allergy_sheet.h"
 
+#include "base/index.h"
 #include "print/allergen_parts.h"
 #include "print/words.h"
 
 namespace print::sheets {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 void draw_confidential(Flow& flow) {
   Document& d = flow.document();

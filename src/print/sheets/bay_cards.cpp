@@ -7,12 +7,13 @@
 #include <set>
 #include <tuple>
 
+#include "base/index.h"
 #include "print/say_parts.h"
 
 namespace print::sheets {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 std::vector<int> cooks_of(const kitchen::Lesson& lesson, int bay) {
   std::vector<int> out;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 
+#include "base/index.h"
 #include "base/text.h"
 #include "kitchen/words.h"
 #include "print/sheets/room_sheets.h"
@@ -11,7 +12,7 @@
 namespace print::sheets {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 bool attends(const kitchen::Lesson& lesson, const Task& window, int cook) {
   const std::vector<int> there = audience(lesson, lesson.windows[at(window.window)]);

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "base/index.h"
 #include "base/text.h"
 #include "kitchen/weigh.h"
 #include "kitchen/words.h"
@@ -15,7 +16,7 @@
 namespace print::sheets {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 struct Known {
   std::string_view name;
@@ -43,7 +44,7 @@ base::Result<StickerSheet> in_the_middle(StickerSheet sheet, std::string_view sa
   const double height = sheet.down * (sheet.rows - 1) + sheet.high;
   if (width > 210.01 || height > 297.01 || sheet.across < sheet.wide || sheet.down < sheet.high) {
     return base::Problem{"stickers.off_page", "", "",
-                         base::say("Stickers of ", base::quoted(said),
+                         base::say("Stickers of ", base::in_quotes(said),
                                    " do not fit side by side on an A4 page (210 x 297 mm)."),
                          "Measure one label and the step from one to the next."};
   }
@@ -119,7 +120,7 @@ base::Result<StickerSheet> sticker_sheet(std::string_view said) {
   std::vector<std::string> names;
   for (const Known& known : kKnown) names.emplace_back(known.name);
   return base::Problem{"stickers.unreadable", "", "",
-                       base::say(base::quoted(said), " is no sheet of stickers."),
+                       base::say(base::in_quotes(said), " is no sheet of stickers."),
                        base::say("Say ", base::joined(names, "or"),
                                  ", or measure: \"2x4 99x68 step 101.5x68\" (columns x rows, one "
                                  "label, step; mm).")};

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/index.h"
 #include "base/text.h"
 #include "print/say_trays.h"
 #include "print/words.h"
@@ -9,7 +10,7 @@
 namespace print::sheets {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 constexpr const char*
     kRecordsDecide = "Allergies: the school's own records and the labels decide, not this list.";

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/index.h"
 #include "base/text.h"
 #include "print/say_allergens.h"
 #include "print/words.h"
@@ -9,7 +10,7 @@
 namespace print::sheets {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 /// The dishes by their own names, each once: variants say who, not what.
 std::vector<std::string> dishes_of(const kitchen::Lesson& lesson) {

@@ -11,10 +11,12 @@
 #include <numbers>
 #include <stdexcept>
 
+#include "base/index.h"
+
 namespace print::sheets {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 // Noto Sans for the text; the rest of the list is for scripts and signs it has not.
 constexpr const char*

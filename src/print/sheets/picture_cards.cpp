@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/index.h"
 #include "print/sheets/pictograms.h"
 #include "print/sheets/told_step.h"
 #include "print/words.h"
@@ -9,7 +10,7 @@
 namespace print::sheets {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 constexpr int kAcross = 3, kDown = 4;
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <functional>
 
+#include "base/index.h"
 #include "base/text.h"
 #include "print/say_allergens.h"
 #include "print/sheets/open_document.h"
@@ -13,7 +14,7 @@ namespace {
 
 using kitchen::Step;
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 /// A hazard of the kitchen: which steps have it, who is harmed, what is usually done. Controls are
 /// common practice, no source, but for: cool running water for 20 minutes on a burn (health

@@ -3,13 +3,14 @@
 #include <algorithm>
 
 #include "base/clock.h"
+#include "base/index.h"
 #include "base/text.h"
 #include "print/say_parts.h"
 
 namespace print::sheets {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 std::vector<int> by_place(const kitchen::Lesson& lesson) {
   std::vector<int> out;

@@ -2,12 +2,13 @@
 
 #include <algorithm>
 
+#include "base/index.h"
 #include "print/say_parts.h"
 
 namespace print::sheets {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 struct Scale {
   double left = 0, right = 0;

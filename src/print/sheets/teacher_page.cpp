@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "base/index.h"
 #include "base/text.h"
 #include "print/chance_words.h"
 #include "print/say_parts.h"
@@ -12,7 +13,7 @@
 namespace print::sheets {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 bool any_avoided(const kitchen::Lesson& lesson) {
   return std::any_of(lesson.cooks.begin(), lesson.cooks.end(),

@@ -3,13 +3,14 @@
 #include <algorithm>
 #include <array>
 
+#include "base/index.h"
 #include "base/text.h"
 #include "print/words.h"
 
 namespace print::sheets {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 // What an instruction begins with. Words that are as often a thing as an action ("oil", "salt",
 // "top", "butter") are left out: a sentence is rather left whole than cut in the wrong place.

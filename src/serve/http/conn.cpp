@@ -172,7 +172,7 @@ base::Result<std::shared_ptr<asio::ssl::context>> tls_context(const TlsFiles& fi
   const auto problem = [](const std::filesystem::path& file, std::string_view what) {
     return base::Problem{
         "serve.certificate", file.string(), "",
-        base::say("The ", what, " in ", base::quoted(file.string()), " cannot be used for TLS."),
+        base::say("The ", what, " in ", base::in_quotes(file.string()), " cannot be used for TLS."),
         "Give the certificate and its key as two PEM files that this program may "
         "read, the key without a passphrase."};
   };

@@ -188,7 +188,7 @@ base::Result<SelfSigned> self_signed(const fs::path& folder, const std::vector<s
     if (!is_address(low) && !is_host_name(low))
       return problem(
           "serve.certificate.names", folder,
-          base::say(base::quoted(name), " is neither a computer's name nor its address."),
+          base::say(base::in_quotes(name), " is neither a computer's name nor its address."),
           "Use names such as kitchen-pc.local or addresses such as 192.168.1.20.");
     if (std::find(wanted.begin(), wanted.end(), low) == wanted.end()) wanted.push_back(low);
   }
@@ -219,7 +219,7 @@ base::Result<SelfSigned> self_signed(const fs::path& folder, const std::vector<s
       !write_file(out.files.certificate, text_of(certificate_text.get()), 0644))
     return problem(
         "serve.certificate.folder", folder,
-        base::say("The certificate cannot be written into ", base::quoted(folder.string()), '.'),
+        base::say("The certificate cannot be written into ", base::in_quotes(folder.string()), '.'),
         "Choose a folder that this program may write into.");
   out.fingerprint = fingerprint_of(made.get());
   out.made_now = true;

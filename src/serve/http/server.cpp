@@ -51,7 +51,7 @@ base::Problem port_problem(Fault fault, const std::string& address, int port) {
             base::say("This computer does not let the program use port ", port, '.'),
             "Choose a port above 1023."};
   return {"serve.address", "", "",
-          base::say("This computer cannot listen at the address ", base::quoted(address), '.'),
+          base::say("This computer cannot listen at the address ", base::in_quotes(address), '.'),
           "Use 127.0.0.1 for this computer alone or 0.0.0.0 for the whole building."};
 }
 

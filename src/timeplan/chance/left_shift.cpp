@@ -2,12 +2,14 @@
 // start is new to the activity, so only that minute is looked at.
 #include <algorithm>
 
+#include "base/index.h"
+
 #include "timeplan/chance/play_tables.h"
 
 namespace timeplan {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 int planned_end(const PlayActivity& a) { return a.planned_start + a.planned; }
 

@@ -5,10 +5,12 @@
 #include <string>
 #include <tuple>
 
+#include "base/index.h"
+
 namespace timeplan {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 using Lists = std::vector<std::vector<int>>;
 
 void check_index(int index, std::size_t size, const char* what) {

@@ -1,6 +1,7 @@
 // The model is a plain reading of problem.h by reified comparisons, minute by minute for the
 // resources, and shares nothing with the engine but the problem type.
 #include "gecode_model.h"
+#include "base/index.h"
 
 #include <gecode/int.hh>
 #include <gecode/minimodel.hh>
@@ -22,7 +23,7 @@ using Gecode::IntVarArray;
 using Gecode::LinIntExpr;
 using Gecode::rel;
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 /// A use in force over [start, end) while `on`.
 struct GecodeUse {

@@ -73,10 +73,10 @@ TEST_F(Program, a_label_is_said_and_written_for_machines) {
 }
 
 TEST_F(Program, a_smallest_change_is_found_or_what_stands_in_the_way) {
-  const Ran found = benchbell("develop fruit-scones --goal 'energy at most 150 kcal'");
+  const Ran found = benchbell("develop fruit-scones --seconds 60 --goal 'energy at most 150 kcal'");
   EXPECT_EQ(found.code, 0) << found.said;
   EXPECT_THAT(found.said, HasSubstr("The smallest change that does it"));
-  const Ran none = benchbell("develop fruit-scones --goal 'energy at most 20 kcal'");
+  const Ran none = benchbell("develop fruit-scones --seconds 60 --goal 'energy at most 20 kcal'");
   EXPECT_EQ(none.code, 1) << none.said;
   EXPECT_THAT(none.said, HasSubstr("No change within these bounds does it."));
   const Ran wrong = benchbell("develop fruit-scones --goal tasty --keep sultana --swap butter");

@@ -37,8 +37,8 @@ TEST(Text, MinutesAreSaidWithoutFalsePrecision) {
 }
 
 TEST(Text, APersonsWordsAreShownShortAndOnOneLine) {
-  EXPECT_EQ(quoted("a\nb"), "'a b'");
-  EXPECT_EQ(letters(base::quoted(std::string(500, 'x'))), 63U);
+  EXPECT_EQ(in_quotes("a\nb"), "'a b'");
+  EXPECT_EQ(letters(base::in_quotes(std::string(500, 'x'))), 63U);
 }
 
 TEST(Text, TheNearestWordIsOneSlipAway) {

@@ -544,10 +544,10 @@ TEST(LessonChange, ABrokenLessonIsToldAsItIs) {
 }
 
 TEST(WrittenLesson, PathsAreTakenFromTheLessonsFolder) {
-  EXPECT_EQ(desk::referred("lesson/9k.json", "../dish/dhal.json"), "dish/dhal.json");
-  EXPECT_EQ(desk::referred("9k.json", "dhal.json"), "dhal.json");
-  EXPECT_EQ(desk::referred("a/b/9k.json", "../../dhal.json"), "dhal.json");
-  EXPECT_EQ(desk::referred("a/9k.json", "dhal.json"), "a/dhal.json");
+  EXPECT_EQ(kitchen::path_from("lesson/9k.json", "../dish/dhal.json"), "dish/dhal.json");
+  EXPECT_EQ(kitchen::path_from("9k.json", "dhal.json"), "dhal.json");
+  EXPECT_EQ(kitchen::path_from("a/b/9k.json", "../../dhal.json"), "dhal.json");
+  EXPECT_EQ(kitchen::path_from("a/9k.json", "dhal.json"), "a/dhal.json");
 }
 
 }  // namespace

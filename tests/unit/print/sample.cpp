@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string>
 
+#include "base/index.h"
 #include "sample_dishes.h"
 
 namespace sample {
@@ -15,7 +16,7 @@ using timeplan::Plan;
 using timeplan::Task;
 using timeplan::TaskKind;
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 const char* const kNames[] = {
     "Aisha", "Ben",   "Callum", "Daisy", "Elif",  "Freya", "George", "Hana",  "Imani", "Jonah",

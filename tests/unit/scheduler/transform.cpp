@@ -3,10 +3,12 @@
 #include <algorithm>
 #include <functional>
 
+#include "base/index.h"
+
 namespace scheduler::testing {
 namespace {
 
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+using base::at;
 
 void for_each_use(Problem& problem, const std::function<void(Use&)>& change) {
   for (Activity& activity : problem.activities) {
