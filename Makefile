@@ -95,9 +95,9 @@ check-words:
 	@tools/check_words.sh
 
 check-tidy:
-	@tools/configure.sh release -DBENCHBELL_TESTS=ON -DBENCHBELL_BENCH=ON
-	@cmake --build $(release) --target generated
-	@tools/tidy.py $(release) --jobs $(JOBS)
+	@tools/configure.sh tidy
+	@cmake --build build/tidy --target generated
+	@tools/tidy.py build/tidy --jobs $(JOBS)
 
 check-all: ## check, then test, then mutants
 	@$(MAKE) --no-print-directory check test mutants
