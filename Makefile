@@ -37,9 +37,11 @@ demo: ## install what is needed, build, plan the demo lessons, draw them
 	@$(MAKE) --no-print-directory build
 	@tools/demo.sh $(program) build/demo
 
-test: ## install what is needed, build, run all tests: release, sanitizers, a short fuzz run
-	@tools/setup.sh demo pages test
-	@$(MAKE) --no-print-directory test-release test-asan fuzz
+test: ## install what is needed, build, run all tests: release, pages in a browser, sanitizers, a short fuzz run
+	@tools/setup.sh demo pages test browser
+	@$(MAKE) --no-print-directory test-release
+	@tools/browser.sh
+	@$(MAKE) --no-print-directory test-asan fuzz
 	@echo "All tests passed."
 
 test-release: ## all tests, as shipped

@@ -36,9 +36,10 @@ kitchen::Loader Kept::loader() {
   return [this](const std::string& path) -> base::Result<std::string> {
     const auto ref = ref_of(path);
     if (!ref)
-      return base::Problem{"kept.path", path, "",
-                           base::say(base::in_quotes(path), " is not kept here."),
-                           "Choose a room or a dish that is kept here."};
+      return base::Problem{
+          "kept.path", path, "", base::say(base::in_quotes(path), " is not kept here."),
+          "Choose a room or a dish that is kept here; a program names it \"../room/NAME.json\" or "
+          "\"../dish/NAME.json\"."};
     auto found = document(ref->kind, ref->id);
     if (!found) return found.problems();
     return found.value().body;

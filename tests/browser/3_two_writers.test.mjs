@@ -42,8 +42,10 @@ test('the second writer sees both versions and chooses', async () => {
   await both.getByRole('radio', { name: 'The long room' }).waitFor();
   assert.ok(await both.getByRole('radio', { name: 'The room with the windows' }).isVisible());
   await both.getByRole('radio', { name: 'The room with the windows' }).check();
+  const written = second.page.waitForResponse((answer) => answer.request().method() === 'PUT' && answer.ok());
   await both.getByRole('button', { name: 'Keep what is chosen' }).click();
   await both.waitFor({ state: 'hidden' });
+  await written;
 
   const now = await kept();
   assert.equal(now.name, 'The room with the windows');

@@ -29,7 +29,7 @@ test('thirty cooks with three dishes each are drawn and answer', { timeout: 3 * 
     },
     keep: true,
     date: '2026-12-04',
-    seconds: 20,
+    seconds: 5,
   });
   const { page, complaints } = await person(browser, program);
   await page.addInitScript(() => {

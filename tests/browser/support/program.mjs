@@ -47,7 +47,7 @@ async function inFrontOf(program) {
     if (asked.url.startsWith('/api/')) {
       const onward = request({ hostname, port, path: asked.url, method: asked.method, headers: asked.headers });
       onward.on('response', (told) => {
-        answer.writeHead(told.statusCode, told.headers);
+        answer.writeHead(told.statusCode, told.headers).flushHeaders();
         told.pipe(answer);
       });
       onward.on('error', () => answer.destroy());

@@ -43,6 +43,8 @@ describe('a room', () => {
       expect(made.bays.every((bay) => (bay.sinks ?? 0) >= 1)).toBe(true);
       const names = made.bays.flatMap((bay) => placesOf(bay).map((place) => place.name));
       expect(new Set(names).size).toBe(pupils);
+      expect(made.kit?.find((each) => each.item === 'knife')?.count).toBe(pupils);
+      expect(made.kit?.every((each) => (each.count ?? 0) >= 1)).toBe(true);
     }
   });
 

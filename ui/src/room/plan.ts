@@ -98,6 +98,24 @@ function shares(all: number, parts: number): number[] {
   return Array.from({ length: parts }, (_, i) => Math.floor(all / parts) + (i < all % parts ? 1 : 0));
 }
 
+/** What such a room often has, counted for pupils who work in pairs: common practice, no source. A start to correct. */
+function usualKit(pupils: number): Kit[] {
+  const pairs = Math.ceil(pupils / 2);
+  const of = (item: string, count: number, more: Partial<Kit> = {}): Kit => ({ item, count: Math.max(1, count), ...more });
+  return [
+    of('knife', pupils),
+    of('red board', pairs),
+    of('blue board', pairs),
+    of('scales', pairs),
+    of('kettle', Math.ceil(pupils / 4)),
+    of('electric whisk', Math.ceil(pairs / 2), { washed_between: true }),
+    of('hand blender', Math.ceil(pairs / 3), { washed_between: true }),
+    of('piping set', Math.ceil(pairs / 2), { washed_between: true }),
+    of('food processor', Math.ceil(pairs / 6), { washed_between: true }),
+    of('probe', Math.ceil(pairs / 2)),
+  ];
+}
+
 /** Three numbers make a room: two cookers to an island, but no more islands than sinks, because each has one. */
 export function fromThreeNumbers(name: string, cookers: number, sinks: number, pupils: number): Room {
   const bays = Math.max(1, Math.min(Math.ceil(cookers / 2), sinks));
@@ -117,6 +135,7 @@ export function fromThreeNumbers(name: string, cookers: number, sinks: number, p
         places: Array.from({ length: placesOf[i] ?? 1 }, (_, k) => `${bay}${k + 1}`),
       };
     }),
+    kit: usualKit(pupils),
   };
 }
 

@@ -185,6 +185,7 @@ export const places = {
   'rooms.col.places': 'Places',
   'rooms.new': 'Another room from three numbers',
   'rooms.first': 'A room from three numbers',
+  'rooms.kit': 'It gets the kit such a room often has; count yours on its page.',
   'rooms.name': 'What it is called',
   'rooms.name.usual': 'Food Room',
   'rooms.cookers': 'Cookers',
