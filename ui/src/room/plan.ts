@@ -101,7 +101,11 @@ function shares(all: number, parts: number): number[] {
 /** What such a room often has, counted for pupils who work in pairs: common practice, no source. A start to correct. */
 function usualKit(pupils: number): Kit[] {
   const pairs = Math.ceil(pupils / 2);
-  const of = (item: string, count: number, more: Partial<Kit> = {}): Kit => ({ item, count: Math.max(1, count), ...more });
+  const of = (item: string, count: number, more: Partial<Kit> = {}): Kit => ({
+    item,
+    count: Math.max(1, count),
+    ...more,
+  });
   return [
     of('knife', pupils),
     of('red board', pairs),

@@ -46,11 +46,12 @@ export function weekday(day: string, style: 'short' | 'long' = 'short'): string 
   return names.format(new Date(`${day}T00:00:00Z`)).replace(/\.$/, '');
 }
 
-/** "17 Nov" */
-export function dateWords(day: string): string {
+/** "17 Nov"; "17 Nov 2027" when it is not in the year of `beside`. */
+export function dateWords(day: string, beside = day): string {
   const names = new Intl.DateTimeFormat(languages[settings.language].tag, {
     day: 'numeric',
     month: 'short',
+    year: day.slice(0, 4) === beside.slice(0, 4) ? undefined : 'numeric',
     timeZone: 'UTC',
   });
   return names.format(new Date(`${day}T00:00:00Z`));
