@@ -6,9 +6,17 @@
 #include "kitchen/json_tree.h"
 #include "serve/demo.h"
 #include "serve/kept.h"
-#include "serve/order_desk.h"
+#include "serve/week_days.h"
 
 namespace serve_bench {
+
+kitchen::Node tree(const std::string& text) {
+  base::Problems broken;
+  auto node = kitchen::parse_json(text, "", broken);
+  if (!node) throw std::runtime_error(broken.front().message);
+  return std::move(*node);
+}
+
 namespace {
 
 using base::say;
@@ -21,13 +29,6 @@ template <class T>
 const T& must(const base::Result<T>& result) {
   if (!result) throw std::runtime_error(result.problems().front().message);
   return result.value();
-}
-
-Node tree(const std::string& text) {
-  base::Problems broken;
-  auto node = kitchen::parse_json(text, "", broken);
-  if (!node) throw std::runtime_error(broken.front().message);
-  return std::move(*node);
 }
 
 std::string class_text(int number) {

@@ -13,6 +13,7 @@
 #include <stdexcept>
 #include <thread>
 
+#include "full_school.h"
 #include "kitchen/json_tree.h"
 
 namespace serve_bench {
@@ -79,13 +80,6 @@ class Connection {
     buffer_.append(bytes, static_cast<std::size_t>(n));
   }
 };
-
-kitchen::Node tree(const std::string& text) {
-  base::Problems broken;
-  auto node = kitchen::parse_json(text, "", broken);
-  if (!node) throw std::runtime_error("an answer that is no JSON");
-  return std::move(*node);
-}
 
 class Run {
  public:

@@ -36,9 +36,12 @@ using Loader = std::function<base::Result<std::string>(const std::string& path)>
 /// What a file means by a path: "lessons/9k.json" that says "../rooms/2.json" means "rooms/2.json".
 std::string path_from(const std::string& file, const std::string& path);
 
-/// The lesson with everything it refers to, checked by check_lesson.h.
-base::Result<Lesson> read_lesson(std::string_view text, std::string file_name,
-                                 const Loader& loader);
+class PartsRead;  // parts_read.h
+
+/// The lesson with everything it refers to, checked by check_lesson.h. Rooms, house rules and
+/// dishes whose text was read before are taken from `parts`.
+base::Result<Lesson> read_lesson(std::string_view text, std::string file_name, const Loader& loader,
+                                 PartsRead* parts = nullptr);
 
 /// Canonical text: reading it again gives an equal value. Variants are dishes of their own; a
 /// lesson holds everything inside. What the reader added (closing steps, defaults that depend on

@@ -5,6 +5,7 @@
 #include "kitchen/field_lists.h"
 #include "kitchen/house_minutes.h"
 #include "kitchen/lesson_reading.h"
+#include "kitchen/parts_read.h"
 
 namespace kitchen {
 
@@ -136,8 +137,8 @@ constexpr Seconds kLongestLesson = base::minutes(720);
 
 class LessonReader {
  public:
-  LessonReader(Reader& reader, const Fields& f, const Loader& loader)
-      : loader_(loader), r_{reader, f, {}, {}, {}, {}, false} {}
+  LessonReader(Reader& reader, const Fields& f, const Loader& loader, PartsRead* parts)
+      : loader_(loader), parts_(parts), r_{reader, f, {}, {}, {}, {}, false} {}
 
   std::optional<Lesson> read() {
     const Fields& f = r_.f;
@@ -169,6 +170,7 @@ class LessonReader {
 
  private:
   const Loader& loader_;
+  PartsRead* parts_;
   LessonReading r_;
 
   void times() {
@@ -221,18 +223,15 @@ class LessonReader {
     }
   }
 
-  struct Document {
-    Node node;
-    std::string file;
-    std::string where;
-  };
-
-  /// The document that stands at a place of the lesson, there or in a file of its own.
-  std::optional<Document> document(const Node& node, const std::string& where,
-                                   std::string_view noun, DocumentKind wanted) {
+  /// What stands at a place of the lesson, there or in a file of its own. `read` makes it of the
+  /// document's tree.
+  template <class Part, class Read>
+  std::optional<Part> part(const Node& node, const std::string& where, std::string_view noun,
+                           DocumentKind wanted, const Read& read) {
     if (node.kind != Node::Kind::kText) {
       if (!check_header(r_.reader, node, where, wanted)) return std::nullopt;
-      return Document{node, r_.reader.file(), where};
+      Reader reader(r_.reader.file(), r_.reader.problems());
+      return read(reader, node, where);
     }
     const std::string& path = node.text;
     if (base::blank(path) || path.front() == '/' || path.find('\\') != std::string::npos ||
@@ -254,30 +253,32 @@ class LessonReader {
       }
       return std::nullopt;
     }
+    if (parts_ != nullptr) {
+      if (const auto before = parts_->get<Part>(file, text.value())) return *before;
+    }
+    const std::size_t problems = r_.reader.problems().size();
     Reader reader(file, r_.reader.problems());
     auto tree = parse_document(text.value(), reader, wanted);
     if (!tree) return std::nullopt;
-    return Document{std::move(*tree), file, ""};
+    std::optional<Part> made = read(reader, *tree, "");
+    if (made && parts_ != nullptr && r_.reader.problems().size() == problems)
+      parts_->put(file, text.value(), *made);
+    return made;
   }
 
   void room() {
     const Node* node = r_.f.find("room");
     if (node == nullptr) return r_.f.missing("room");
-    const auto found = document(*node, r_.f.where("room"), "room", DocumentKind::kRoom);
-    if (!found) return;
-    Reader reader(found->file, r_.reader.problems());
-    if (auto room = room_of(reader, found->node, found->where)) r_.lesson.room = std::move(*room);
+    if (auto room = part<Room>(*node, r_.f.where("room"), "room", DocumentKind::kRoom, room_of))
+      r_.lesson.room = std::move(*room);
   }
 
   void house_rules() {
     r_.lesson.rules = usual_house_rules();
     const Node* node = r_.f.find("house_rules");
     if (node == nullptr) return;
-    const auto found = document(*node, r_.f.where("house_rules"), "house rules",
-                                DocumentKind::kHouseRules);
-    if (!found) return;
-    Reader reader(found->file, r_.reader.problems());
-    if (auto rules = house_rules_of(reader, found->node, found->where))
+    if (auto rules = part<HouseRules>(*node, r_.f.where("house_rules"), "house rules",
+                                      DocumentKind::kHouseRules, house_rules_of))
       r_.lesson.rules = std::move(*rules);
   }
 
@@ -301,11 +302,9 @@ class LessonReader {
         r_.refuse("field.not_an_id", where,
                   say(in_quotes(node->keys[i]), " cannot be the key of a dish."),
                   "Use small letters a to z, digits and hyphens, as in 'dhal'.");
-      const auto found = document(node->items[i], where, say("dish ", in_quotes(node->keys[i])),
-                                  DocumentKind::kDish);
-      if (!found) continue;
-      Reader reader(found->file, r_.reader.problems());
-      if (auto versions = dishes_of(reader, found->node, found->where))
+      if (auto versions = part<std::vector<Dish>>(node->items[i], where,
+                                                  say("dish ", in_quotes(node->keys[i])),
+                                                  DocumentKind::kDish, dishes_of))
         r_.keys.push_back({node->keys[i], std::move(*versions), {}});
     }
     if (r_.reader.clean()) number_dishes();
@@ -357,14 +356,14 @@ std::string place_in_file(const Fields& f, const std::string& where) {
 
 }  // namespace
 
-base::Result<Lesson> read_lesson(std::string_view text, std::string file_name,
-                                 const Loader& loader) {
+base::Result<Lesson> read_lesson(std::string_view text, std::string file_name, const Loader& loader,
+                                 PartsRead* parts) {
   base::Problems problems;
   Reader reader(std::move(file_name), problems);
   const auto node = parse_document(text, reader, DocumentKind::kLesson);
   if (!node) return problems;
   const Fields f(reader, *node, "", "The lesson", kLessonFields);
-  auto lesson = LessonReader(reader, f, loader).read();
+  auto lesson = LessonReader(reader, f, loader, parts).read();
   if (!lesson) return problems;
   for (base::Problem& problem : check(*lesson)) {
     reader.add(std::move(problem.code), place_in_file(f, problem.where), std::move(problem.message),

@@ -54,7 +54,7 @@ base::Result<store::Document> Kept::document(Kind kind, const std::string& id) {
 }
 
 base::Result<kitchen::Lesson> Kept::lesson_in(const std::string& body, const std::string& id) {
-  return kitchen::read_lesson(body, "lesson/" + id + ".json", loader());
+  return kitchen::read_lesson(body, "lesson/" + id + ".json", loader(), &parts_);
 }
 
 base::Result<KeptLesson> Kept::lesson(const std::string& id) {

@@ -15,6 +15,7 @@
 #include "kitchen/foods.h"
 #include "kitchen/json_tree.h"
 #include "kitchen/lesson.h"
+#include "kitchen/parts_read.h"
 #include "kitchen/read.h"
 #include "larder/prices.h"
 #include "larder/stock.h"
@@ -69,6 +70,7 @@ class Kept {
     std::string text;
   };
   store::Repository& store_;
+  kitchen::PartsRead parts_;
   std::mutex mutex_;
   template <class Value>
   struct Cached {

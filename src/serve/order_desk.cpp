@@ -34,10 +34,10 @@ std::string mark_of(Context& context, base::Date monday,
     mark += say("/", context.kept.table_version(table));
   // Dishes and the school are few; any change to one makes the order anew.
   for (const Kind kind : {Kind::kDish, Kind::kSchool}) {
-    const auto all = context.store.list(kind);
+    const auto all = context.store.versions(kind);
     std::int64_t sum = 0;
     if (all) {
-      for (const store::Summary& each : all.value()) sum += each.version;
+      for (const auto& [id, version] : all.value()) sum += version;
     }
     mark += say("/", sum);
   }
@@ -83,14 +83,19 @@ base::Result<std::shared_ptr<const WeekOrder>> order_for(Context& context, base:
 
 namespace {
 
-/// Beside the request: a week of many lessons takes longer than a page should wait.
+/// Beside the request: a week of many lessons takes longer than a page should wait. What is written
+/// meanwhile is seen by whoever asks once the pages have been told.
 void work_out(Context& context, base::Date monday) {
-  context.errands.start("", "", [&context, monday](JobDesk&) -> base::Result<std::string> {
-    const auto made = order_for(context, monday);
-    if (!made) return made.problems();
-    tell_changed(context, "order", "", 0, "");
-    return std::string("null");
-  });
+  if (!context.orders_underway.begin(monday.days)) return;
+  const auto begun = context.errands.start(
+      "", "", [&context, monday](JobDesk&) -> base::Result<std::string> {
+        const auto made = order_for(context, monday);
+        context.orders_underway.end(monday.days);
+        if (!made) return made.problems();
+        tell_changed(context, "order", "", 0, "");
+        return std::string("null");
+      });
+  if (!begun) context.orders_underway.end(monday.days);
 }
 
 Node being_worked_out() {
@@ -113,10 +118,7 @@ Node week_order(Context& context, base::Date monday) {
   const std::string name = say(monday.days), mark = mark_of(context, monday, lessons.value());
   const auto there = context.workings.orders.get(name, mark);
   if (!there) {
-    if (!context.workings.orders_asked.get(name, mark)) {
-      context.workings.orders_asked.put(name, mark, std::make_shared<const std::string>());
-      work_out(context, monday);
-    }
+    work_out(context, monday);
     return being_worked_out();
   }
   const WeekOrder& made = *there;

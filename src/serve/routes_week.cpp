@@ -22,20 +22,22 @@ using http::Request;
 using http::Response;
 using store::Kind;
 
-std::optional<Node> digest_for(Context& context, const std::string& id, std::int64_t lesson_version,
-                               bool& stale) {
-  stale = false;
+/// What a lesson's plan says in short, with the version of the lesson it was made for; nothing
+/// without a plan.
+std::shared_ptr<const Node> digest_of(Context& context, const std::string& id,
+                                      std::int64_t plan_version) {
+  const std::string mark = say(plan_version);
+  if (plan_version == 0) return nullptr;
+  if (auto there = context.workings.digests.get(id, mark)) return there;
   const auto plan = context.store.get(Kind::kPlan, id);
-  if (plan && plan.value() && !plan.value()->deleted) {
-    base::Problems broken;
-    const auto node = kitchen::parse_json(plan.value()->body, "", broken);
-    if (node && node->find("digest") != nullptr) {
-      stale = static_cast<std::int64_t>(number_in(*node, "lesson_version").value_or(0)) !=
-              lesson_version;
-      return std::optional(*node->find("digest"));
-    }
-  }
-  return std::nullopt;
+  if (!plan || !plan.value() || plan.value()->deleted) return nullptr;
+  base::Problems broken;
+  const auto node = kitchen::parse_json(plan.value()->body, "", broken);
+  if (!node || node->find("digest") == nullptr) return nullptr;
+  Node out = Node::object();
+  out.set("digest", *node->find("digest"));
+  out.set("lesson_version", Node::of(number_in(*node, "lesson_version").value_or(0)));
+  return context.workings.digests.put(id, mark, std::move(out));
 }
 
 /// Of a lesson without a plan: what keeps it from being planned, if that is known at once.
@@ -96,9 +98,12 @@ class Versions {
   std::int64_t of(Kind kind, const std::string& id) {
     const auto [there, fresh] = known_.try_emplace(kind);
     if (fresh) {
-      const auto all = context_.store.list(kind, kind == Kind::kPlan ? week_ : store::Filter{});
-      if (all) {
-        for (const store::Summary& each : all.value()) there->second[each.id] = each.version;
+      if (kind == Kind::kPlan) {
+        if (const auto all = context_.store.list(kind, week_)) {
+          for (const store::Summary& each : all.value()) there->second[each.id] = each.version;
+        }
+      } else if (const auto all = context_.store.versions(kind)) {
+        there->second.insert(all.value().begin(), all.value().end());
       }
     }
     const auto found = there->second.find(id);
@@ -131,7 +136,7 @@ std::string mark_of(Context& context, Versions& versions, const store::Summary& 
   return mark;
 }
 
-Node lesson_node(Context& context, const store::Summary& summary) {
+Node lesson_node(Context& context, const store::Summary& summary, std::int64_t plan_version) {
   Node node = Node::object();
   node.set("id", Node::of(summary.id));
   node.set("title", Node::of(summary.title));
@@ -155,8 +160,10 @@ Node lesson_node(Context& context, const store::Summary& summary) {
     return node;
   }
   const kitchen::Lesson& lesson = kept.value().lesson;
-  const auto kept_digest = digest_for(context, summary.id, summary.version, stale);
-  const Node digest = kept_digest ? *kept_digest : without_plan(context, lesson);
+  const auto planned = digest_of(context, summary.id, plan_version);
+  const Node digest = planned ? *planned->find("digest") : without_plan(context, lesson);
+  if (planned)
+    stale = number_in(*planned, "lesson_version") != static_cast<double>(summary.version);
   base::Problems broken;
   const auto body = kitchen::parse_json(kept.value().document.body, "", broken);
   const Node* about = body ? body->find("about") : nullptr;
@@ -228,10 +235,9 @@ std::vector<std::string> dates_around(Context& context, base::Date monday) {
   around.from = base::date_text(base::Date{monday.days - 400});
   around.to = base::date_text(base::Date{monday.days + 120});
   std::set<int> mondays;
-  if (const auto near = context.store.list(Kind::kLesson, around)) {
-    for (const store::Summary& summary : near.value()) {
-      if (const auto date = base::date_in(summary.day.value_or("")))
-        mondays.insert(monday_of(*date).days);
+  if (const auto days = context.store.days(Kind::kLesson, around)) {
+    for (const std::string& day : days.value()) {
+      if (const auto date = base::date_in(day)) mondays.insert(monday_of(*date).days);
     }
   }
   std::vector<std::string> out;
@@ -249,7 +255,8 @@ base::Result<Node> week_node(Context& context, base::Date monday) {
     const std::string mark = mark_of(context, versions, summary);
     auto row = context.workings.week_rows.get(summary.id, mark);
     if (!row || mark.empty())
-      row = context.workings.week_rows.put(summary.id, mark, lesson_node(context, summary));
+      row = context.workings.week_rows.put(
+          summary.id, mark, lesson_node(context, summary, versions.of(Kind::kPlan, summary.id)));
     lessons.add(*row);
   }
   std::stable_sort(lessons.items.begin(), lessons.items.end(), [](const Node& a, const Node& b) {

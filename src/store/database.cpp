@@ -2,6 +2,9 @@
 
 #include <sqlite3.h>
 
+#include <new>
+#include <utility>
+
 #include "base/text.h"
 
 namespace store {
@@ -62,15 +65,33 @@ bool Database::in_transaction() const { return sqlite3_get_autocommit(handle()) 
 
 int Database::changed_rows() const { return sqlite3_changes(handle()); }
 
-void Statement::Finish::operator()(sqlite3_stmt* handle) const { sqlite3_finalize(handle); }
+void Finish::operator()(sqlite3_stmt* handle) const { sqlite3_finalize(handle); }
 
-Statement::Statement(Database& database, std::string_view sql) : database_(database.handle()) {
+Statement::Statement(Database& database, std::string_view sql)
+    : database_(database.handle()), idle_(database.idle()) {
+  if (auto kept = idle_->extract(std::string(sql))) {
+    handle_ = std::move(kept.mapped());
+    return;
+  }
   sqlite3_stmt* made = nullptr;
-  const int code = sqlite3_prepare_v2(database_, sql.data(), static_cast<int>(sql.size()), &made,
-                                      nullptr);
+  const int code = sqlite3_prepare_v3(database_, sql.data(), static_cast<int>(sql.size()),
+                                      SQLITE_PREPARE_PERSISTENT, &made, nullptr);
   handle_.reset(made);
   if (code != SQLITE_OK) fail(database_, code, std::string(sql).c_str());
   if (made == nullptr) throw std::logic_error("an empty statement");
+}
+
+// One that failed is not used again, and neither are more than a repository's own: searches put
+// their words together.
+Statement::~Statement() {
+  constexpr std::size_t kMostIdle = 100;
+  if (failed_ || handle_ == nullptr || idle_->size() >= kMostIdle) return;
+  reset();
+  try {
+    idle_->try_emplace(sqlite3_sql(handle_.get()), std::move(handle_));
+  } catch (const std::bad_alloc&) {
+    // It is prepared again next time.
+  }
 }
 
 int Statement::place(const char* name) const {
@@ -106,6 +127,7 @@ bool Statement::step() {
   const int code = sqlite3_step(handle_.get());
   if (code == SQLITE_ROW) return true;
   if (code == SQLITE_DONE) return false;
+  failed_ = true;
   fail(database_, code, sqlite3_sql(handle_.get()));
 }
 

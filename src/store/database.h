@@ -17,6 +17,7 @@
 #include <string>
 #include <string_view>
 #include <type_traits>
+#include <unordered_map>
 
 struct sqlite3;
 struct sqlite3_stmt;
@@ -36,6 +37,14 @@ class DatabaseError : public std::runtime_error {
 
 enum class Access : std::uint8_t { kRead, kWrite, kWriteOrMake };
 
+struct Finish {
+  void operator()(sqlite3_stmt*) const;
+};
+
+/// Prepared statements that nobody uses at the moment, by their SQL: preparing costs more than most
+/// runs.
+using IdleStatements = std::unordered_map<std::string, std::unique_ptr<sqlite3_stmt, Finish>>;
+
 class Database {
  public:
   /// Opens with foreign keys on, full synchronisation and secure deletion; waits `wait_ms` for
@@ -54,17 +63,23 @@ class Database {
   int changed_rows() const;  ///< by the last insert, update or delete
 
   sqlite3* handle() const { return handle_.get(); }
+  const std::shared_ptr<IdleStatements>& idle() const { return idle_; }
 
  private:
   struct Close {
     void operator()(sqlite3*) const;
   };
   std::unique_ptr<sqlite3, Close> handle_;
+  std::shared_ptr<IdleStatements> idle_ = std::make_shared<IdleStatements>();  // ends before the
+                                                                               // handle
 };
 
 class Statement {
  public:
   Statement(Database&, std::string_view sql);
+  ~Statement();
+  Statement(const Statement&) = delete;
+  Statement& operator=(const Statement&) = delete;
 
   /// A parameter by its name in the SQL, "$1". SQLite numbers parameters by first appearance, so
   /// names are the only safe way. Texts are copied.
@@ -86,8 +101,7 @@ class Statement {
   bool step();
   /// For statements without rows.
   void run();
-  /// Ready to run again, with other parameters. Preparing anew costs some 20 microseconds, so
-  /// only loops need it.
+  /// Ready to run again, with other parameters.
   void reset();
 
   /// Column `i`, from 0: std::int64_t, int, bool, std::string, or std::optional of these (NULL is
@@ -108,11 +122,10 @@ class Statement {
   }
 
  private:
-  struct Finish {
-    void operator()(sqlite3_stmt*) const;
-  };
   sqlite3* database_;
+  std::shared_ptr<IdleStatements> idle_;
   std::unique_ptr<sqlite3_stmt, Finish> handle_;
+  bool failed_ = false;
 
   int place(const char* name) const;
   void check(int code) const;

@@ -111,6 +111,30 @@ std::vector<Summary> list_documents(Database& database, Kind kind, const Filter&
   return summaries(statement);
 }
 
+std::vector<std::string> days_of(Database& database, Kind kind, const Filter& filter) {
+  std::string sql =
+      "select distinct day from documents where kind = $kind and deleted = 0 and day is not null";
+  if (filter.from) sql += " and day >= $from";
+  if (filter.to) sql += " and day <= $to";
+  Statement statement(database, sql + " order by day");
+  statement.bind("$kind", name_of(kind));
+  if (filter.from) statement.bind("$from", *filter.from);
+  if (filter.to) statement.bind("$to", *filter.to);
+  std::vector<std::string> out;
+  while (statement.step()) out.push_back(statement.column<std::string>(0));
+  return out;
+}
+
+std::vector<std::pair<std::string, std::int64_t>> versions_of(Database& database, Kind kind) {
+  Statement statement(database,
+                      "select id, version from documents where kind = $1 and deleted = 0");
+  statement.bind("$1", name_of(kind));
+  std::vector<std::pair<std::string, std::int64_t>> out;
+  while (statement.step())
+    out.emplace_back(statement.column<std::string>(0), statement.column<std::int64_t>(1));
+  return out;
+}
+
 std::optional<Document> find_document(Database& database, Kind kind, const std::string& id) {
   Statement statement(database,
                       "select d.kind, d.id, d.version, d.title, d.day, d.changed_at, d.changed_by,"

@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "store/database.h"
@@ -11,6 +12,8 @@
 namespace store {
 
 std::vector<Summary> list_documents(Database&, Kind, const Filter&);
+std::vector<std::string> days_of(Database&, Kind, const Filter&);
+std::vector<std::pair<std::string, std::int64_t>> versions_of(Database&, Kind);
 std::optional<Document> find_document(Database&, Kind, const std::string& id);
 std::optional<Document> find_version(Database&, Kind, const std::string& id, std::int64_t version);
 std::vector<Change> history_of(Database&, Kind, const std::string& id);

@@ -27,6 +27,14 @@ class Reads : public Base {
     return read<std::vector<Summary>>(
         [&](Database& database) { return list_documents(database, kind, filter); });
   }
+  base::Result<std::vector<std::string>> days(Kind kind, const Filter& filter) override {
+    return read<std::vector<std::string>>(
+        [&](Database& database) { return days_of(database, kind, filter); });
+  }
+  base::Result<std::vector<std::pair<std::string, std::int64_t>>> versions(Kind kind) override {
+    return read<std::vector<std::pair<std::string, std::int64_t>>>(
+        [&](Database& database) { return versions_of(database, kind); });
+  }
   base::Result<std::optional<Document>> get(Kind kind, const std::string& id) override {
     return read<std::optional<Document>>(
         [&](Database& database) { return find_document(database, kind, id); });

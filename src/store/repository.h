@@ -37,6 +37,12 @@ class Reader {
 
   /// In order of day, then title, then id.
   virtual base::Result<std::vector<Summary>> list(Kind, const Filter& = {}) = 0;
+  /// The days on which documents of the kind stand, each once, in order; of `filter` its days alone
+  /// count.
+  virtual base::Result<std::vector<std::string>> days(Kind, const Filter& = {}) = 0;
+  /// Id and version of each document of the kind that stands: what remembered work is checked
+  /// against.
+  virtual base::Result<std::vector<std::pair<std::string, std::int64_t>>> versions(Kind) = 0;
   /// The current version, also of a removed document (`deleted` says so); nothing if there never
   /// was one.
   virtual base::Result<std::optional<Document>> get(Kind, const std::string& id) = 0;

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "kitchen/check_lesson.h"
+#include "kitchen/parts_read.h"
 #include "samples.h"
 
 namespace {
@@ -40,6 +41,27 @@ TEST(ReadLesson, FilesALessonNamesAreReadFromWhereItStands) {
             (std::vector<std::string>{"year8/rooms/room.json", "year8/lessons/house-rules.json",
                                       "year8/lessons/dish.json"}));
   EXPECT_EQ(lesson.value(), samples::read_lesson(samples::lesson()));
+}
+
+TEST(ReadLesson, PartsReadBeforeAreTakenOnlyForTheSameText) {
+  const std::string text = samples::file("tests/unit/kitchen/samples/lesson.json");
+  std::string room = samples::file("tests/unit/kitchen/samples/room.json");
+  const Loader loader = [&](const std::string& path) -> base::Result<std::string> {
+    if (path == "room.json") return room;
+    return samples::sample_files(path);
+  };
+  PartsRead parts;
+  const auto first = read_lesson(text, "lesson.json", loader, &parts);
+  ASSERT_TRUE(first) << samples::told(first.problems());
+  EXPECT_NE(parts.get<Room>("room.json", room), nullptr);
+  EXPECT_EQ(read_lesson(text, "lesson.json", loader, &parts).value(), first.value());
+  json renamed = json::parse(room);
+  renamed["name"] = "Another room";
+  room = renamed.dump();
+  EXPECT_EQ(read_lesson(text, "lesson.json", loader, &parts).value().room.name, "Another room");
+  room = "{}";
+  EXPECT_FALSE(read_lesson(text, "lesson.json", loader, &parts));
+  EXPECT_EQ(parts.get<Room>("room.json", room), nullptr);  // what cannot be read is not remembered
 }
 
 TEST(ReadLesson, AFaultInAFileItNamesIsToldWithThatFile) {

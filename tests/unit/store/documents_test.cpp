@@ -176,6 +176,23 @@ TEST_F(Documents, LessonsAreListedByDay) {
   EXPECT_EQ(titles, (std::vector<std::string>{"7A", "7B", "8C"}));
 }
 
+TEST_F(Documents, DaysAreGivenOnceAndVersionsOnlyOfWhatStands) {
+  using Strings = std::vector<std::string>;
+  for (const char* day : {"2026-11-18", "2026-11-16", "2026-11-18"})
+    kept(Kind::kLesson, {R"({"title":"Scones"})", {}, "", day});
+  kept(Kind::kLesson, {R"({"title":"Some day"})", {}, "", {}});
+  EXPECT_EQ(school->days(Kind::kLesson).value(), (Strings{"2026-11-16", "2026-11-18"}));
+  store::Filter from;
+  from.from = "2026-11-17";
+  EXPECT_EQ(school->days(Kind::kLesson, from).value(), Strings{"2026-11-18"});
+  kept(Kind::kDish, dish("Soup"));
+  kept(Kind::kDish, dish("Stew"));
+  done(school->replace(Kind::kDish, "soup", 1, dish("Soup", 15), by_hart()));
+  done(school->remove(Kind::kDish, "stew", 1, by_hart("Took it out")));
+  EXPECT_EQ(school->versions(Kind::kDish).value(),
+            (std::vector<std::pair<std::string, std::int64_t>>{{"soup", 2}}));
+}
+
 TEST_F(Documents, ATitleIsFoundByTheBeginningsOfItsWordsWithoutAccents) {
   kept(Kind::kDish, dish("Crème brûlée"));
   kept(Kind::kDish, dish("Fruit scones"));
