@@ -15,10 +15,15 @@
 
 namespace serve {
 
+struct Planned;
+
 struct PlanWish {
   double seconds = 3;
   bool keep_lines = false;  ///< of a few plans that are as good, the one nearest to the plan before
-  std::string what;         ///< for the history
+  /// The plan of the lesson as it was before a change: kept as far as the change lets it. Perhaps
+  /// null.
+  std::shared_ptr<const Planned> standing = {};
+  std::string what;  ///< for the history
 };
 
 /// An answer with the lesson it is for, as it was planned (allergens said, own timelines if only

@@ -324,6 +324,11 @@ Response change(Context& context, const Request& request) {
   const auto allowed = desk::add_allergens(changed.lesson, *context.kept.foods(),
                                            *context.kept.labels());
   if (!allowed) return http::refused(400, allowed.problems());
+  PlanWish wish;
+  wish.seconds = 0.6;  // the plan must follow the click
+  wish.keep_lines = true;
+  wish.what = changed.says;
+  wish.standing = context.workings.plans.get(id, say(seen.value()));
   base::Problems broken;
   const auto node = kitchen::parse_json(changed.text, "", broken);
   store::Draft draft;
@@ -335,10 +340,6 @@ Response change(Context& context, const Request& request) {
   if (const auto* clash = std::get_if<store::Clash>(&written.value()))
     return change_clash(context, body.value(), clash->current);
   tell_changed(context, std::get<store::Document>(written.value()));
-  PlanWish wish;
-  wish.seconds = 0.6;  // the plan must follow the click
-  wish.keep_lines = true;
-  wish.what = changed.says;
   const auto plan = plan_kept(context, id, wish, nullptr, who(request).id);
   return plan ? http::json(200, plan.value()) : refuse(plan.problems());
 }

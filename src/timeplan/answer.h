@@ -74,7 +74,14 @@ struct Answer {
   double waves_seconds = 0;    ///< until the number of waves stood; with own timelines 0
   double refuted_seconds = 0;  ///< until it was known that there is no plan; only then
   std::uint64_t seed = 1;
+  bool kept_standing = false;  ///< the standing plan, with as little of it moved as was found to do
   bool stopped_early = false;  ///< asked to stop; best so far
+};
+
+/// A plan that is known already, and the lesson it was made for.
+struct Standing {
+  const kitchen::Lesson* lesson = nullptr;
+  const Plan* plan = nullptr;
 };
 
 struct PlanOptions {
@@ -84,7 +91,9 @@ struct PlanOptions {
   bool with_chance = true;
   bool with_remedies = true;
   bool with_last_safe_starts = true;
-  std::function<bool()> stop;                        ///< asked often; true = give the best so far
+  std::optional<Standing> standing;  ///< kept as far as the lesson lets it (keep.h); otherwise
+                                     ///< planned afresh
+  std::function<bool()> stop;        ///< asked often; true = give the best so far
   std::function<void(const std::string&)> progress;  ///< one short sentence, now and then
 };
 

@@ -9,6 +9,7 @@
 #include "timeplan/answer.h"
 #include "timeplan/causes.h"
 #include "timeplan/checkpoints.h"
+#include "timeplan/keep.h"
 #include "timeplan/last_safe.h"
 #include "timeplan/plan_time.h"
 #include "timeplan/remedies.h"
@@ -30,14 +31,8 @@ class Planner {
 
   Answer run() {
     answer_.seed = options_.seed;
-    if (lesson_.timelines == kitchen::Timelines::kWaves) {
-      search_ = search_waves(lesson_, time_);
-      answer_.waves_seconds = search_.waves_seconds;
-      answer_.refuted_seconds = search_.refuted_seconds;
-      if (!search_.best && !time_.stopped()) try_own_timelines();
-    } else {
-      try_own();
-    }
+    if (options_.standing) try_standing();
+    if (!answer_.kept_standing) plan_afresh();
     if (search_.best) {
       finish_fitting();
     } else {
@@ -49,6 +44,32 @@ class Planner {
   }
 
  private:
+  void try_standing() {
+    time_.say("keeping the plan that stands");
+    const bool own = has_own_timelines(*options_.standing);
+    if (lesson_.timelines == kitchen::Timelines::kOwn && !own) return;
+    const bool needed = own && lesson_.timelines == kitchen::Timelines::kWaves;
+    if (needed) planned_ = with_own_timelines(lesson_);
+    auto kept = keep(needed ? planned_ : lesson_, *options_.standing, time_);
+    if (!kept) return;
+    answer_.kept_standing = true;
+    answer_.own_timelines_needed = needed;
+    search_.best = std::move(kept->trial);
+    holding_ = std::move(kept->holding);
+    WaveTrial tried;
+    tried.waves = search_.best->waves;
+    tried.fits = true;
+    if (!has_own_timelines(*options_.standing)) search_.trials.push_back(tried);
+  }
+
+  void plan_afresh() {
+    if (lesson_.timelines == kitchen::Timelines::kOwn) return try_own();
+    search_ = search_waves(lesson_, time_);
+    answer_.waves_seconds = search_.waves_seconds;
+    answer_.refuted_seconds = search_.refuted_seconds;
+    if (!search_.best && !time_.stopped()) try_own_timelines();
+  }
+
   void try_own_timelines() {
     time_.say("trying a timeline for every cook");
     planned_ = with_own_timelines(lesson_);
@@ -96,9 +117,15 @@ class Planner {
     if (lesson.timelines == kitchen::Timelines::kWaves) {
       time_.say("setting checkpoints on the clock");
       scheduler::Problem gridded;
-      checkpoints = set_checkpoints(lesson, trial, gridded, time_.limits(0.1, false), time_.spent);
-      held_bounds = polish(trial, gridded, bounds, ungridded);
-      tidy(trial, gridded, time_.limits(0.1, false), time_.spent);
+      if (answer_.kept_standing) {
+        checkpoints = checkpoints_kept(trial);
+        held_bounds.assign(bounds.size(), 0);
+      } else {
+        checkpoints = set_checkpoints(lesson, trial, gridded, time_.limits(0.1, false),
+                                      time_.spent);
+        held_bounds = polish(trial, gridded, bounds, ungridded);
+        tidy(trial, gridded, time_.limits(0.1, false), time_.spent);
+      }
     }
     Plan plan = plan_from(lesson, trial.net, trial.brief, trial.outcome.best, trial.wave_of_cook);
     plan.checkpoints = checkpoints;
@@ -129,6 +156,19 @@ class Planner {
       how.stop = options_.stop;
       answer_.chance = chance(lesson, trial.net, *answer_.plan, how);
     }
+  }
+
+  // What stayed where it was is held; only what had to move is moved on to the clock.
+  std::vector<Checkpoint> checkpoints_kept(Trial& trial) {
+    Trial held = trial;
+    held.brief.problem = holding_;
+    scheduler::Problem gridded;
+    auto checkpoints = set_checkpoints(lesson_, held, gridded, time_.limits(0.03, true),
+                                       time_.spent);
+    tidy(held, gridded, time_.limits(0.03, false), time_.spent);
+    trial.outcome.best = held.outcome.best;
+    trial.outcome.values = scheduler::evaluate(trial.brief.problem, trial.outcome.best);
+    return checkpoints;
   }
 
   // Holding an event to the clock leaves the rest as it happened to fall; what time there is makes
@@ -301,6 +341,7 @@ class Planner {
   const kitchen::Lesson& lesson_;
   const PlanOptions& options_;
   kitchen::Lesson planned_;
+  scheduler::Problem holding_;  ///< of a standing plan that was kept
   PlanTime time_;
   WaveFindings search_;
   Answer answer_;
