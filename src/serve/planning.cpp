@@ -28,6 +28,7 @@ timeplan::Answer answer_for(const kitchen::Lesson& lesson, const PlanWish& wish,
   options.with_remedies = whole;
   options.with_last_safe_starts = whole;
   options.with_chance = whole;
+  options.runs = wish.runs;
   if (wish.standing && wish.standing->answer.plan &&
       wish.standing->answer.verdict == timeplan::Verdict::kFits)
     options.standing = timeplan::Standing{&wish.standing->lesson, &*wish.standing->answer.plan};
@@ -116,7 +117,7 @@ base::Result<Planned> plan_it(Context& context, kitchen::Lesson lesson, const Pl
   const auto notes = desk::add_allergens(lesson, *context.kept.foods(), *context.kept.labels());
   if (!notes) return notes.problems();
   timeplan::Answer answer = answer_for(lesson, wish, desk, kSeed, true);
-  if (wish.keep_lines && !answer.kept_standing && before && before->waves > 0 && answer.plan) {
+  if (wish.keep_lines && !wish.standing && before && before->waves > 0 && answer.plan) {
     const auto moved = [&](const timeplan::Answer& made) {
       return desk::what_changed(*before, desk::printed(lesson, made)).lines_moved;
     };

@@ -19,9 +19,10 @@ struct Planned;
 
 struct PlanWish {
   double seconds = 3;
+  int runs = 2000;          ///< of the lesson, for its chance
   bool keep_lines = false;  ///< of a few plans that are as good, the one nearest to the plan before
-  /// The plan of the lesson as it was before a change: kept as far as the change lets it. Perhaps
-  /// null.
+  /// The plan of the lesson as it was before a change: kept as far as the change lets it. Null: not
+  /// known any more, as after a new start of the program; then `keep_lines` is the next best.
   std::shared_ptr<const Planned> standing = {};
   std::string what;  ///< for the history
 };

@@ -18,6 +18,8 @@ using base::say;
 
 /// Seconds of work for one way of holding the plan: most are known at once, one way or the other.
 constexpr double kForOneTry = 0.06;
+/// Seconds of work for any plan with the standing waves.
+constexpr double kForAnyPlan = 0.2;
 /// Seconds of work for moving fewer starts.
 constexpr double kForFewer = 0.12;
 
@@ -67,7 +69,7 @@ class Keeper {
 
   std::optional<Kept> run() {
     if (trial_.brief.problem.activities.empty()) return std::nullopt;
-    if (!attempt(all_held())) {
+    if (!attempt(all_held()) && !attempt(all_held_but_queues())) {
       for (int wave = 0; wave < trial_.waves && trial_.waves > 1; ++wave)
         attempt(all_held_but(wave));
       as_late_as_will_do();
@@ -95,8 +97,10 @@ class Keeper {
   Trial trial_;
   std::vector<std::optional<scheduler::Time>> start_;  ///< of each activity in the standing plan
   std::vector<int> wave_;                              ///< of each activity; -1: of none alone
+  std::vector<char> queued_;                           ///< each cook does it when their turn comes
+  std::vector<char> printed_;  ///< a step of a method: its time stands on the wall
   scheduler::Schedule best_;
-  int least_ = 0;  ///< starts that `best_` moves
+  int least_ = 0;  ///< printed starts that `best_` moves
 
   const scheduler::Problem& problem() const { return trial_.brief.problem; }
 
@@ -108,12 +112,16 @@ class Keeper {
       before.emplace(name_of(*standing_.lesson, task), task.start + later);
     start_.resize(problem().activities.size());
     wave_.assign(problem().activities.size(), -1);
+    queued_.assign(problem().activities.size(), 0);
+    printed_.assign(problem().activities.size(), 0);
     std::vector<char> open(start_.size(), 0);  // its nodes began at different times, or are new
     for (std::size_t n = 0; n < trial_.net.nodes.size(); ++n) {
       const Task& task = trial_.net.nodes[n].task;
       const int activity = trial_.brief.activity_of_node[n];
       if (activity < 0) continue;
       const std::size_t a = at(activity);
+      if (trial_.net.nodes[n].queued) queued_[a] = 1;
+      if (task.kind == TaskKind::kStep && task.step >= 0) printed_[a] = 1;
       if (task.cook >= 0 && !trial_.wave_of_cook.empty())
         wave_[a] = trial_.wave_of_cook[at(task.cook)];
       const auto found = before.find(name_of(lesson, task));
@@ -136,13 +144,19 @@ class Keeper {
   }
   int moves(const scheduler::Schedule& schedule) const {
     int count = 0;
-    for (std::size_t a = 0; a < schedule.size(); ++a) count += moved(a, schedule) ? 1 : 0;
+    for (std::size_t a = 0; a < schedule.size(); ++a)
+      count += printed_[a] && moved(a, schedule) ? 1 : 0;
     return count;
   }
 
   std::vector<char> all_held() const {
     std::vector<char> hold(start_.size());
     for (std::size_t a = 0; a < hold.size(); ++a) hold[a] = start_[a] ? 1 : 0;
+    return hold;
+  }
+  std::vector<char> all_held_but_queues() const {
+    std::vector<char> hold = all_held();
+    for (std::size_t a = 0; a < hold.size(); ++a) hold[a] = hold[a] && !queued_[a] ? 1 : 0;
     return hold;
   }
   std::vector<char> all_held_but(int wave) const {
@@ -167,11 +181,11 @@ class Keeper {
   }
 
   /// Whether there is a plan that holds these; the best so far is remembered.
-  bool attempt(const std::vector<char>& hold) {
+  bool attempt(const std::vector<char>& hold, double seconds = kForOneTry) {
     if (time_.stopped()) return false;
     const scheduler::Problem holding = held(hold);
     const scheduler::Outcome outcome = scheduler::solve(
-        holding, engine_options(time_.limits(kForOneTry, true), holding.activities.size()));
+        holding, engine_options(time_.limits(seconds, true), holding.activities.size()));
     time_.spent += work_of(outcome);
     if (outcome.best.empty()) return false;
     if (time_.first_seconds == 0) time_.first_seconds = time_.spent;
@@ -189,7 +203,7 @@ class Keeper {
   void as_late_as_will_do() {
     scheduler::Time from = 0, to = problem().horizon;  // held before `from` will do, before `to`
                                                        // will not
-    if (!attempt(held_before(from))) return;
+    if (!attempt(held_before(from), kForAnyPlan)) return;
     while (to - from > 2) {
       const scheduler::Time middle = (from + to) / 2;
       (attempt(held_before(middle)) ? from : to) = middle;
@@ -202,7 +216,7 @@ class Keeper {
     scheduler::GoalLevel fewest;
     fewest.name = "starts moved";
     for (std::size_t a = 0; a < start_.size(); ++a) {
-      if (!start_[a]) continue;
+      if (!start_[a] || !printed_[a]) continue;
       scheduler::Term term;
       term.kind = scheduler::Term::Kind::kMoved;
       term.activity = static_cast<int>(a);

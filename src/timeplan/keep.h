@@ -19,11 +19,11 @@ struct Kept {
                                ///< was
 };
 
-/// Tries in turn: every start as it was; one wave let go; everything let go from some minute on, as
-/// late as will do. The one that moves fewest starts is then made to move fewer still. Nothing when
-/// no plan with the standing waves is found so, or only one that leaves more people short of the
-/// buffer than before. `lesson` is the changed one, with own timelines if the standing plan has
-/// them. Time spent: some tenths of a second.
+/// Tries in turn: every start as it was; those let go for which cooks queue; one wave let go;
+/// everything let go from some minute on, as late as will do. The one that moves fewest starts is
+/// then made to move fewer still. Nothing when no plan with the standing waves is found so, or only
+/// one that leaves more people short of the buffer than before. `lesson` is the changed one, with
+/// own timelines if the standing plan has them. Time spent: some tenths of a second.
 std::optional<Kept> keep(const kitchen::Lesson& lesson, const Standing&, PlanTime&);
 
 /// Whether the standing plan has a timeline for every cook.
