@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <set>
+#include <unordered_set>
 
 #include "base/folding.h"
 #include "base/text.h"
@@ -37,7 +38,7 @@ std::string spoken(const Words& words, std::size_t from, std::size_t to) {
 
 // Words that make another food of what they stand with: never dropped, never ignored.
 bool changes_food(const std::string& word) {
-  static constexpr std::array<std::string_view, 74> kWords = {
+  static const std::unordered_set<std::string_view> kWords = {
       "free",    "vegan",       "vegetarian", "veggie",     "dairy",   "gluten", "plant",
       "lactose", "reduced",     "low",        "light",      "less",    "sugar",  "diet",
       "mock",    "imitation",   "oil",        "juice",      "flour",   "puree",  "paste",
@@ -49,12 +50,12 @@ bool changes_food(const std::string& word) {
       "sausage", "burger",      "bacon",      "ham",        "liver",   "bone",   "yolk",
       "white",   "wine",        "beer",       "mix",        "biscuit", "pie",    "pastry",
       "wrap",    "concentrate", "substitute", "alternative"};
-  return base::one_of(word, kWords);
+  return kWords.contains(word);
 }
 
 // Little words, and words that add nothing to which food is meant.
 bool idle(const std::string& word) {
-  static constexpr std::array<std::string_view, 57> kWords = {
+  static const std::unordered_set<std::string_view> kWords = {
       "of",      "the",     "a",       "an",       "and",     "or",     "in",      "with",
       "for",     "your",    "some",    "leaf",     "piece",   "chunk",  "fresh",   "good",
       "quality", "pure",    "real",    "whole",    "floret",  "fillet", "raw",     "dry",
@@ -63,7 +64,7 @@ bool idle(const std::string& word) {
       "style",   "of",      "cube",    "wedge",    "portion", "steak",  "bulb",    "stalk",
       "stem",    "sprig",   "head",    "clove",    "curly",   "flat",   "coarse",  "fine",
       "quick"};
-  return base::one_of(word, kWords);
+  return kWords.contains(word);
 }
 
 // The parts of keys that only say in which form a food is.
