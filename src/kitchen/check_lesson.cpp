@@ -244,7 +244,19 @@ void check_hazard(const Lesson& lesson, const Dish& dish, const Step& step, Prob
   }
 }
 
+void check_class_size(const Lesson& lesson, Problems& problems) {
+  const int most = lesson.rules.second_adult_above;
+  int people = 0;
+  for (const Cook& cook : lesson.cooks) people += cook.people;
+  if (most == 0 || people <= most || adults_together(lesson)) return;
+  add(problems, "rules.class_size", "/adults",
+      say("This class has ", people, " pupils, and the house rules ask for a second adult above ",
+          most, "; there are never two adults in the room."),
+      "Add a second adult to the lesson, or split the class.");
+}
+
 void check_rules(const Lesson& lesson, Problems& problems) {
+  check_class_size(lesson, problems);
   for (const int d : dishes_cooked(lesson)) {
     const Dish& dish = dish_at(lesson, d);
     const std::vector<bool> done = steps_done(lesson, d);

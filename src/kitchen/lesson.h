@@ -33,10 +33,11 @@ struct HouseRules {
   int knives_from_year = 7;
   bool nuts = true;  ///< nuts and peanuts allowed in the room
   bool second_adult_for_frying = false;
-  bool count_knives = true;          ///< count out and in, 2 min each (rule Y8)
-  bool look_at_bays = true;          ///< the adult's look at each bay before dismissal (rule Y8)
-  std::map<Hazard, Watch> watch;     ///< complete: every hazard has an entry
-  Seconds apron_and_hands{120};      ///< FD001
+  int second_adult_above = 0;     ///< pupils one adult may have alone; 0 = the house does not say
+  bool count_knives = true;       ///< count out and in, 2 min each (rule Y8)
+  bool look_at_bays = true;       ///< the adult's look at each bay before dismissal (rule Y8)
+  std::map<Hazard, Watch> watch;  ///< complete: every hazard has an entry
+  Seconds apron_and_hands{120};   ///< FD001
   Seconds collect_ingredients{180};  ///< FD002
   Seconds collect_equipment{180};    ///< FD003
   Seconds clean_after_raw{240};      ///< FD038 less the hand-wash

@@ -81,6 +81,7 @@ Node node_of(const HouseRules& rules) {
   for (const HouseSwitch& each : kHouseSwitches) node.set(each.key, Node::of(rules.*each.value));
   node.set("frying_from_year", Node::of(rules.frying_from_year));
   node.set("knives_from_year", Node::of(rules.knives_from_year));
+  node.set("second_adult_above", Node::of(rules.second_adult_above));
   Node& watch = node.set("watch", Node::object());
   for (const auto& [hazard, limits] : rules.watch) {
     Node& entry = watch.set(word(hazard), Node::object());

@@ -21,6 +21,8 @@ export interface HouseRules {
   knives_from_year?: number;
   nuts?: boolean;
   second_adult_for_frying?: boolean;
+  /** Pupils one adult may have alone; 0: the house does not say. */
+  second_adult_above?: number;
   count_knives?: boolean;
   look_at_bays?: boolean;
   watch?: Partial<Record<Hazard, Watch>>;

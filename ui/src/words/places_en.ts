@@ -392,6 +392,9 @@ export const places = {
   'rules.second_adult_for_frying': 'Two adults are in the room while oil is hot.',
   'rules.second_adult_for_frying.does':
     'Frying is planned only while a second adult is there, so it may have to be earlier or later.',
+  'rules.size': 'Size of the class',
+  'rules.second_adult_above': 'One adult alone has at most this many pupils (0: no rule)',
+  'rules.second_adult_above.does': 'A larger class is not planned until a second adult is in the lesson.',
   'rules.knives_from_year': 'Knife lessons begin in year',
   'rules.knives_from_year.does': 'A younger class is not given a knife.',
   'rules.count_knives': 'Knives are counted out and in.',
