@@ -204,7 +204,7 @@ timeplan::Answer planned(Ready& ready, const PlanAsked& asked) {
   options.seed = asked.seed;
   options.runs = asked.runs;
   options.stop = [&] { return console.stop(); };
-  options.progress = [&](const std::string& what) { console.doing(what); };
+  options.progress = [&](const timeplan::Progress& now) { console.doing(now.says); };
   timeplan::Answer answer = timeplan::plan_lesson(ready.lesson, options);
   desk::finish_plan(ready.lesson, answer, ready.label_notes);
   return answer;

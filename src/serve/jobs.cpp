@@ -18,11 +18,12 @@ class Jobs::Desk : public JobDesk {
  public:
   Desk(Jobs& jobs, Job& job) : jobs_(jobs), job_(job) {}
   bool stop() const override { return job_.stop; }
-  void says(const std::string& what) override {
+  void says(const std::string& what, const std::optional<JobGap>& gap) override {
     JobView view;
     {
       const std::lock_guard lock(jobs_.mutex_);
       job_.view.says = what;
+      if (gap) job_.view.gap = gap;
       job_.view.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() -
                                                         job_.started)
                               .count();

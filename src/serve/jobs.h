@@ -21,12 +21,19 @@ namespace serve {
 enum class JobState : std::uint8_t { kWaiting, kWorking, kDone, kStopped, kFailed };
 std::string_view name_of(JobState);
 
+/// How good the best so far is, and what it cannot be better than.
+struct JobGap {
+  std::string of;  ///< what is counted: "minutes over the bell"
+  std::int64_t best = 0, bound = 0;
+};
+
 /// A job as it stands.
 struct JobView {
   std::string id;
   std::string owner;  ///< whose news it is: the key of a session
   JobState state = JobState::kWaiting;
   std::string says;  ///< what it is doing, one short sentence
+  std::optional<JobGap> gap;
   double seconds = 0;
   std::string lesson;       ///< id, or empty
   std::string result;       ///< JSON text; empty until there is one
@@ -38,7 +45,8 @@ class JobDesk {
  public:
   virtual ~JobDesk() = default;
   virtual bool stop() const = 0;
-  virtual void says(const std::string&) = 0;
+  /// A gap that was told stays until another is.
+  virtual void says(const std::string&, const std::optional<JobGap>& gap = std::nullopt) = 0;
 };
 
 /// The result as JSON text, or why there is none.

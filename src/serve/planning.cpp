@@ -20,6 +20,15 @@ constexpr std::uint64_t kSeed = 1;
 constexpr int kTries = 3;  // plans to choose from when printed lines are to stay
 
 /// `whole`: with chance, last safe starts and remedies; else the plan alone.
+/// What a goal level counts, for somebody who waits for a plan.
+std::string counted_by(const std::string& level) {
+  if (level.starts_with("G1")) return "minutes over the bell, over all cooks";
+  if (level.starts_with("G2")) return "minutes short of the spare time at the end, over all cooks";
+  if (level.starts_with("G3")) return "minutes between dishes eaten together";
+  if (level.starts_with("G4")) return "points of quality lost by waiting";
+  return "minutes until each has washed up, over all cooks";
+}
+
 timeplan::Answer answer_for(const kitchen::Lesson& lesson, const PlanWish& wish, JobDesk* desk,
                             std::uint64_t seed, bool whole) {
   timeplan::PlanOptions options;
@@ -34,7 +43,11 @@ timeplan::Answer answer_for(const kitchen::Lesson& lesson, const PlanWish& wish,
     options.standing = timeplan::Standing{&wish.standing->lesson, &*wish.standing->answer.plan};
   if (desk != nullptr) {
     options.stop = [desk] { return desk->stop(); };
-    options.progress = [desk](const std::string& what) { desk->says(what); };
+    options.progress = [desk](const timeplan::Progress& now) {
+      desk->says(now.says, now.level.empty()
+                               ? std::nullopt
+                               : std::optional(JobGap{counted_by(now.level), now.best, now.bound}));
+    };
   }
   return timeplan::plan_lesson(lesson, options);
 }

@@ -24,10 +24,17 @@ using store::Kind;
 
 std::string channel_of(const Who& asks) { return "jobs/" + asks.token; }
 
+std::string gap_text(const std::optional<JobGap>& gap) {
+  if (!gap) return "null";
+  return json_object(
+      {{"of", http::json_quoted(gap->of)}, {"best", say(gap->best)}, {"bound", say(gap->bound)}});
+}
+
 std::string job_text(const JobView& job) {
   return json_object({{"job", http::json_quoted(job.id)},
                       {"state", http::json_quoted(name_of(job.state))},
                       {"says", http::json_quoted(job.says)},
+                      {"gap", gap_text(job.gap)},
                       {"seconds", base::number_text(job.seconds)},
                       {"lesson", job.lesson.empty() ? "null" : http::json_quoted(job.lesson)},
                       {"problems", json_line(problems_node(job.problems))},

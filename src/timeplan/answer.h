@@ -84,6 +84,14 @@ struct Standing {
   const Plan* plan = nullptr;
 };
 
+/// How far the planning is. The first goal level that may still become better stands for the gap:
+/// `best` of the plan worked on, and `bound`, which none like it goes below.
+struct Progress {
+  std::string says;   ///< one short sentence
+  std::string level;  ///< "G2 buffer shortfall"; empty while there is no plan
+  std::int64_t best = 0, bound = 0;
+};
+
 struct PlanOptions {
   double seconds = 5.0;
   std::uint64_t seed = 1;
@@ -94,7 +102,7 @@ struct PlanOptions {
   std::optional<Standing> standing;  ///< kept as far as the lesson lets it (keep.h); otherwise
                                      ///< planned afresh
   std::function<bool()> stop;        ///< asked often; true = give the best so far
-  std::function<void(const std::string&)> progress;  ///< one short sentence, now and then
+  std::function<void(const Progress&)> progress;  ///< now and then
 };
 
 /// Plans, proves and judges a lesson. Throws std::logic_error only when a promise inside the

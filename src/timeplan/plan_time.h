@@ -30,8 +30,9 @@ class PlanTime {
   double left() const { return std::max(0.05, options_.seconds - spent); }
   /// That part of the whole time, in seconds of work.
   double part(double of_all) const { return options_.seconds * of_all; }
-  void say(const std::string& text) const {
-    if (options_.progress) options_.progress(text);
+  void say(const std::string& text) {
+    says_ = text;
+    if (options_.progress) options_.progress({text, "", 0, 0});
   }
 
   TrialLimits limits(double seconds, bool first_only) const {
@@ -64,6 +65,7 @@ class PlanTime {
     spent += work_of(trial.outcome) - done;
     if (first && trial.found() && first_seconds == 0)
       first_seconds = std::max(before - done + trial.outcome.first_seconds, 1e-6);
+    if (trial.found() && options_.progress) tell_gap(trial);
   }
 
   /// A hundredth of the lesson for every cook (Z3).
@@ -86,6 +88,15 @@ class PlanTime {
  private:
   const kitchen::Lesson& lesson_;
   const PlanOptions& options_;
+  std::string says_;
+
+  void tell_gap(const Trial& trial) const {
+    const auto& values = trial.outcome.values;
+    const auto& bounds = trial.outcome.bounds;
+    std::size_t open = 0;
+    while (open + 1 < values.size() && values[open] == bounds[open]) ++open;
+    options_.progress({says_, level_names(lesson_, true)[open], values[open], bounds[open]});
+  }
 };
 
 }  // namespace timeplan

@@ -197,6 +197,17 @@ TEST_F(Plans, TooManyAreRefusedUntilSomeAreDone) {
   EXPECT_EQ(desk.ended(first->id).state, JobState::kDone);
 }
 
+TEST_F(Plans, AJobTellsHowGoodItsBestIsAndWhatItCannotBeBetterThan) {
+  const Answer started = desk.post("/api/plan", quick());
+  ASSERT_EQ(started.status, 202);
+  const std::string id = started.body.at("job");
+  desk.ended(id);
+  const json gap = desk.get("/api/jobs/" + id).body.at("gap");
+  ASSERT_TRUE(gap.is_object()) << gap;
+  EXPECT_GE(gap.at("best").get<int>(), gap.at("bound").get<int>());
+  EXPECT_FALSE(gap.at("of").get<std::string>().empty());
+}
+
 TEST_F(Plans, AJobThatThrowsFailsInWordsAndTheNextOneRuns) {
   const auto broken = desk.jobs->start("", "", [](serve::JobDesk&) -> base::Result<std::string> {
     throw std::logic_error("a promise was broken");

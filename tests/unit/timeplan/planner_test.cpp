@@ -45,6 +45,22 @@ TEST(a_plan, takes_two_waves_when_the_pans_of_one_do_not_fit_on_the_rings) {
   EXPECT_TRUE(answer.trials.front().proved);
 }
 
+TEST(a_plan, tells_its_gap_while_it_is_made) {
+  std::vector<timeplan::Progress> told;
+  timeplan::PlanOptions options;
+  options.runs = 50;
+  options.seconds = 1;
+  options.progress = [&](const timeplan::Progress& now) { told.push_back(now); };
+  timeplan::plan_lesson(sample::lesson({sample::soup(), sample::crumble()}, 12, 2, 3, 3, 90),
+                        options);
+  std::erase_if(told, [](const timeplan::Progress& each) { return each.level.empty(); });
+  ASSERT_THAT(told, Not(IsEmpty()));
+  for (const timeplan::Progress& each : told) {
+    EXPECT_GE(each.best, each.bound);
+    EXPECT_THAT(each.says, Not(IsEmpty()));
+  }
+}
+
 TEST(a_plan, has_its_checkpoints_on_the_five_minutes_of_the_clock) {
   kitchen::Lesson lesson = sample::lesson({sample::crumble()}, 12, 2, 6, 6, 60);
   lesson.opens_minute = 9 * 60 + 7;  // an odd opening: the grid is the clock's, not the lesson's

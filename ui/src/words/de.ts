@@ -71,6 +71,7 @@ export const de: Translation = {
   'sign_in.password': 'Passwort',
   'sign_in.do': 'Anmelden',
   'work.working': 'In Arbeit: {says}',
+  'work.gap': 'bisher am besten {best}, nicht unter {bound} möglich ({of})',
   'work.seconds': { one: '{n} s', other: '{n} s' },
   'work.stop': 'Anhalten und das Beste bis hierher nehmen',
   minutes: { one: '{n} min', other: '{n} min' },

@@ -71,6 +71,7 @@ export const en = {
   'sign_in.password': 'Password',
   'sign_in.do': 'Sign in',
   'work.working': 'Working: {says}',
+  'work.gap': 'best so far {best}, cannot be under {bound} ({of})',
   'work.seconds': { one: '{n} s', other: '{n} s' },
   'work.stop': 'Stop and take the best so far',
   minutes: { one: '{n} min', other: '{n} min' },
