@@ -55,6 +55,14 @@ TEST_F(LessonChanges, ASwapMovesTheTwoAndSaysSoFirst) {
   EXPECT_EQ(after, before);
 }
 
+TEST_F(LessonChanges, ACookerThatIsClosedMovesNoPrintedLineWhileTheOthersWillDo) {
+  desk.plan("a-first-hob");
+  const Answer changed = change("a-first-hob", {{"change", "close cooker"}, {"cooker", "A2"}}, 1);
+  ASSERT_EQ(changed.status, 200) << changed.text;
+  EXPECT_EQ(changed.body.at("answer").at("verdict"), "fits");
+  EXPECT_EQ(changed.body.at("lines_moved"), 0) << changed.body.at("changed");
+}
+
 TEST_F(LessonChanges, ARemedyThatWasOfferedMakesTheLessonFit) {
   const json plan = desk.plan("e-does-not-fit", 10);
   ASSERT_EQ(plan.at("answer").at("verdict"), "does not fit");

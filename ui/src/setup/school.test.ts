@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { moneyText, newSchool, pence, periodsOn, pounds } from './school';
+import { bellTimes, moneyText, newSchool, pence, periodsOn, pounds } from './school';
 
 describe('the school', () => {
   it('reads pounds as they are typed and writes them with two figures', () => {
@@ -21,5 +21,19 @@ describe('the school', () => {
     const school = { ...newSchool(), bells: [{ name: 'Usual', days: ['Mon' as const], periods: [] }, friday] };
     expect(periodsOn(school, 'Fri')).toEqual(friday.periods);
     expect(periodsOn(school, 'Sun')).toEqual([]);
+  });
+
+  it('offers the bells of the day first, and each time once', () => {
+    const one = { name: '1', from: '09:00', to: '09:50' };
+    const two = { name: '1', from: '09:05', to: '10:05' };
+    const school = {
+      ...newSchool(),
+      bells: [
+        { name: 'Usual', days: ['Mon' as const], periods: [two, one] },
+        { name: 'Short', days: ['Fri' as const], periods: [one] },
+      ],
+    };
+    expect(bellTimes(school, 'Fri')).toEqual([one, two]);
+    expect(bellTimes(newSchool(), 'Fri')).toEqual([]);
   });
 });

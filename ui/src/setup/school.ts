@@ -75,6 +75,12 @@ export function periodsOn(school: School, day: Weekday): Period[] {
   return school.bells?.find((set) => set.days.includes(day))?.periods ?? [];
 }
 
+/** Every time from one bell to another that the school has, the day's own first, each once. */
+export function bellTimes(school: School, day: Weekday): Period[] {
+  const all = [...periodsOn(school, day), ...(school.bells ?? []).flatMap((set) => set.periods)];
+  return all.filter((period, i) => all.findIndex((one) => one.from === period.from && one.to === period.to) === i);
+}
+
 /** "4.50" as pence; null for what is no amount of pounds. */
 export function pence(text: string | undefined): number | null {
   const found = /^£?\s*(\d{1,6})(?:[.,](\d{1,2}))?$/.exec((text ?? '').trim());
