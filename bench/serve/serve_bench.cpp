@@ -50,6 +50,7 @@ class Desk {
     serve::add_week_routes(router_, context);
     serve::add_dish_routes(router_, context);
     serve::add_plan_routes(router_, context);
+    serve::add_change_routes(router_, context);
     serve::add_store_routes(router_, context);
     router_.use(serve::guard(context));
   }

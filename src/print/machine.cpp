@@ -294,6 +294,7 @@ std::string answer_json(const kitchen::Lesson& lesson, const timeplan::Answer& a
                      {{"seconds", answer.seconds},
                       {"first_plan_seconds", answer.first_seconds},
                       {"seed", answer.seed},
+                      {"kept_standing", answer.kept_standing},
                       {"stopped_early", answer.stopped_early}}}};
   return out.dump(2, ' ', false, Json::error_handler_t::replace);
 }

@@ -48,8 +48,10 @@ std::vector<std::pair<std::string, std::string>> detail_lines(const kitchen::Les
   }
   out.push_back({"Calm", fmt::format("{} (G5, never claimed proved).", answer.calm)});
   out.push_back(
-      {"Work", fmt::format("{:.2f} s, first verified plan after {:.2f} s{}.", answer.seconds,
-                           answer.first_seconds, answer.stopped_early ? ", stopped early" : "")});
+      {"Work", fmt::format("{:.2f} s, first verified plan after {:.2f} s{}{}.", answer.seconds,
+                           answer.first_seconds,
+                           answer.kept_standing ? ", kept from the plan before a change" : "",
+                           answer.stopped_early ? ", stopped early" : "")});
   out.push_back({"Seed", std::to_string(answer.seed) + "."});
   if (const std::optional<Likely> chance = likely(lesson, answer)) {
     out.insert(out.end(), chance->details.begin(), chance->details.end());

@@ -68,6 +68,7 @@ struct DeskServer::Inside {
     add_dish_routes(router, context);
     add_class_routes(router, context);
     add_plan_routes(router, context);
+    add_change_routes(router, context);
     add_store_routes(router, context);
     add_paper_routes(router, context);
     add_keeping_routes(router, context);

@@ -19,6 +19,7 @@ void add_week_routes(http::Router&, Context&);
 void add_dish_routes(http::Router&, Context&);
 void add_class_routes(http::Router&, Context&);
 void add_plan_routes(http::Router&, Context&);
+void add_change_routes(http::Router&, Context&);
 void add_store_routes(http::Router&, Context&);
 void add_paper_routes(http::Router&, Context&);
 void add_keeping_routes(http::Router&, Context&);

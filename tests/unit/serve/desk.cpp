@@ -103,6 +103,7 @@ Desk::Desk(Fill fill)
   serve::add_dish_routes(router, context);
   serve::add_class_routes(router, context);
   serve::add_plan_routes(router, context);
+  serve::add_change_routes(router, context);
   serve::add_store_routes(router, context);
   serve::add_paper_routes(router, context);
   serve::add_keeping_routes(router, context);

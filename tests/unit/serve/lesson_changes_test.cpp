@@ -61,6 +61,7 @@ TEST_F(LessonChanges, ACookerThatIsClosedMovesNoPrintedLineWhileTheOthersWillDo)
   ASSERT_EQ(changed.status, 200) << changed.text;
   EXPECT_EQ(changed.body.at("answer").at("verdict"), "fits");
   EXPECT_EQ(changed.body.at("lines_moved"), 0) << changed.body.at("changed");
+  EXPECT_EQ(changed.body.at("answer").at("work").at("kept_standing"), true);
 }
 
 TEST_F(LessonChanges, ARemedyThatWasOfferedMakesTheLessonFit) {

@@ -97,7 +97,7 @@ export interface Answer {
     goals: { name: string; value: number; bound: number; proved: boolean }[];
   };
   notes: string[];
-  work: { seconds: number; first_plan_seconds: number; seed: number; stopped_early: boolean };
+  work: { seconds: number; first_plan_seconds: number; seed: number; kept_standing?: boolean; stopped_early: boolean };
 }
 
 /** How a step is drawn and called. */

@@ -169,6 +169,8 @@ export const de: Translation = {
   'lesson.to_bell': 'noch {n} min bis zur Glocke',
   'lesson.own_needed': 'Wellen passen hier nicht: jeder braucht einen eigenen Ablauf.',
   'lesson.stale': 'Die Stunde wurde nach diesem Plan geändert.',
+  'lesson.kept':
+    'Gedruckte Zeiten blieben, soweit die Änderung es zulässt. Noch einmal geplant wird die Stunde vielleicht besser, mit anderen Zeiten.',
   'lesson.plan_again': 'Noch einmal planen',
   'lesson.waves': { one: 'Eine Welle', other: '{n} Wellen' },
   'lesson.own': { one: 'Ein Ablauf', other: '{n} Abläufe, für jeden einer' },
@@ -231,6 +233,7 @@ export const de: Translation = {
   'lesson.how.yes': 'ja',
   'lesson.how.no': 'noch nicht',
   'lesson.how.work': '{seconds} s Arbeit, erster Plan nach {first} s, Startzahl {seed}.',
+  'lesson.how.kept': 'Vom Plan vor der Änderung behalten; wie viel besser ein neuer sein könnte, ist nicht berechnet.',
   'lesson.how.stopped': 'Angehalten, ehe alles bewiesen war.',
   'lesson.how.share':
     '{n} Stunden durchgespielt; rechtzeitig in {share} von 100, ziemlich sicher zwischen {least} und {most}.',

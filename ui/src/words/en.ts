@@ -171,6 +171,8 @@ export const en = {
   'lesson.to_bell': '{n} min to the bell',
   'lesson.own_needed': 'Waves do not fit here: every cook needs a timeline of their own.',
   'lesson.stale': 'The lesson was changed after this plan was made.',
+  'lesson.kept':
+    'Printed times were kept as far as the change lets them. Planned again, the lesson may come out better, with other times.',
   'lesson.plan_again': 'Plan it again',
   'lesson.waves': { one: 'One wave', other: '{n} waves' },
   'lesson.own': { one: 'One timeline', other: '{n} timelines, one a cook' },
@@ -233,6 +235,7 @@ export const en = {
   'lesson.how.yes': 'yes',
   'lesson.how.no': 'not yet',
   'lesson.how.work': '{seconds} s of work, first plan after {first} s, seed {seed}.',
+  'lesson.how.kept': 'Kept from the plan before the change; how much better a new one could be was not worked out.',
   'lesson.how.stopped': 'Stopped before everything was proved.',
   'lesson.how.share': '{n} lessons played; in time in {share} of 100, between {least} and {most} for sure enough.',
   'lesson.how.trials': 'Tried: {trials}',
