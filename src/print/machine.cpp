@@ -10,6 +10,7 @@
 #include "print/chance_words.h"
 #include "print/equipment.h"
 #include "print/facts.h"
+#include "print/task_kinds.h"
 
 namespace print {
 namespace {
@@ -56,26 +57,7 @@ std::string purpose(kitchen::Purpose p) {
   return kWords[static_cast<std::size_t>(p)];
 }
 
-std::string kind(TaskKind k) {
-  static constexpr const char* kWords[] = {"apron and hands",
-                                           "collect ingredients",
-                                           "collect equipment",
-                                           "step",
-                                           "hand wash",
-                                           "clean-down",
-                                           "kit wash",
-                                           "full clean",
-                                           "look",
-                                           "store",
-                                           "take out of store",
-                                           "pack",
-                                           "wash up",
-                                           "window",
-                                           "bay look",
-                                           "knives out",
-                                           "knives in"};
-  return kWords[static_cast<std::size_t>(k)];
-}
+std::string kind(TaskKind k) { return std::string(kTaskKinds[static_cast<std::size_t>(k)]); }
 
 Json oven_json(kitchen::OvenSetting s) {
   static constexpr const char* kWords[] = {"conventional", "fan", "grill"};

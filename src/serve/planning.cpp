@@ -8,6 +8,7 @@
 #include "desk/lesson_allergens.h"
 #include "kitchen/read.h"
 #include "print/machine.h"
+#include "print/read_plan.h"
 #include "serve/routes.h"
 
 namespace serve {
@@ -281,6 +282,26 @@ base::Result<std::string> kept_plan(Context& context, const std::string& id,
       lesson_plan_text(context, id, *plan.value(), lesson.value().version, lesson.value().body));
 }
 
+std::shared_ptr<const Planned> standing_plan(Context& context, const std::string& id,
+                                             std::int64_t lesson_version) {
+  if (auto made = context.workings.plans.get(id, say(lesson_version))) return made;
+  const auto plan = kept_plan_node(context, id, {});
+  auto lesson = context.kept.lesson(id);
+  if (!plan || !plan.value() || !lesson || lesson.value().document.version != lesson_version)
+    return nullptr;
+  const Node& kept = *plan.value();
+  const Node* answer = kept.find("answer");
+  if (answer == nullptr || text_in(*answer, "verdict") != "fits" ||
+      number_in(kept, "lesson_version") != static_cast<double>(lesson_version))
+    return nullptr;
+  Planned out{std::move(lesson).value().lesson, {}};
+  if (print::own_timelines_in(*answer)) out.lesson.timelines = kitchen::Timelines::kOwn;
+  out.answer.plan = print::plan_in(out.lesson, *answer);
+  if (!out.answer.plan) return nullptr;
+  out.answer.verdict = timeplan::Verdict::kFits;
+  return std::make_shared<const Planned>(std::move(out));
+}
+
 base::Result<std::shared_ptr<const Planned>> planned_for_paper(Context& context,
                                                                const std::string& id) {
   auto kept = context.kept.lesson(id);
@@ -295,6 +316,11 @@ base::Result<std::shared_ptr<const Planned>> planned_for_paper(Context& context,
   std::optional<desk::Printed> before;
   if (plan.value()) before = printed_in(*plan.value());
   wish.keep_lines = before.has_value();
+  // A plan that was kept through a change does not come of its seed: its own times are held.
+  const Node* answer = plan.value() ? plan.value()->find("answer") : nullptr;
+  const Node* work = answer == nullptr ? nullptr : answer->find("work");
+  if (work != nullptr && flag_in(*work, "kept_standing"))
+    wish.standing = standing_plan(context, id, kept.value().document.version);
   auto made = plan_it(context, kept.value().lesson, wish, nullptr, before);
   if (!made) return made.problems();
   auto planned = std::make_shared<const Planned>(std::move(made).value());

@@ -96,7 +96,7 @@ Response change(Context& context, const Request& request) {
   wish.runs = 500;     // a chance within two in a hundred will do until it is planned at leisure
   wish.keep_lines = true;
   wish.what = changed.says;
-  wish.standing = context.workings.plans.get(id, say(seen.value()));
+  wish.standing = standing_plan(context, id, seen.value());
   base::Problems broken;
   const auto node = kitchen::parse_json(changed.text, "", broken);
   store::Draft draft;

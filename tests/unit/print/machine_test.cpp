@@ -4,8 +4,11 @@
 #include <gtest/gtest.h>
 
 #include <nlohmann/json.hpp>
+#include <tuple>
 
 #include "../../support/schema_walk.h"
+#include "kitchen/json_tree.h"
+#include "print/read_plan.h"
 #include "sample.h"
 
 namespace {
@@ -22,6 +25,33 @@ TEST(Machine, the_json_keeps_the_published_schema_to_the_last_key) {
                                   Json::parse(print::answer_json(told.lesson, told.answer)), ""),
               "");
   }
+}
+
+TEST(Machine, a_plan_is_read_out_of_the_json_with_its_times_waves_and_checkpoints) {
+  for (const sample::Told& told : {sample::two_waves(), sample::assessed(30)}) {
+    base::Problems broken;
+    const auto json = kitchen::parse_json(print::answer_json(told.lesson, told.answer), "", broken);
+    ASSERT_TRUE(json);
+    const auto read = print::plan_in(told.lesson, *json);
+    ASSERT_TRUE(read);
+    timeplan::Plan wanted = *told.answer.plan;
+    ASSERT_EQ(read->tasks.size(), wanted.tasks.size());
+    for (std::size_t i = 0; i < wanted.tasks.size(); ++i) {
+      const timeplan::Task &a = read->tasks[i], &b = wanted.tasks[i];
+      EXPECT_EQ(
+          std::tie(a.kind, a.cook, a.dish, a.step, a.part, a.window, a.bay, a.kit, a.start, a.end),
+          std::tie(b.kind, b.cook, b.dish, b.step, b.part, b.window, b.bay, b.kit, b.start, b.end))
+          << i;
+    }
+    EXPECT_EQ(read->waves, wanted.waves);
+    EXPECT_EQ(read->wave_of_cook, wanted.wave_of_cook);
+    EXPECT_EQ(read->checkpoints, wanted.checkpoints);
+  }
+  // Of another lesson's answer nothing is made.
+  const sample::Told one = sample::two_waves(), other = sample::assessed(30);
+  base::Problems broken;
+  const auto json = kitchen::parse_json(print::answer_json(one.lesson, one.answer), "", broken);
+  EXPECT_FALSE(print::plan_in(other.lesson, *json));
 }
 
 TEST(Machine, the_schema_asks_for_every_key_it_names) {

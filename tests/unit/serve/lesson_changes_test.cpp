@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include "desk.h"
+#include "serve/planning.h"
 
 namespace {
 
@@ -62,6 +63,25 @@ TEST_F(LessonChanges, ACookerThatIsClosedMovesNoPrintedLineWhileTheOthersWillDo)
   EXPECT_EQ(changed.body.at("answer").at("verdict"), "fits");
   EXPECT_EQ(changed.body.at("lines_moved"), 0) << changed.body.at("changed");
   EXPECT_EQ(changed.body.at("answer").at("work").at("kept_standing"), true);
+}
+
+TEST_F(LessonChanges, PaperAfterANewStartHasTheTimesThatWereKept) {
+  const std::string id = "h-stop-gate-demonstration";
+  desk.plan(id);
+  const Answer changed = change(
+      id, {{"change", "swap"}, {"cook", "Ewan J. and Freya T."}, {"other", "Tomasz K. and Uma B."}},
+      1);
+  ASSERT_EQ(changed.status, 200) << changed.text;
+  ASSERT_EQ(changed.body.at("answer").at("work").at("kept_standing"), true);
+  // What was made is forgotten, as at a new start.
+  for (int i = 0; i < 100; ++i)
+    desk.context.workings.plans.put(std::to_string(i), "", serve::Planned{});
+  ASSERT_EQ(desk.context.workings.plans.get(id, "2"), nullptr);
+  const auto paper = serve::planned_for_paper(desk.context, id);
+  ASSERT_TRUE(paper);
+  const auto plan = desk.context.store.get(store::Kind::kPlan, id).value();
+  const json kept = json::parse(plan->body).at("printed").at("lines");
+  EXPECT_EQ(json(desk::printed(paper.value()->lesson, paper.value()->answer).lines), kept);
 }
 
 TEST_F(LessonChanges, ARemedyThatWasOfferedMakesTheLessonFit) {
