@@ -242,6 +242,25 @@ base::Problems faults(Kind kind, const std::string& body, Kept& kept) {
   return {};
 }
 
+base::Problems rows_left_out(Kind kind, const std::string& body, Kept& kept) {
+  base::Problems broken;
+  const auto node = kitchen::parse_json(body, "", broken);
+  const Node* name = node && kind == Kind::kTable ? node->find("name") : nullptr;
+  const Node* text = name == nullptr ? nullptr : node->find("text");
+  if (text == nullptr || text->kind != Node::Kind::kText) return {};
+  const std::string what = base::lower(name->text);
+  const auto foods = kept.foods();
+  if (what == "prices") {
+    if (const auto read = larder::read_prices(text->text, "prices", *foods))
+      return read.value().faults;
+  }
+  if (what == "stock") {
+    if (const auto read = larder::read_stock(text->text, "stock", *foods))
+      return read.value().faults;
+  }
+  return {};
+}
+
 std::vector<store::Ref> links_of(Kind kind, const Node& body) {
   std::vector<store::Ref> out;
   const auto add = [&](const Node* node) {

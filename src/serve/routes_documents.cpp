@@ -251,7 +251,11 @@ Response check(Context& context, const Request& request) {
   if (!odd.empty()) return refuse(odd);
   const Node* document = body.value().find("body");
   Node node = Node::object();
-  node.set("problems", problems_node(faults(*kind, kitchen::json_text(*document), context.kept)));
+  const std::string text = kitchen::json_text(*document);
+  base::Problems all = faults(*kind, text, context.kept);
+  const base::Problems rows = rows_left_out(*kind, text, context.kept);
+  all.insert(all.end(), rows.begin(), rows.end());
+  node.set("problems", problems_node(all));
   return answer(node);
 }
 

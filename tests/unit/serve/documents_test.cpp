@@ -243,4 +243,18 @@ TEST_F(Documents, EveryChangeIsTold) {
   EXPECT_NE(desk.hub.last_id(), before);
 }
 
+TEST_F(Documents, RowsThatWouldBeLeftOutAreToldAndTheTableIsKeptAllTheSame) {
+  const json table = {{"kind", "table"},
+                      {"version", 1},
+                      {"name", "Prices"},
+                      {"text",
+                       "food,supplier,pack,size,price\nplain flour,Mill,bag,1 kg,1.20\n"
+                       "unicorn dust,Mill,bag,1 kg,1.20\n"}};
+  const json told = desk.post("/api/check/table", {{"body", table}}).body.at("problems");
+  ASSERT_EQ(told.size(), 1U) << told;
+  EXPECT_EQ(told[0].at("code"), "prices.food");
+  const auto [body, version] = desk.document("table", "prices");
+  EXPECT_EQ(desk.put("/api/documents/table/prices", {{"body", table}}, version).status, 200);
+}
+
 }  // namespace

@@ -359,6 +359,7 @@ export const places = {
   'table.fault.money': '“{cell}” is no price; write 1.20 or 120p.',
   'table.fault.number': '“{cell}” is no number of days.',
   'table.faults': { one: 'One line needs a look', other: '{n} lines need a look' },
+  'table.left_out': { one: 'One line is not used', other: '{n} lines are not used' },
   'table.faults.says': 'A line that cannot be read is left out; the others are used.',
   'table.unknown': 'There is no such table.',
   'table.more': { one: 'One row more: find it by its words.', other: '{n} rows more: find them by their words.' },
