@@ -10,6 +10,7 @@
 #include "print/say_order.h"
 
 namespace app {
+
 int order(const OrderAsked& asked) {
   const auto foods = foods_with(asked.own_file);
   if (!foods) return tell(foods.problems());

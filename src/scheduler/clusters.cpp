@@ -5,6 +5,9 @@
 
 namespace scheduler {
 namespace {
+
+using base::at;
+
 /// A resource of more teams than this couples the whole room and makes no cluster.
 constexpr std::size_t kMostTeamsOfAResource = 4;
 constexpr int kMostTeamsOfACluster = 4;

@@ -4,6 +4,7 @@
 
 #include <vector>
 
+#include "base/index.h"
 #include "scheduler/problem.h"
 
 namespace scheduler {
@@ -14,17 +15,16 @@ class Clusters {
 
   int count() const { return static_cast<int>(members_.size()); }
   /// Activities of a cluster, ascending.
-  const std::vector<int>& members(int cluster) const { return members_[at(cluster)]; }
+  const std::vector<int>& members(int cluster) const { return members_[base::at(cluster)]; }
   /// Activities of no team (demonstrations, an adult's tasks).
   const std::vector<int>& shared() const { return shared_; }
   /// Clusters that use a resource together with this one or are joined to it by a lag.
-  const std::vector<int>& neighbours(int cluster) const { return neighbours_[at(cluster)]; }
+  const std::vector<int>& neighbours(int cluster) const { return neighbours_[base::at(cluster)]; }
   /// The one cluster whose plan decides the term (besides shared activities), -1 = none or several.
   int of_term(const Term& term) const;
-  int of_activity(int activity) const { return cluster_of_[at(activity)]; }
+  int of_activity(int activity) const { return cluster_of_[base::at(activity)]; }
 
  private:
-  static std::size_t at(int index) { return static_cast<std::size_t>(index); }
   void join_teams(const Problem& problem);
   void number(const Problem& problem);
   void find_neighbours(const Problem& problem);

@@ -11,6 +11,7 @@
 #include <optional>
 #include <vector>
 
+#include "base/index.h"
 #include "scheduler/solve.h"
 
 namespace scheduler {
@@ -39,8 +40,9 @@ struct ListProblem {
   std::vector<std::uint64_t> capacity;  ///< by word
   std::vector<std::uint64_t> demand;    ///< by activity and word
 
-  const std::uint64_t* demand_of(int i) const { return demand.data() + at(i) * at(words); }
-  static std::size_t at(int index) { return static_cast<std::size_t>(index); }
+  const std::uint64_t* demand_of(int i) const {
+    return demand.data() + base::at(i) * base::at(words);
+  }
 };
 
 /// Nothing when the problem has more than that, or the lags alone leave an activity no room.

@@ -182,53 +182,50 @@ Node Kept::school() {
 
 namespace {
 
-base::Problems table_faults(const Node& node, Kept& kept) {
+template <class Read>
+DocumentFaults refused(const base::Result<Read>& read) {
+  DocumentFaults out;
+  base::gather(read, out.wrong);
+  return out;
+}
+
+DocumentFaults table_faults(const Node& node, Kept& kept) {
   const Node* name = node.find("name");
   const Node* text = node.find("text");
   if (name == nullptr || text == nullptr || text->kind != Node::Kind::kText)
     return {
-        {"table.shape", "", "", "A table has a name and a text.",
-         "Send {\"kind\": \"table\", \"version\": 1, \"name\": \"Prices\", \"text\": \"...\"}."}};
+        {{"table.shape", "", "", "A table has a name and a text.",
+          "Send {\"kind\": \"table\", \"version\": 1, \"name\": \"Prices\", \"text\": \"...\"}."}},
+        {}};
   const auto foods = kept.foods();
   const std::string what = base::lower(name->text);
-  const auto told = [](const auto& read, auto faults_of) {
-    return read ? faults_of(read.value()) : read.problems();
+  const auto with_rows = [](const auto& read) {
+    return read ? DocumentFaults{{}, read.value().faults} : DocumentFaults{read.problems(), {}};
   };
-  const auto none = [](const auto&) { return base::Problems{}; };
-  if (what == "prices") return told(larder::read_prices(text->text, "prices", *foods), none);
-  if (what == "stock") return told(larder::read_stock(text->text, "stock", *foods), none);
-  if (what == "labels") return told(safety::read_labels(text->text, "labels", *foods), none);
-  if (what == "foods") return told(kitchen::read_foods(text->text, "foods"), none);
+  if (what == "prices") return with_rows(larder::read_prices(text->text, "prices", *foods));
+  if (what == "stock") return with_rows(larder::read_stock(text->text, "stock", *foods));
+  if (what == "labels") return refused(safety::read_labels(text->text, "labels", *foods));
+  if (what == "foods") return refused(kitchen::read_foods(text->text, "foods"));
   return {};
 }
 
 }  // namespace
 
-base::Problems faults(Kind kind, const std::string& body, Kept& kept) {
+DocumentFaults look_at(Kind kind, const std::string& body, Kept& kept) {
   base::Problems problems;
   const auto node = kitchen::parse_json(body, "", problems);
-  if (!node) return problems;
+  if (!node) return {problems, {}};
   switch (kind) {
-    case Kind::kDish: {
-      const auto read = kitchen::read_dish_variants(body, "");
-      return read ? base::Problems{} : read.problems();
-    }
-    case Kind::kRoom: {
-      const auto read = kitchen::read_room(body, "");
-      return read ? base::Problems{} : read.problems();
-    }
-    case Kind::kHouseRules: {
-      const auto read = kitchen::read_house_rules(body, "");
-      return read ? base::Problems{} : read.problems();
-    }
-    case Kind::kClass: {
-      const auto read = desk::read_class(body, "");
-      return read ? base::Problems{} : read.problems();
-    }
-    case Kind::kLesson: {
-      const auto read = kept.lesson_in(body, "new");
-      return read ? base::Problems{} : read.problems();
-    }
+    case Kind::kDish:
+      return refused(kitchen::read_dish_variants(body, ""));
+    case Kind::kRoom:
+      return refused(kitchen::read_room(body, ""));
+    case Kind::kHouseRules:
+      return refused(kitchen::read_house_rules(body, ""));
+    case Kind::kClass:
+      return refused(desk::read_class(body, ""));
+    case Kind::kLesson:
+      return refused(kept.lesson_in(body, "new"));
     case Kind::kTable:
       return table_faults(*node, kept);
     default:
@@ -236,28 +233,10 @@ base::Problems faults(Kind kind, const std::string& body, Kept& kept) {
   }
   const Node* own = node->find("kind");
   if (own == nullptr || own->text != store::name_of(kind))
-    return {{"document.kind", "", "/kind", base::say("This is not a ", store::words_of(kind), "."),
-             base::say("Begin with { \"kind\": \"", store::name_of(kind),
-                       "\", \"version\": 1, ... }.")}};
-  return {};
-}
-
-base::Problems rows_left_out(Kind kind, const std::string& body, Kept& kept) {
-  base::Problems broken;
-  const auto node = kitchen::parse_json(body, "", broken);
-  const Node* name = node && kind == Kind::kTable ? node->find("name") : nullptr;
-  const Node* text = name == nullptr ? nullptr : node->find("text");
-  if (text == nullptr || text->kind != Node::Kind::kText) return {};
-  const std::string what = base::lower(name->text);
-  const auto foods = kept.foods();
-  if (what == "prices") {
-    if (const auto read = larder::read_prices(text->text, "prices", *foods))
-      return read.value().faults;
-  }
-  if (what == "stock") {
-    if (const auto read = larder::read_stock(text->text, "stock", *foods))
-      return read.value().faults;
-  }
+    return {{{"document.kind", "", "/kind", base::say("This is not a ", store::words_of(kind), "."),
+              base::say("Begin with { \"kind\": \"", store::name_of(kind),
+                        "\", \"version\": 1, ... }.")}},
+            {}};
   return {};
 }
 

@@ -90,12 +90,14 @@ class Kept {
   std::shared_ptr<const kitchen::Foods> foods_locked();
 };
 
-/// What is wrong with a document of this kind, as its reader says. Kinds without a reader of their
-/// own only have to be objects with their kind.
-base::Problems faults(store::Kind, const std::string& body, Kept&);
-/// Rows of a table that can be kept but not used, such as a price of a food nobody knows. None for
-/// other kinds.
-base::Problems rows_left_out(store::Kind, const std::string& body, Kept&);
+struct DocumentFaults {
+  base::Problems wrong;     ///< it cannot be kept
+  base::Problems left_out;  ///< rows of a table that are kept but not used, such as a price of a
+                            ///< food nobody knows
+};
+/// What a document's reader says of it. Kinds without a reader of their own only have to be objects
+/// with their kind.
+DocumentFaults look_at(store::Kind, const std::string& body, Kept&);
 /// What a document uses, for the store's links.
 std::vector<store::Ref> links_of(store::Kind, const kitchen::Node& body);
 

@@ -282,24 +282,33 @@ base::Result<std::string> kept_plan(Context& context, const std::string& id,
       lesson_plan_text(context, id, *plan.value(), lesson.value().version, lesson.value().body));
 }
 
-std::shared_ptr<const Planned> standing_plan(Context& context, const std::string& id,
-                                             std::int64_t lesson_version) {
-  if (auto made = context.workings.plans.get(id, say(lesson_version))) return made;
-  const auto plan = kept_plan_node(context, id, {});
-  auto lesson = context.kept.lesson(id);
-  if (!plan || !plan.value() || !lesson || lesson.value().document.version != lesson_version)
-    return nullptr;
-  const Node& kept = *plan.value();
-  const Node* answer = kept.find("answer");
+namespace {
+
+/// The plan in a kept plan's document; null unless it fits and was made for this version of the
+/// lesson.
+std::shared_ptr<const Planned> standing_in(const KeptLesson& kept, const Node& plan) {
+  const Node* answer = plan.find("answer");
   if (answer == nullptr || text_in(*answer, "verdict") != "fits" ||
-      number_in(kept, "lesson_version") != static_cast<double>(lesson_version))
+      number_in(plan, "lesson_version") != static_cast<double>(kept.document.version))
     return nullptr;
-  Planned out{std::move(lesson).value().lesson, {}};
+  Planned out{kept.lesson, {}};
   if (print::own_timelines_in(*answer)) out.lesson.timelines = kitchen::Timelines::kOwn;
   out.answer.plan = print::plan_in(out.lesson, *answer);
   if (!out.answer.plan) return nullptr;
   out.answer.verdict = timeplan::Verdict::kFits;
   return std::make_shared<const Planned>(std::move(out));
+}
+
+}  // namespace
+
+std::shared_ptr<const Planned> standing_plan(Context& context, const std::string& id,
+                                             std::int64_t lesson_version) {
+  if (auto made = context.workings.plans.get(id, say(lesson_version))) return made;
+  const auto plan = kept_plan_node(context, id, {});
+  const auto lesson = context.kept.lesson(id);
+  if (!plan || !plan.value() || !lesson || lesson.value().document.version != lesson_version)
+    return nullptr;
+  return standing_in(lesson.value(), *plan.value());
 }
 
 base::Result<std::shared_ptr<const Planned>> planned_for_paper(Context& context,
@@ -320,7 +329,7 @@ base::Result<std::shared_ptr<const Planned>> planned_for_paper(Context& context,
   const Node* answer = plan.value() ? plan.value()->find("answer") : nullptr;
   const Node* work = answer == nullptr ? nullptr : answer->find("work");
   if (work != nullptr && flag_in(*work, "kept_standing"))
-    wish.standing = standing_plan(context, id, kept.value().document.version);
+    wish.standing = standing_in(kept.value(), *plan.value());
   auto made = plan_it(context, kept.value().lesson, wish, nullptr, before);
   if (!made) return made.problems();
   auto planned = std::make_shared<const Planned>(std::move(made).value());

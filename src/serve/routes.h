@@ -13,6 +13,12 @@
 
 namespace serve {
 
+// The words of every routes_*.cpp.
+using http::Method;
+using http::Request;
+using http::Response;
+using store::Kind;
+
 void add_people_routes(http::Router&, Context&);
 void add_document_routes(http::Router&, Context&);
 void add_week_routes(http::Router&, Context&);

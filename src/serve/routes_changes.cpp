@@ -16,10 +16,6 @@ namespace serve {
 namespace {
 
 using base::say;
-using http::Method;
-using http::Request;
-using http::Response;
-using store::Kind;
 
 base::Result<desk::LessonChange> change_in(const Node& body) {
   const auto odd = misshapen(body, {{"change", Shape::kText, true},
@@ -234,7 +230,7 @@ Response again(Context& context, const Request& request) {
   store::Draft draft;
   draft.body = kitchen::json_text(*node);
   draft.links = links_of(Kind::kLesson, *node);
-  const base::Problems wrong = faults(Kind::kLesson, draft.body, context.kept);
+  const base::Problems wrong = look_at(Kind::kLesson, draft.body, context.kept).wrong;
   if (!wrong.empty()) return http::refused(400, wrong);
   const auto created = context.store.create(
       Kind::kLesson, {}, draft, {who(request).id, "Same again as " + old.value().title});

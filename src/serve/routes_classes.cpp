@@ -15,10 +15,6 @@
 namespace serve {
 namespace {
 
-using http::Method;
-using http::Request;
-using http::Response;
-
 std::optional<std::string> from_base64(const std::string& text) {
   std::string out(text.size(), '\0');
   std::size_t length = 0;

@@ -14,10 +14,6 @@ namespace serve {
 namespace {
 
 using base::say;
-using http::Method;
-using http::Request;
-using http::Response;
-using store::Kind;
 
 constexpr std::size_t kLongestPaste = 400'000;  // bytes: some five thousand lines
 

@@ -10,11 +10,6 @@
 namespace serve {
 namespace {
 
-using http::Method;
-using http::Request;
-using http::Response;
-using store::Kind;
-
 // Plans and records are made by the program, not typed in.
 constexpr std::array kTyped{Kind::kSchool, Kind::kClass,  Kind::kRoom,  Kind::kHouseRules,
                             Kind::kDish,   Kind::kLesson, Kind::kTable, Kind::kScheme};
@@ -115,7 +110,7 @@ base::Result<Sent> sent(Context& context, const Request& request, Kind kind, boo
       out.body.set("house_rules", Node::of(*rules));
   }
   out.draft.body = kitchen::json_text(out.body);
-  const base::Problems wrong = faults(kind, out.draft.body, context.kept);
+  const base::Problems wrong = look_at(kind, out.draft.body, context.kept).wrong;
   if (!wrong.empty()) return wrong;
   out.draft.links = links_of(kind, out.body);
   return out;
@@ -251,9 +246,7 @@ Response check(Context& context, const Request& request) {
   if (!odd.empty()) return refuse(odd);
   const Node* document = body.value().find("body");
   Node node = Node::object();
-  const std::string text = kitchen::json_text(*document);
-  base::Problems all = faults(*kind, text, context.kept);
-  const base::Problems rows = rows_left_out(*kind, text, context.kept);
+  auto [all, rows] = look_at(*kind, kitchen::json_text(*document), context.kept);
   all.insert(all.end(), rows.begin(), rows.end());
   node.set("problems", problems_node(all));
   return answer(node);

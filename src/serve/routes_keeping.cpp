@@ -7,10 +7,6 @@
 namespace serve {
 namespace {
 
-using http::Method;
-using http::Request;
-using http::Response;
-
 Node report(const store::ImportPreview& preview, bool done) {
   Node node = Node::object();
   node.set("done", Node::of(done));

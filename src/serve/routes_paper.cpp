@@ -27,9 +27,6 @@ namespace serve {
 namespace {
 
 namespace sheets = print::sheets;
-using http::Method;
-using http::Request;
-using http::Response;
 using Done = base::Result<bool>;
 
 /// What a sheet is made from. The plan is there only for sheets that need one.

@@ -9,10 +9,6 @@
 namespace serve {
 namespace {
 
-using http::Method;
-using http::Request;
-using http::Response;
-
 constexpr std::chrono::seconds kSessionLasts{12 * 3600};  // one school day
 
 constexpr std::size_t kShortest = 10;  // letters, as the contract says; the store takes fewer

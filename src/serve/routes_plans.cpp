@@ -13,10 +13,6 @@ namespace serve {
 namespace {
 
 using base::say;
-using http::Method;
-using http::Request;
-using http::Response;
-using store::Kind;
 
 std::string channel_of(const Who& asks) { return "jobs/" + asks.token; }
 

@@ -16,9 +16,6 @@ namespace serve {
 namespace {
 
 using base::say;
-using http::Method;
-using http::Request;
-using http::Response;
 
 Response order(Context& context, const Request& request) {
   const auto monday = week_asked(context, request);

@@ -17,10 +17,6 @@ namespace serve {
 namespace {
 
 using base::say;
-using http::Method;
-using http::Request;
-using http::Response;
-using store::Kind;
 
 /// What a lesson's plan says in short, with the version of the lesson it was made for; nothing
 /// without a plan.

@@ -38,6 +38,12 @@ std::string name_of(const kitchen::Lesson& lesson, const Task& task) {
   return name;
 }
 
+/// What is added to a moment of the standing lesson for the same clock time in this one: a lesson
+/// that opens later has the same times printed.
+Seconds by_the_clock(const kitchen::Lesson& lesson, const Standing& standing) {
+  return base::minutes(standing.lesson->opens_minute - lesson.opens_minute);
+}
+
 /// The waves of the standing plan; who is new joins the first one.
 std::vector<int> waves_kept(const kitchen::Lesson& lesson, const Standing& standing) {
   std::map<std::string, int> before;
@@ -105,8 +111,7 @@ class Keeper {
   const scheduler::Problem& problem() const { return trial_.brief.problem; }
 
   void find_starts(const kitchen::Lesson& lesson) {
-    // The clock counts: a lesson that opens later has the same times printed.
-    const Seconds later = base::minutes(standing_.lesson->opens_minute - lesson.opens_minute);
+    const Seconds later = by_the_clock(lesson, standing_);
     std::map<std::string, Seconds> before;
     for (const Task& task : standing_.plan->tasks)
       before.emplace(name_of(*standing_.lesson, task), task.start + later);
@@ -244,6 +249,30 @@ class Keeper {
 };
 
 }  // namespace
+
+void keep_wash_ups(const kitchen::Lesson& lesson, const Standing& standing, const Trial& trial,
+                   std::vector<Checkpoint>& checkpoints) {
+  if (trial.waves != standing.plan->waves) return;
+  for (Checkpoint before : standing.plan->checkpoints) {
+    if (before.step >= 0) continue;
+    before.at += by_the_clock(lesson, standing);
+    const bool there = std::any_of(
+        checkpoints.begin(), checkpoints.end(),
+        [&](const Checkpoint& c) { return c.step < 0 && c.wave == before.wave; });
+    if (there) continue;
+    Seconds first = lesson.bell;
+    for (std::size_t c = 0; c < trial.wave_of_cook.size(); ++c) {
+      if (trial.wave_of_cook[c] != before.wave) continue;
+      const int activity = trial.brief.activity_of_node[at(trial.net.wash_up[c].back())];
+      first = std::min(first, base::minutes(trial.outcome.best[at(activity)].start));
+    }
+    if (first >= before.at && first < before.at + base::minutes(5)) checkpoints.push_back(before);
+  }
+  std::stable_sort(checkpoints.begin(), checkpoints.end(),
+                   [](const Checkpoint& a, const Checkpoint& b) {
+                     return std::make_pair(a.wave, a.at) < std::make_pair(b.wave, b.at);
+                   });
+}
 
 bool has_own_timelines(const Standing& standing) {
   return standing.lesson->timelines == kitchen::Timelines::kOwn;

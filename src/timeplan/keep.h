@@ -7,6 +7,7 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "timeplan/plan_time.h"
 #include "timeplan/trial.h"
@@ -25,6 +26,12 @@ struct Kept {
 /// one that leaves more people short of the buffer than before. `lesson` is the changed one, with
 /// own timelines if the standing plan has them. Time spent: some tenths of a second.
 std::optional<Kept> keep(const kitchen::Lesson& lesson, const Standing&, PlanTime&);
+
+/// Puts back the times of washing up that still hold: who queues for a sink may begin some minutes
+/// later than before, and a checkpoint says "then or later". `checkpoints` are those of `trial`, in
+/// order, before and after.
+void keep_wash_ups(const kitchen::Lesson&, const Standing&, const Trial& trial,
+                   std::vector<Checkpoint>& checkpoints);
 
 /// Whether the standing plan has a timeline for every cook.
 bool has_own_timelines(const Standing&);

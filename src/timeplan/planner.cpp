@@ -168,37 +168,8 @@ class Planner {
     tidy(held, gridded, time_.limits(0.03, false), time_.spent);
     trial.outcome.best = held.outcome.best;
     trial.outcome.values = scheduler::evaluate(trial.brief.problem, trial.outcome.best);
-    if (trial.waves == options_.standing->plan->waves) add_standing_wash_ups(checkpoints, trial);
+    keep_wash_ups(lesson_, *options_.standing, trial, checkpoints);
     return checkpoints;
-  }
-
-  // Who queues for a sink may begin a minute later than before: the printed time is still true,
-  // since a checkpoint says "then or later".
-  void add_standing_wash_ups(std::vector<Checkpoint>& checkpoints, const Trial& trial) const {
-    const auto earlier = base::minutes(options_.standing->lesson->opens_minute -
-                                       lesson_.opens_minute);
-    for (Checkpoint standing : options_.standing->plan->checkpoints) {
-      if (standing.step >= 0) continue;
-      standing.at += earlier;
-      const bool there = std::any_of(
-          checkpoints.begin(), checkpoints.end(),
-          [&](const Checkpoint& c) { return c.step < 0 && c.wave == standing.wave; });
-      if (there) continue;
-      Seconds first = lesson_.bell;
-      for (std::size_t c = 0; c < trial.wave_of_cook.size(); ++c) {
-        if (trial.wave_of_cook[c] != standing.wave) continue;
-        const int node = trial.net.wash_up[c].back();
-        const int activity = trial.brief.activity_of_node[static_cast<std::size_t>(node)];
-        first = std::min(
-            first, base::minutes(trial.outcome.best[static_cast<std::size_t>(activity)].start));
-      }
-      if (first >= standing.at && first < standing.at + base::minutes(5))
-        checkpoints.push_back(standing);
-    }
-    std::stable_sort(checkpoints.begin(), checkpoints.end(),
-                     [](const Checkpoint& a, const Checkpoint& b) {
-                       return std::make_pair(a.wave, a.at) < std::make_pair(b.wave, b.at);
-                     });
   }
 
   // Holding an event to the clock leaves the rest as it happened to fall; what time there is makes

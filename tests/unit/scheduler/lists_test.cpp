@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "base/index.h"
 #include "scheduler/justification.h"
 #include "scheduler/list_problem.h"
 #include "scheduler/population.h"
@@ -72,7 +73,7 @@ ListProblem list_of(const Problem& problem) {
 std::vector<int> random_order(const ListProblem& list, Random& random) {
   std::vector<int> order, missing, ready;
   for (int i = 0; i < list.count; ++i) {
-    missing.push_back(list.in_begin[ListProblem::at(i + 1)] - list.in_begin[ListProblem::at(i)]);
+    missing.push_back(list.in_begin[base::at(i + 1)] - list.in_begin[base::at(i)]);
     if (missing.back() == 0) ready.push_back(i);
   }
   while (!ready.empty()) {
@@ -80,10 +81,9 @@ std::vector<int> random_order(const ListProblem& list, Random& random) {
     const int i = ready.back();
     ready.pop_back();
     order.push_back(i);
-    for (int a = list.out_begin[ListProblem::at(i)]; a < list.out_begin[ListProblem::at(i + 1)];
-         ++a) {
-      const int next = list.out[ListProblem::at(a)].other;
-      if (--missing[ListProblem::at(next)] == 0) ready.push_back(next);
+    for (int a = list.out_begin[base::at(i)]; a < list.out_begin[base::at(i + 1)]; ++a) {
+      const int next = list.out[base::at(a)].other;
+      if (--missing[base::at(next)] == 0) ready.push_back(next);
     }
   }
   return order;
@@ -108,16 +108,16 @@ TEST(schedule_generation, the_serial_scheme_may_wait_where_the_parallel_one_does
   const Problem problem = worth_waiting();
   const ListProblem list = list_of(problem);
   ScheduleGeneration generation(list);
-  std::vector<Time> starts(ListProblem::at(list.count));
+  std::vector<Time> starts(base::at(list.count));
   std::vector<int> order;  // y, z, last, x, the goal
   for (const int activity : {1, 2, 3, 0, -1}) {
     order.push_back(static_cast<int>(
         std::find(list.original.begin(), list.original.end(), activity) - list.original.begin()));
   }
   generation.serial(order, starts);
-  EXPECT_EQ(starts[ListProblem::at(list.goal)], 7);
+  EXPECT_EQ(starts[base::at(list.goal)], 7);
   generation.parallel(order, starts);
-  EXPECT_EQ(starts[ListProblem::at(list.goal)], 9);
+  EXPECT_EQ(starts[base::at(list.goal)], 9);
 }
 
 TEST(schedule_generation, every_schedule_of_both_schemes_keeps_every_rule) {
@@ -126,7 +126,7 @@ TEST(schedule_generation, every_schedule_of_both_schemes_keeps_every_rule) {
     const ListProblem list = list_of(problem);
     ScheduleGeneration generation(list);
     Random random(seed);
-    std::vector<Time> starts(ListProblem::at(list.count));
+    std::vector<Time> starts(base::at(list.count));
     for (int again = 0; again < 5; ++again) {
       const std::vector<int> order = random_order(list, random);
       for (const bool parallel : {false, true}) {
@@ -136,7 +136,7 @@ TEST(schedule_generation, every_schedule_of_both_schemes_keeps_every_rule) {
           generation.serial(order, starts);
         const Schedule schedule = to_schedule(problem, list, starts);
         ASSERT_EQ(check(problem, schedule), std::vector<std::string>{}) << "seed " << seed;
-        ASSERT_EQ(evaluate(problem, schedule)[0], starts[ListProblem::at(list.goal)]);
+        ASSERT_EQ(evaluate(problem, schedule)[0], starts[base::at(list.goal)]);
         ASSERT_EQ(to_starts(list, schedule), starts);
       }
     }
@@ -201,11 +201,11 @@ TEST(justification, a_schedule_is_never_longer_afterwards_and_keeps_every_rule) 
     const ListProblem backwards = mirrored(list);
     Justification justification(list, backwards);
     Random random(seed);
-    std::vector<Time> starts(ListProblem::at(list.count));
+    std::vector<Time> starts(base::at(list.count));
     justification.forward().serial(random_order(list, random), starts);
-    const Time before = starts[ListProblem::at(list.goal)];
+    const Time before = starts[base::at(list.goal)];
     EXPECT_GE(justification.improve(starts), 1);
-    const Time after = starts[ListProblem::at(list.goal)];
+    const Time after = starts[base::at(list.goal)];
     EXPECT_LE(after, before) << "seed " << seed;
     shorter += after < before ? 1 : 0;
     EXPECT_EQ(check(problem, to_schedule(problem, list, starts)), std::vector<std::string>{});

@@ -1,5 +1,5 @@
 /** Opens one of the school's tables for editing, or says that nothing is kept of it yet. */
-import { get, type Schemas } from '../api/client';
+import { get, post, Refusal, type Problem, type Schemas } from '../api/client';
 import { Kept } from '../api/documents.svelte';
 import type { Edited } from '../parts/edited.svelte';
 import { t } from '../words/words.svelte';
@@ -23,4 +23,14 @@ export function beginTable(edited: Edited<TableBody>, name: TableName): Promise<
     const made = t('keep.made', { what: t(`table.name.${name}`) });
     edited.take(await Kept.make<TableBody>('table', emptyTable(name), made, name));
   });
+}
+
+/** What the program says of a table: why it cannot be kept, and its rows that would not be used. */
+export async function checkTable(body: TableBody): Promise<Problem[]> {
+  try {
+    return (await post<Schemas['Problems']>('/api/check/table', { body: { body } })).body.problems;
+  } catch (fault) {
+    if (!(fault instanceof Refusal)) throw fault;
+    return fault.problems;
+  }
 }
