@@ -1,13 +1,10 @@
 // Project scheduling instances: bounds, schedules and proofs as a table. `rcpsp --help` says how.
-#include <atomic>
+#include <algorithm>
 #include <cstdio>
-#include <exception>
 #include <fstream>
 #include <iostream>
 #include <map>
-#include <memory>
 #include <optional>
-#include <thread>
 
 #include "known_counts.h"
 #include "project.h"
@@ -28,7 +25,7 @@ struct Instance {
   Project project;
 };
 
-/// A schedule that breaks a rule, or two searches that contradict each other.
+/// A schedule that breaks a rule, or a bound that contradicts one.
 class WrongAnswer : public std::runtime_error {
  public:
   using std::runtime_error::runtime_error;
@@ -39,13 +36,6 @@ std::vector<int> starts_of(const scheduler::Schedule& schedule) {
   for (const scheduler::Placement& placement : schedule) result.push_back(placement.start);
   return result;
 }
-
-/// One search: its outcome, and the makespan of its first schedule.
-struct Search {
-  Outcome outcome;
-  long long first_upper = 0;
-  std::exception_ptr error;
-};
 
 /// Writes the proof where one is asked for.
 class ProofFile {
@@ -66,80 +56,45 @@ class ProofFile {
   std::optional<scheduler::ProofLog> log_;
 };
 
-void run_search(const scheduler::Problem& problem, const Arguments& arguments, std::uint64_t seed,
-                std::atomic<bool>& done, Search& search) {
-  try {
-    scheduler::Options options;
-    options.seconds = arguments.seconds;
-    options.seed = seed;
-    ProofFile proof(arguments.proof);
-    options.proof = proof.sink();
-    options.stop = [&done] { return done.load(std::memory_order_relaxed); };
-    bool first = true;
-    options.on_better = [&](const scheduler::Schedule&, const std::vector<std::int64_t>& values) {
-      if (first) search.first_upper = values[0];
-      first = false;
-    };
-    search.outcome = solve(problem, options);
-    proof.finish();
-    const Status status = search.outcome.status;
-    if (status == Status::kOptimal || status == Status::kInfeasible) done = true;
-  } catch (...) {
-    search.error = std::current_exception();
-    done = true;
-  }
+/// An instance's outcome, and the makespan of its first schedule.
+struct Search {
+  Outcome outcome;
+  long long first_upper = 0;
+};
+
+Search run_search(const scheduler::Problem& problem, const Arguments& arguments) {
+  Search search;
+  scheduler::Options options;
+  options.seconds = arguments.seconds;
+  options.seed = arguments.seed;
+  options.threads = std::min(arguments.threads, 2);
+  ProofFile proof(arguments.proof);
+  options.proof = proof.sink();
+  bool first = true;
+  options.on_better = [&](const scheduler::Schedule&, const std::vector<std::int64_t>& values) {
+    if (first) search.first_upper = values[0];
+    first = false;
+  };
+  search.outcome = solve(problem, options);
+  proof.finish();
+  return search;
 }
 
-std::vector<Search> run_searches(const scheduler::Problem& problem, const Arguments& arguments) {
-  std::vector<Search> searches(static_cast<std::size_t>(arguments.threads));
-  std::atomic<bool> done = false;
-  std::vector<std::thread> others;
-  for (std::size_t i = 1; i < searches.size(); ++i) {
-    others.emplace_back(
-        [&, i] { run_search(problem, arguments, arguments.seed + i, done, searches[i]); });
-  }
-  run_search(problem, arguments, arguments.seed, done, searches[0]);
-  for (std::thread& other : others) other.join();
-  for (const Search& search : searches) {
-    if (search.error) std::rethrow_exception(search.error);
-  }
-  return searches;
-}
-
-void take_schedule(const Search& search, Answer& answer, scheduler::Schedule& best) {
+Answer answer_of(const Search& search, const std::string& name) {
   const Outcome& outcome = search.outcome;
-  if (outcome.best.empty()) return;
-  if (!answer.has_schedule || outcome.first_seconds < answer.first_seconds) {
-    answer.first_seconds = outcome.first_seconds;
-    answer.first_upper = search.first_upper;
-  }
-  if (!answer.has_schedule || outcome.values[0] < answer.upper ||
-      (outcome.values[0] == answer.upper && outcome.best_seconds < answer.best_seconds)) {
-    answer.upper = outcome.values[0];
-    answer.best_seconds = outcome.best_seconds;
-    best = outcome.best;
-  }
-  answer.has_schedule = true;
-}
-
-Answer combine(const std::vector<Search>& searches, const std::string& name,
-               scheduler::Schedule& best) {
   Answer answer;
   answer.instance = name;
-  bool infeasible = false;
-  for (const Search& search : searches) {
-    take_schedule(search, answer, best);
-    infeasible = infeasible || search.outcome.status == Status::kInfeasible;
-    if (!search.outcome.bounds.empty())
-      answer.lower = std::max<long long>(answer.lower, search.outcome.bounds[0]);
-    answer.seconds = std::max(answer.seconds, search.outcome.seconds);
-  }
-  if (infeasible && answer.has_schedule)
-    throw WrongAnswer("one search found a schedule, another proved that there is none");
-  if (answer.has_schedule && answer.lower > answer.upper)
-    throw WrongAnswer("the bound of one search lies above the schedule of another");
-  if (infeasible) answer.proved = Answer::Proved::kInfeasible;
-  if (answer.has_schedule && answer.lower == answer.upper) answer.proved = Answer::Proved::kOptimal;
+  answer.seconds = outcome.seconds;
+  if (!outcome.bounds.empty()) answer.lower = outcome.bounds[0];
+  if (outcome.status == Status::kInfeasible) answer.proved = Answer::Proved::kInfeasible;
+  if (outcome.best.empty()) return answer;
+  answer.has_schedule = true;
+  answer.upper = outcome.values[0];
+  answer.first_upper = search.first_upper;
+  answer.first_seconds = outcome.first_seconds;
+  answer.best_seconds = outcome.best_seconds;
+  if (answer.lower > answer.upper) throw WrongAnswer("the bound lies above the schedule");
+  if (answer.lower == answer.upper) answer.proved = Answer::Proved::kOptimal;
   return answer;
 }
 
@@ -220,10 +175,9 @@ int solve_all(const Arguments& arguments, const std::vector<Instance>& instances
   out << "instance,lower,upper,proved,first_upper,first_seconds,best_seconds,seconds" << std::endl;
   for (const Instance& instance : instances) {
     try {
-      scheduler::Schedule best;
-      const scheduler::Problem problem = to_problem(instance.project);
-      const Answer answer = combine(run_searches(problem, arguments), instance.name, best);
-      const std::vector<int> starts = starts_of(best);
+      const Search search = run_search(to_problem(instance.project), arguments);
+      const Answer answer = answer_of(search, instance.name);
+      const std::vector<int> starts = starts_of(search.outcome.best);
       if (answer.has_schedule) check_schedule(instance, answer, starts);
       // Flushed: a run that is broken off keeps what it has.
       out << csv_line(answer) << std::endl;

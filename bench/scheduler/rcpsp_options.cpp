@@ -14,8 +14,8 @@ const char* const
 FILE           .sm (PSPLIB, single mode), .sch or .SCH (ProGen/max, minimum and maximum
                lags), .rcp (either ProGen/max or the short form)
 --seconds S    wall clock an instance, 10 unless told
---threads N    searches an instance N times at once under seeds K to K+N-1 and takes the
-               best schedule and the best bound; the first proof ends all. 1 unless told
+--threads N    2: one thread looks for schedules, another for bounds; they tell each other
+               what they find. More than 2 are not used. 1 unless told
 --seed K       1 unless told
 --csv OUT      the table goes to this file, line by line; otherwise to standard output
 --schedule DIR writes DIR/INSTANCE.csv for each instance with a schedule: a line "job,start",

@@ -87,6 +87,11 @@ void LevelSearch::raise(std::size_t level, std::int64_t bound) {
   if (on_bound_) on_bound_(bounds_);
 }
 
+void LevelSearch::take_bounds(const std::vector<std::int64_t>& bounds) {
+  for (std::size_t l = 0; l < bounds.size(); ++l)
+    bounds_[l] = std::min(std::max(bounds_[l], bounds[l]), goal_[l]);
+}
+
 // What propagation alone knows of every level, before the first of them takes all the time.
 void LevelSearch::raise_from_root() {
   if (rooted_) return;
@@ -115,7 +120,8 @@ void LevelSearch::raise_by_propagation() {
   }
 }
 
-bool LevelSearch::round(std::int64_t conflicts_a_level, std::int64_t ticks) {
+bool LevelSearch::round(std::int64_t conflicts_a_level, std::int64_t ticks, From from) {
+  from_ = from;
   end_ = ticks == kNoEnd ? kNoEnd : model_.core().ticks() + ticks;
   raise_by_propagation();
   bool all = true;
@@ -149,10 +155,9 @@ bool LevelSearch::minimise(std::size_t level, std::int64_t conflict_limit) {
   std::int64_t slice = std::min(kFirstSlice, conflict_limit);
   while (!proved(level) && model_.core().conflicts() < end && !over()) {
     if (parts_[level].stale) parts_[level] = Parts{};
-    prepare(level);
-    from_below(level, slice);
+    if (from_ != From::kAbove) from_below(level, slice);
     if (proved(level)) break;
-    descend(level, slice);
+    if (from_ != From::kBelow) descend(level, slice);
     slice += slice / 2;
   }
   return proved(level);
@@ -291,6 +296,7 @@ void LevelSearch::relax(Parts& parts, const std::vector<std::size_t>& core) {
 }
 
 void LevelSearch::from_below(std::size_t level, std::int64_t conflict_limit) {
+  prepare(level);
   Parts& parts = parts_[level];
   const std::int64_t end = model_.core().conflicts() + conflict_limit;
   if (!probe_parts(level, end)) return raise(level, sum(level));

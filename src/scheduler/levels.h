@@ -13,6 +13,9 @@ namespace scheduler {
 
 class LevelSearch {
  public:
+  /// Where a level is searched from: better schedules above, bounds below.
+  enum class From : std::int8_t { kBoth, kAbove, kBelow };
+
   static constexpr std::int64_t kNoEnd = std::numeric_limits<std::int64_t>::max();
 
   using Report = std::function<void(const Schedule&, const std::vector<std::int64_t>& values)>;
@@ -31,6 +34,9 @@ class LevelSearch {
   /// those before it (its own values, unless bands have given something back).
   void start_from(const Schedule& schedule, const std::vector<std::int64_t>& goals);
 
+  /// Bounds that others have proved under the goals given last.
+  void take_bounds(const std::vector<std::int64_t>& bounds);
+
   /// Bounds of all levels from propagation alone, each under the best of those before it.
   /// Needs a schedule.
   void raise_by_propagation();
@@ -40,7 +46,7 @@ class LevelSearch {
 
   /// Improves and proves the levels in order, each with about this many conflicts, and ends soon
   /// after so many ticks. Needs a schedule. True when every level is proved.
-  bool round(std::int64_t conflicts_a_level, std::int64_t ticks = kNoEnd);
+  bool round(std::int64_t conflicts_a_level, std::int64_t ticks = kNoEnd, From from = From::kBoth);
 
   /// One level only, all before it taken as they are. True when proved.
   bool minimise(std::size_t level, std::int64_t conflict_limit);
@@ -96,6 +102,7 @@ class LevelSearch {
   std::vector<Literal> outer_;
   bool alone_ = false, rooted_ = false;
   std::int64_t end_ = kNoEnd;  // of the round, in ticks
+  From from_ = From::kBoth;    // in the round
   Schedule best_;
   std::vector<std::int64_t> values_;
   std::vector<std::int64_t> goal_;    // the best value a level had under the levels before it

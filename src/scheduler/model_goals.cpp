@@ -4,6 +4,7 @@
 #include <stdexcept>
 
 #include "base/index.h"
+#include "scheduler/flow_bound.h"
 #include "scheduler/linear.h"
 #include "scheduler/model.h"
 #include "scheduler/queue_bound.h"
@@ -15,7 +16,7 @@ constexpr std::int64_t kMaxValue = 1000000000;
 }  // namespace
 
 void Model::add_goals() {
-  // The bound speaks of all uses of a queue, so nothing may be left out.
+  // The bounds speak of all uses of a resource, so nothing may be left out.
   const bool whole = std::none_of(
       activities_.begin(), activities_.end(),
       [](const ActivityModel& model) { return model.role == Role::kIgnored; });
@@ -40,9 +41,9 @@ void Model::add_goals() {
     const std::vector<int> sides = sum->sides();
     tell_propagator(core_.add_propagator(std::move(sum), sides), "sum");
     if (whole) {
-      clause({at_least(
-          level.objective,
-          static_cast<int>(std::min(queue_bound(problem_, goal), kMaxValue) - level.constant))});
+      const std::int64_t least = std::max(queue_bound(problem_, goal), flow_bound(problem_, goal));
+      clause({at_least(level.objective,
+                       static_cast<int>(std::min(least, kMaxValue) - level.constant))});
     }
   }
 }

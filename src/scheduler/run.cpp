@@ -103,6 +103,13 @@ void Run::raise_floor(const std::vector<std::int64_t>& floor) {
   raise(floor_);
 }
 
+bool Run::closed() const {
+  for (std::size_t l = 0; l < goal_.size(); ++l) {
+    if (outcome_.bounds[l] < goal_[l]) return false;
+  }
+  return has_schedule();
+}
+
 Outcome Run::outcome() const {
   Outcome now = outcome_;
   now.ticks = budget_.ticks();

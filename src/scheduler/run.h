@@ -39,6 +39,9 @@ class Run {
   void raise_floor(const std::vector<std::int64_t>& floor);
   void prove_all() { all_proved_ = true; }
   void infeasible() { infeasible_ = true; }
+  bool is_infeasible() const { return infeasible_; }
+  /// Every level's bound has met its goal.
+  bool closed() const;
   /// What is known now; may be asked at any time.
   Outcome outcome() const;
 

@@ -1,26 +1,28 @@
-// The front door: decides between the exact core on everything and construction by teams, keeps the
-// best schedule and the bounds, and is the only place where running out of budget ends.
+// The front door: checks what is asked for, searches in one thread or two, and is the only place
+// where running out of budget ends.
 #include "scheduler/solve.h"
 
-#include <algorithm>
+#include <exception>
 #include <stdexcept>
+#include <thread>
 
 #include "scheduler/budget.h"
-#include "scheduler/large.h"
-#include "scheduler/levels.h"
-#include "scheduler/list_search.h"
-#include "scheduler/model.h"
+#include "scheduler/exchange.h"
 #include "scheduler/run.h"
 #include "scheduler/validate.h"
+#include "scheduler/whole_search.h"
 
 namespace scheduler {
 namespace {
 
-constexpr std::int64_t kFirstRound = 1500;
-constexpr std::int64_t kNeighbourhoodConflicts = 250;
-constexpr std::int64_t kBoundConflicts = 600;
-constexpr std::int64_t kFirstImprovement = 8000000;
-constexpr std::int64_t kMaxRound = 1000000000;
+/// Placements the caller has fixed are constants to the search.
+Schedule fixed_placements(const Problem& problem, const Options& options) {
+  Schedule fixed(problem.activities.size());
+  for (std::size_t i = 0; i < options.fixed.size(); ++i) {
+    if (options.fixed[i]) fixed[i] = *options.fixed[i];
+  }
+  return fixed;
+}
 
 Scope whole_scope(const Problem& problem, const Options& options, const Schedule& fixed) {
   Scope scope;
@@ -32,117 +34,105 @@ Scope whole_scope(const Problem& problem, const Options& options, const Schedule
   return scope;
 }
 
-/// The whole problem as one model, searched in rounds.
-class Whole {
+/// False when nothing is left to search.
+bool begin(Run& run) {
+  const Problem& problem = run.problem();
+  const Options& options = run.options();
+  validate(problem);
+  if (!options.fixed.empty() && options.fixed.size() != problem.activities.size())
+    throw std::invalid_argument("fixed placements: one for each activity or none");
+  if (options.threads < 1 || options.threads > 2)
+    throw std::invalid_argument("threads: one or two");
+  if (options.threads == 2 && options.proof != nullptr)
+    throw std::invalid_argument("a proof is written by one thread");
+  if (options.proof != nullptr) options.proof->horizon(problem.horizon);
+  if (!contradiction(problem)) return true;
+  run.infeasible();
+  return false;
+}
+
+void search_within_budget(Run& run, Exchange* exchange) {
+  const Schedule fixed = fixed_placements(run.problem(), run.options());
+  const Scope scope = whole_scope(run.problem(), run.options(), fixed);
+  try {
+    run.offer_start();
+    search(run, scope, exchange);
+  } catch (const OutOfBudget&) {
+    // The best so far stands in `run`.
+  }
+}
+
+/// The second thread of a search: bounds, until the exchange is over.
+class Bounding {
  public:
-  Whole(Run& run, const Scope& scope)
-      : run_(run),
-        model_(run.problem(), scope, run.budget(), run.options().proof),
-        levels_(
-            run.problem(), model_,
-            [this](const Schedule& schedule, const std::vector<std::int64_t>& values) {
-              run_.offer(schedule, values);
-              run_.raise(levels_.bounds());
-            },
-            [this](const std::vector<std::int64_t>& bounds) { run_.raise(bounds); }) {
-    const std::optional<Schedule>& hint = run.options().start_from;
-    if (!hint || hint->size() != run.problem().activities.size() || run.has_schedule()) return;
-    model_.guide(*hint);
-    model_.core().begin_with_phases();
-  }
+  Bounding(const Problem& problem, const Options& options, Exchange& exchange)
+      : exchange_(exchange),
+        options_(quiet(options, exchange)),
+        run_(problem, options_),
+        thread_([this] { search(); }) {}
+  Bounding(const Bounding&) = delete;
+  Bounding& operator=(const Bounding&) = delete;
+  ~Bounding() { end(); }
 
-  Verdict first(std::int64_t conflicts) { return levels_.first(conflicts); }
-
-  /// Takes over the run's best schedule and tells the bounds propagation gives at once.
-  void catch_up() {
-    if (levels_.has_schedule() && levels_.best() == run_.best()) return;
-    levels_.start_from(run_.best(), run_.goals());
-    levels_.raise_by_propagation();
-    run_.raise_floor(levels_.floor());
-  }
-
-  /// True when all levels are closed.
-  bool round(std::int64_t conflicts, std::int64_t ticks) {
-    catch_up();
-    const bool done = levels_.round(conflicts, ticks);
-    run_.raise(levels_.bounds());
-    return done;
-  }
-
-  void prove() {
-    run_.offer(levels_.best(), levels_.values());
-    run_.prove_all();
+  /// What went wrong in the thread goes wrong here.
+  Outcome finish() {
+    end();
+    if (error_) std::rethrow_exception(error_);
+    return run_.outcome();
   }
 
  private:
-  Run& run_;
-  Model model_;
-  LevelSearch levels_;
+  // Only the exchange ends it, and what the caller gave to be called is called from the caller's
+  // own thread alone.
+  static Options quiet(Options options, const Exchange& exchange) {
+    options.work_limit = options.close_enough = -1;
+    options.seed += 1;
+    options.on_better = nullptr;
+    options.on_bound = nullptr;
+    options.stop = [&exchange] { return exchange.over(); };
+    return options;
+  }
+
+  void end() {
+    exchange_.end();
+    if (thread_.joinable()) thread_.join();
+  }
+
+  void search() {
+    try {
+      const Schedule fixed = fixed_placements(run_.problem(), options_);
+      search_bounds(run_, whole_scope(run_.problem(), options_, fixed), exchange_);
+    } catch (const OutOfBudget&) {
+      // What it found has been told.
+    } catch (...) {
+      error_ = std::current_exception();
+      exchange_.end();
+    }
+  }
+
+  Exchange& exchange_;
+  Options options_;
+  Run run_;
+  std::exception_ptr error_;
+  std::thread thread_;  // last: it uses all the others
 };
 
-bool find_first(Run& run, Whole& whole, Large& large) {
-  for (std::int64_t conflicts = kFirstRound; !run.has_schedule();
-       conflicts = std::min(4 * conflicts, kMaxRound)) {
-    const Verdict verdict = whole.first(large.worthwhile() ? conflicts : kMaxRound);
-    if (verdict == Verdict::kRefuted) {
-      run.infeasible();
-      return false;
-    }
-    if (verdict == Verdict::kGaveUp) large.construct({});
-  }
-  return true;
-}
-
-bool closed(const Run& run) {
-  for (std::size_t l = 0; l < run.bounds().size(); ++l) {
-    if (run.bounds()[l] < run.goal(l)) return false;
-  }
-  return true;
-}
-
-/// Neighbourhoods until about `ticks` are spent.
-void improve(Run& run, Large& large, std::int64_t ticks) {
-  const std::int64_t end = run.budget().ticks() + ticks;
-  while (run.budget().ticks() < end && !closed(run)) large.improve(kNeighbourhoodConflicts);
-}
-
-/// Bounds until about `ticks` are spent, in calls that grow.
-void bound(Run& run, Large& large, std::int64_t ticks, std::int64_t& conflicts) {
-  const std::int64_t end = run.budget().ticks() + ticks;
-  while (run.budget().ticks() < end && !closed(run) && large.bound(conflicts))
-    conflicts = std::min(2 * conflicts, kMaxRound);
-}
-
-void search(Run& run, const Scope& scope) {
-  ListSearch lists(run);
-  lists.first();
-  if (run.has_schedule() && run.options().first_only) return;
-  Whole whole(run, scope);
-  Large large(run, scope);
-  if (!run.has_schedule() && !find_first(run, whole, large)) return;
-  if (run.options().first_only) return;
-  whole.catch_up();
-  std::int64_t bounding = kBoundConflicts;
-  if (large.worthwhile()) {
-    bound(run, large, kFirstImprovement, bounding);
-    large.construct_for_wishes();
-    improve(run, large, kFirstImprovement);
-  }
-  std::int64_t ticks = large.worthwhile() ? kFirstImprovement : LevelSearch::kNoEnd;
-  for (std::int64_t conflicts = kFirstRound;; conflicts = std::min(2 * conflicts, kMaxRound)) {
-    const std::int64_t before = run.budget().ticks();
-    if (whole.round(conflicts, ticks)) return whole.prove();
-    if (closed(run)) return run.prove_all();
-    const std::int64_t share = run.budget().ticks() - before;
-    if (lists.applies()) lists.improve(share);
-    if (closed(run)) return run.prove_all();
-    if (!large.worthwhile()) continue;
-    // As much work again for neighbourhoods, and for bounds.
-    improve(run, large, share);
-    if (closed(run)) return run.prove_all();
-    bound(run, large, share, bounding);
-    ticks += ticks / 2;
-  }
+Outcome solve_in_two(const Problem& problem, const Options& given) {
+  Exchange exchange;
+  Options options = given;
+  options.memory_mb /= 2;
+  options.stop = [&exchange, &given] { return exchange.over() || (given.stop && given.stop()); };
+  Run run(problem, options);
+  if (!begin(run)) return run.outcome();
+  Bounding bounding(problem, options, exchange);
+  search_within_budget(run, &exchange);
+  const Outcome other = bounding.finish();
+  exchange.take(run);
+  if (run.closed()) run.prove_all();
+  Outcome outcome = run.outcome();
+  outcome.ticks += other.ticks;
+  outcome.conflicts += other.conflicts;
+  return outcome;
 }
 
 void conclude(const Outcome& outcome, ProofSink* proof) {
@@ -156,31 +146,11 @@ void conclude(const Outcome& outcome, ProofSink* proof) {
 }  // namespace
 
 void search_all(Run& run) {
-  const Problem& problem = run.problem();
-  const Options& options = run.options();
-  validate(problem);
-  if (!options.fixed.empty() && options.fixed.size() != problem.activities.size()) {
-    throw std::invalid_argument("fixed placements: one for each activity or none");
-  }
-  if (options.proof != nullptr) options.proof->horizon(problem.horizon);
-  if (contradiction(problem)) {
-    run.infeasible();
-    return;
-  }
-  try {
-    Schedule fixed(problem.activities.size());
-    for (std::size_t i = 0; i < options.fixed.size(); ++i) {
-      if (options.fixed[i]) fixed[i] = *options.fixed[i];
-    }
-    const Scope scope = whole_scope(problem, options, fixed);
-    run.offer_start();
-    search(run, scope);
-  } catch (const OutOfBudget&) {
-    // The best so far stands in `run`.
-  }
+  if (begin(run)) search_within_budget(run, nullptr);
 }
 
 Outcome solve(const Problem& problem, const Options& options) {
+  if (options.threads == 2) return solve_in_two(problem, options);
   Run run(problem, options);
   search_all(run);
   const Outcome outcome = run.outcome();

@@ -35,6 +35,10 @@ struct Options {
   int memory_mb = 300;  ///< for what is learnt; the least useful of it goes first. The problem's
                         ///< own model comes on top
   std::uint64_t seed = 1;
+  /// 1 or 2. With two, one thread looks for better schedules and the other for bounds; they tell
+  /// each other what they find, so a run no longer repeats exactly. Work limits count for the
+  /// first.
+  int threads = 1;
   std::function<bool()> stop;  ///< asked often (within 10 ms); true = give the best so far
   std::function<void(const Schedule&, const std::vector<std::int64_t>& values)> on_better;
   /// Told whenever a bound rises, one value a goal level. A bound falls back when a level before it

@@ -24,6 +24,8 @@ namespace {
 constexpr double kForOwnTimelines = 0.9;
 /// Part of the time for the rest of the plan once checkpoints are held to the clock.
 constexpr double kForPolish = 0.13;
+/// Part of the time for holding events to the clock, and seconds of work for one of them.
+constexpr double kForCheckpoints = 0.15, kLeastForOne = 0.03, kMostForOne = 0.1;
 class Planner {
  public:
   Planner(const kitchen::Lesson& lesson, const PlanOptions& options)
@@ -121,7 +123,7 @@ class Planner {
         checkpoints = checkpoints_kept(trial);
         held_bounds.assign(bounds.size(), 0);
       } else {
-        checkpoints = set_checkpoints(lesson, trial, gridded, time_.limits(0.1, false),
+        checkpoints = set_checkpoints(lesson, trial, gridded, time_.limits(each_hold(trial), false),
                                       time_.spent);
         held_bounds = polish(trial, gridded, bounds, ungridded);
         tidy(trial, gridded, time_.limits(0.1, false), time_.spent);
@@ -134,6 +136,7 @@ class Planner {
              still_holding(held_bounds, trial.outcome.values,
                            scheduler::evaluate(trial.brief.problem, trial.outcome.best)));
     prove(lesson, plan);
+    if (!answer_.kept_standing && !time_.stopped()) measure_misses(lesson, time_, search_);
     answer_.verdict = Verdict::kFits;
     answer_.trials = search_.trials;
     answer_.first_seconds = time_.first_seconds;
@@ -170,6 +173,13 @@ class Planner {
     trial.outcome.values = scheduler::evaluate(trial.brief.problem, trial.outcome.best);
     keep_wash_ups(lesson_, *options_.standing, trial, checkpoints);
     return checkpoints;
+  }
+
+  // A plan of several waves has more events to hold, each with less time.
+  double each_hold(const Trial& trial) const {
+    const auto count = static_cast<double>(anchors(effective(), trial).size());
+    return std::clamp(time_.part(kForCheckpoints) / std::max(1.0, count), kLeastForOne,
+                      kMostForOne);
   }
 
   // Holding an event to the clock leaves the rest as it happened to fall; what time there is makes

@@ -9,7 +9,7 @@ namespace timeplan {
 namespace {
 
 /// Part of the time for the plan itself; the rest is for checkpoints and last safe starts.
-constexpr double kForPlanning = 0.72;
+constexpr double kForPlanning = 0.70;
 /// Part of the time for the first look at a split of the class.
 constexpr double kForOneLook = 0.03;
 /// Seconds of work: who gives more time still wants the first plan soon.
@@ -21,6 +21,8 @@ constexpr double kForAnyWaves = 0.6;
 /// Part of the time for the fewest waves while they leave somebody short of the buffer; half of it
 /// for the next number, and so on.
 constexpr double kForFewestWaves = 0.25;
+/// Part of the time to find out by how much one number of waves misses the bell.
+constexpr double kForOneMiss = 0.1;
 
 class WaveSearch {
  public:
@@ -36,12 +38,16 @@ class WaveSearch {
       if (!search_.best || better(candidate.trial, *search_.best))
         search_.best = std::move(candidate.trial);
     }
-    if (search_.best) measure_misses();
     return std::move(search_);
   }
 
  private:
   double a_look() const { return std::min(time_.part(kForOneLook), kLongestLook); }
+
+  // A slice, shorter when the end is near, but always one that gets somewhere.
+  double until(double end, double slice) const {
+    return std::max(a_look() / 2, std::min(slice, end - time_.spent));
+  }
 
   static bool good(const Trial& trial) {
     return trial.found() && trial.outcome.values.front() == 0;
@@ -109,7 +115,7 @@ class WaveSearch {
         if (!hopeful(candidate->trial)) continue;
         open = true;
         if (time_.stopped() || time_.spent >= end) return nullptr;
-        time_.work_on(*candidate, slice);
+        time_.work_on(*candidate, until(end, slice));
       }
       if (!open) return nullptr;
     }
@@ -125,7 +131,7 @@ class WaveSearch {
         Candidate* const first = first_open(same);
         if (first == nullptr) continue;
         open = true;
-        time_.work_on(*first, slice);
+        time_.work_on(*first, until(end, slice));
         if (first->trial.found() || time_.stopped() || time_.spent >= end) return;
       }
       if (!open) return;
@@ -194,17 +200,6 @@ class WaveSearch {
     }
   }
 
-  // By how much fewer waves miss the bell: "one wave misses the bell by 9 min".
-  void measure_misses() {
-    for (WaveTrial& tried : search_.trials) {
-      if (tried.fits || tried.waves >= search_.best->waves) continue;
-      BriefOptions soft;
-      soft.bell_is_hard = false;
-      const Trial trial = time_.attempt(lesson_, splits(lesson_, tried.waves).front(), soft, 0.4);
-      if (trial.found()) tried.misses_by = overrun_of(trial, lesson_);
-    }
-  }
-
   const kitchen::Lesson& lesson_;
   PlanTime& time_;
   WaveFindings search_;
@@ -214,6 +209,17 @@ class WaveSearch {
 
 WaveFindings search_waves(const kitchen::Lesson& lesson, PlanTime& time) {
   return WaveSearch(lesson, time).run();
+}
+
+void measure_misses(const kitchen::Lesson& lesson, PlanTime& time, WaveFindings& findings) {
+  for (WaveTrial& tried : findings.trials) {
+    if (tried.fits || tried.waves >= findings.best->waves) continue;
+    BriefOptions soft;
+    soft.bell_is_hard = false;
+    const Trial trial = time.attempt(lesson, splits(lesson, tried.waves).front(), soft,
+                                     time.part(kForOneMiss));
+    if (trial.found()) tried.misses_by = overrun_of(trial, lesson);
+  }
 }
 
 }  // namespace timeplan
