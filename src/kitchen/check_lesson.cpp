@@ -4,6 +4,7 @@
 #include <map>
 
 #include "kitchen/check_parts.h"
+#include "kitchen/raw_tasting.h"
 
 namespace kitchen {
 
@@ -42,6 +43,8 @@ std::vector<bool> steps_done(const Lesson& lesson, int dish) {
 }
 
 namespace {
+
+constexpr Seconds kIntoTheFridge = base::minutes(90);  ///< after cooking (handbook row A040)
 
 template <class T>
 bool in_range(int index, const std::vector<T>& of) {
@@ -244,6 +247,41 @@ void check_hazard(const Lesson& lesson, const Dish& dish, const Step& step, Prob
   }
 }
 
+/// What the house rule on food that goes home asks of the dishes and the fridge (rule Y12).
+void check_home_chilled(const Lesson& lesson, Problems& problems) {
+  if (lesson.rack_for) return;  // an adult sees to it after the lesson; the notes say so
+  int boxes = 0;
+  for (const int d : dishes_cooked(lesson)) {
+    if (!chilled_before_home(lesson, d)) continue;
+    for (const Cook& cook : lesson.cooks)
+      boxes += static_cast<int>(std::count(cook.dishes.begin(), cook.dishes.end(), d));
+    const Dish& dish = dish_at(lesson, d);
+    const std::vector<bool> done = steps_done(lesson, d);
+    bool hot = false;
+    for (std::size_t s = 0; s < done.size(); ++s) hot = hot || (done[s] && dish.method[s].heat);
+    if (!hot) continue;
+    if (dish.cooling == Seconds{0}) {
+      add(problems, "rules.hot_into_fridge", "/dishes",
+          say("By the house rules ", dish_name(dish),
+              " goes home only out of the fridge, and it has no minutes to cool first."),
+          "Write its cooling_minutes, or \"keep_chilled\": false if it keeps out of the fridge.");
+    } else if (dish.cooling + lesson.rules.pack > kIntoTheFridge) {
+      add(problems, "rules.cooling_too_long", "/dishes",
+          say("By the house rules ", dish_name(dish), " goes home only out of the fridge; with ",
+              base::minutes_text(dish.cooling), " of cooling and ",
+              base::minutes_text(lesson.rules.pack),
+              " for lid and label it comes there later than 90 min after cooking."),
+          "Cool it in smaller or flatter boxes, and shorten its cooling_minutes.");
+    }
+  }
+  if (boxes * kBoxTenths <= lesson.room.fridge_tenths) return;
+  add(problems, "rules.no_chill_space", "/room",
+      say("By the house rules the food goes home only out of the fridge: ",
+          base::counted(boxes, "box takes", "boxes take"), " ", boxes * kBoxTenths,
+          " tenths of a shelf, and ", lesson.room.name, " has ", lesson.room.fridge_tenths, "."),
+      "Count in the other fridges the class may use, let two cooks share a box, or eat it here.");
+}
+
 void check_class_size(const Lesson& lesson, Problems& problems) {
   const int most = lesson.rules.second_adult_above;
   int people = 0;
@@ -257,6 +295,7 @@ void check_class_size(const Lesson& lesson, Problems& problems) {
 
 void check_rules(const Lesson& lesson, Problems& problems) {
   check_class_size(lesson, problems);
+  check_home_chilled(lesson, problems);
   for (const int d : dishes_cooked(lesson)) {
     const Dish& dish = dish_at(lesson, d);
     const std::vector<bool> done = steps_done(lesson, d);
@@ -268,6 +307,16 @@ void check_rules(const Lesson& lesson, Problems& problems) {
         continue;
       told.push_back(*step.hazard);
       check_hazard(lesson, dish, step, problems);
+    }
+    if (lesson.rules.no_raw_tasting) {
+      for (const int s : tasted_raw(dish)) {
+        if (!done[static_cast<std::size_t>(s)]) continue;
+        add(problems, "rules.raw_tasting", "/dishes",
+            say("The step ", in_quotes(dish.method[static_cast<std::size_t>(s)].id), " of ",
+                dish_name(dish), " says to taste while ", base::joined(raw_in(dish)),
+                " in it may still be raw, and the house rules bar tasting raw mixtures."),
+            "Taste after the cooking, or take the tasting out of the step.");
+      }
     }
     const std::string nuts = guilty_ingredients(dish, {Allergen::kNuts, Allergen::kPeanuts});
     if (!lesson.rules.nuts && !nuts.empty()) {

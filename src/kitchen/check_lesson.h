@@ -17,8 +17,12 @@ namespace kitchen {
 base::Problems check(const Lesson&);
 
 /// What the reader added or decided, in plain sentences: closing steps, variants, a clock time that
-/// comes twice.
+/// comes twice; and rule_notes().
 std::vector<std::string> notes(const Lesson&);
+
+/// What house rules ask of the people of this lesson, where they bite, a sentence each: gas that is
+/// left out, boxes that go home out of the fridge, raw mixtures nobody tastes.
+std::vector<std::string> rule_notes(const Lesson&);
 
 /// Which steps of a dish this lesson does: all, or one half of a dish over two lessons (rule C1).
 std::vector<bool> steps_done(const Lesson&, int dish);

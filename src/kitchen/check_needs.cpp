@@ -33,6 +33,33 @@ std::string lacks(const Cooker& cooker, const Heat& heat) {
   return {};
 }
 
+void refuse_gas(const Lesson& lesson, const std::string& what, const Place& place,
+                const std::string& where, Problems& problems) {
+  add(problems, "rules.gas_year", where,
+      say(what, " has only gas within reach of ", in_quotes(place.name), "; this is year ",
+          lesson.year, ", and gas is allowed from year ", lesson.rules.gas_from_year, "."),
+      "Move the cook to a place with an electric cooker, let the place reach one, or choose a dish "
+      "that does not need it.");
+}
+
+/// Food kept hot needs a ring or an oven as well, and by the same rule. No hold, nothing to say; no
+/// cooker at all is told elsewhere.
+void check_held_on_gas(const Lesson& lesson, const Dish& dish, const Place& place,
+                       const std::string& where, Problems& problems) {
+  if (lesson.purpose == Purpose::kTakeHome) return;
+  const bool oven = dish.hold.in == HoldIn::kOven80;
+  if (!oven && dish.hold.in != HoldIn::kRing) return;
+  int able = 0, allowed = 0;
+  for (const int k : place.cookers) {
+    const Cooker& cooker = lesson.room.cookers[static_cast<std::size_t>(k)];
+    if ((oven ? cooker.shelves : cooker.rings) == 0) continue;
+    ++able;
+    if (may_use(lesson, cooker, oven ? HeatKind::kOven : HeatKind::kRing)) ++allowed;
+  }
+  if (able > 0 && allowed == 0)
+    refuse_gas(lesson, say("Keeping ", dish_name(dish), " hot"), place, where, problems);
+}
+
 /// One pan or tin stays on one cooker, so one cooker within reach must suit all its steps.
 void check_vessels(const Lesson& lesson, std::size_t c, int d, const std::string& where,
                    Problems& problems) {
@@ -47,27 +74,38 @@ void check_vessels(const Lesson& lesson, std::size_t c, int d, const std::string
   for (const std::string& vessel : vessels) {
     std::string reason;
     const Step* step_with_reason = nullptr;
+    const Step* on_gas_only = nullptr;  // a cooker would do, were it not for the rule on gas
     bool suits = false;
     for (const int k : place.cookers) {
+      const Cooker& cooker = lesson.room.cookers[static_cast<std::size_t>(k)];
       std::string here;
+      const Step* on_gas = nullptr;
       for (std::size_t s = 0; s < dish.method.size() && here.empty(); ++s) {
         const Step& step = dish.method[s];
         if (!done[s] || !step.heat || step.heat->vessel != vessel) continue;
-        here = lacks(lesson.room.cookers[static_cast<std::size_t>(k)], *step.heat);
+        here = lacks(cooker, *step.heat);
         if (!here.empty() && step_with_reason == nullptr) {
           step_with_reason = &step;
           reason = here;
         }
+        if (!may_use(lesson, cooker, step.heat->with)) on_gas = &step;
       }
-      suits = suits || here.empty();
+      if (here.empty() && on_gas != nullptr) on_gas_only = on_gas;
+      suits = suits || (here.empty() && on_gas == nullptr);
     }
     if (suits) continue;
+    if (on_gas_only != nullptr) {
+      refuse_gas(lesson, say("The step ", in_quotes(on_gas_only->id), " of ", dish_name(dish)),
+                 place, where, problems);
+      continue;
+    }
     add(problems, "lesson.no_cooker", where,
         say("The step ", in_quotes(step_with_reason->id), " of ", dish_name(dish),
             " cannot be done at ", in_quotes(place.name), ": ", reason,
             place.cookers.size() > 1 ? ", and no other cooker within reach suits." : "."),
         "Move the cook to another place, let the place reach another cooker, or change the step.");
   }
+  check_held_on_gas(lesson, dish, place, where, problems);
   const bool held_in_oven = dish.hold.in == HoldIn::kOven80;
   const bool has_oven = std::any_of(place.cookers.begin(), place.cookers.end(), [&](int k) {
     return lesson.room.cookers[static_cast<std::size_t>(k)].shelves > 0;

@@ -22,6 +22,11 @@ Allergens allergens(const Dish& dish, int step) {
   return some;
 }
 
+bool needs_chilling(const Dish& dish) {
+  return dish.keep_chilled.value_or(dish.hold.kind != HoldKind::kKeeps ||
+                                    dish.hold.in == HoldIn::kFridge);
+}
+
 int last_step(const Dish& dish) { return static_cast<int>(dish.method.size()) - 1; }
 
 std::vector<int> reading_order(const Dish& dish) {

@@ -188,7 +188,8 @@ struct Dish {
   std::vector<Ingredient> ingredients;
   std::vector<Step> method;
   Hold hold;
-  Seconds cooling{0};  ///< from coming out until it may be lidded to go home
+  Seconds cooling{0};                ///< from coming out until it may be lidded to go home
+  std::optional<bool> keep_chilled;  ///< kept in a fridge once it is cold; none = as the hold tells
   int wash_after = 0;  ///< index of the step after which its first washing up can be done (rule Y6)
   std::vector<Split> splits;
   std::string variant;  ///< name of the variant this value is, empty for the dish as written
@@ -202,6 +203,9 @@ struct Dish {
 Allergens allergens(const Dish&);
 /// What step `step` of the dish brings to its kit: of the ingredients it names, or of all of them.
 Allergens allergens(const Dish&, int step);
+/// Whether the food is kept in a fridge once it is cold: as the dish says; otherwise all food but
+/// what keeps out of one (bread, biscuits: the hold "keeps", not in the fridge).
+bool needs_chilling(const Dish&);
 /// Index of the step whose end makes the dish ready (rule S1): the last of the method.
 int last_step(const Dish&);
 /// Stable order in which a pupil reads the method: by the waits, ties as written.

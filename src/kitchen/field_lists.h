@@ -9,9 +9,9 @@
 namespace kitchen {
 
 inline constexpr std::string_view kDishFields[] = {
-    "kind",      "version",         "name",       "tag",    "portions", "ingredients", "method",
-    "hold",      "cooling_minutes", "wash_after", "splits", "variants", "variant",     "aim",
-    "key_words", "questions"};
+    "kind", "version",         "name",         "tag",        "portions", "ingredients", "method",
+    "hold", "cooling_minutes", "keep_chilled", "wash_after", "splits",   "variants",    "variant",
+    "aim",  "key_words",       "questions"};
 inline constexpr std::string_view kIngredientFields[] = {
     "name", "amount", "unit", "contains", "label_read", "food", "preparation", "optional"};
 inline constexpr std::string_view kStepFields[] = {
@@ -38,8 +38,8 @@ inline constexpr std::string_view kRoomFields[] = {
     "hands_at_sinks", "table_positions", "fridge_tenths", "freezer_tenths", "kit",
     "change_over",    "seen_together"};
 inline constexpr std::string_view kBayFields[] = {"name", "sinks", "cookers", "places"};
-inline constexpr std::string_view kCookerFields[] = {"name",  "rings",        "shelves",
-                                                     "grill", "grill_places", "fan"};
+inline constexpr std::string_view kCookerFields[] = {"name",         "rings", "shelves", "grill",
+                                                     "grill_places", "fan",   "gas"};
 inline constexpr std::string_view kPlaceFields[] = {"name", "cookers"};
 inline constexpr std::string_view kKitFields[] = {"item", "count", "washed_between",
                                                   "full_clean_minutes"};
@@ -53,7 +53,10 @@ inline constexpr std::string_view kHouseRulesFields[] = {"kind",
                                                          "frying",
                                                          "frying_from_year",
                                                          "knives_from_year",
+                                                         "gas_from_year",
                                                          "nuts",
+                                                         "food_home_chilled",
+                                                         "no_raw_tasting",
                                                          "second_adult_for_frying",
                                                          "second_adult_above",
                                                          "count_knives",

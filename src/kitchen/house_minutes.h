@@ -40,6 +40,8 @@ inline constexpr HouseSwitch kHouseSwitches[] = {
     {"frying", &HouseRules::frying},
     {"nuts", &HouseRules::nuts},
     {"second_adult_for_frying", &HouseRules::second_adult_for_frying},
+    {"food_home_chilled", &HouseRules::food_home_chilled},
+    {"no_raw_tasting", &HouseRules::no_raw_tasting},
     {"count_knives", &HouseRules::count_knives},
     {"look_at_bays", &HouseRules::look_at_bays},
     {"wash_in_parts", &HouseRules::wash_in_parts},

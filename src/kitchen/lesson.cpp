@@ -1,5 +1,7 @@
 #include "kitchen/lesson.h"
 
+#include <algorithm>
+
 #include "kitchen/lesson_clock.h"
 
 namespace kitchen {
@@ -30,6 +32,18 @@ std::string file_time(const Lesson& lesson, Seconds since_opening) {
   const bool west = local.offset < Seconds{0};
   return date + "T" + time + (west ? "-" : "+") +
          base::clock_text(west ? -local.offset : local.offset);
+}
+
+bool may_use(const Lesson& lesson, const Cooker& cooker, HeatKind heat) {
+  return lesson.year >= lesson.rules.gas_from_year || !burns_gas(cooker, heat);
+}
+
+bool chilled_before_home(const Lesson& lesson, int dish) {
+  const bool put_away = std::any_of(
+      lesson.carry.begin(), lesson.carry.end(),
+      [dish](const CarryOver& c) { return c.dish == dish && !c.second_half; });
+  return lesson.rules.food_home_chilled && lesson.purpose == Purpose::kTakeHome && !put_away &&
+         needs_chilling(lesson.dishes[static_cast<std::size_t>(dish)]);
 }
 
 int bay_of(const Lesson& lesson, int cook) {

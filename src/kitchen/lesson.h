@@ -31,13 +31,16 @@ struct HouseRules {
   bool frying = true;        ///< hot oil allowed
   int frying_from_year = 7;  ///< lowest year group that may fry
   int knives_from_year = 7;
-  bool nuts = true;  ///< nuts and peanuts allowed in the room
+  int gas_from_year = 7;  ///< lowest year group that may cook on gas; 14 = none
+  bool nuts = true;       ///< nuts and peanuts allowed in the room
   bool second_adult_for_frying = false;
-  int second_adult_above = 0;     ///< pupils one adult may have alone; 0 = the house does not say
-  bool count_knives = true;       ///< count out and in, 2 min each (rule Y8)
-  bool look_at_bays = true;       ///< the adult's look at each bay before dismissal (rule Y8)
-  std::map<Hazard, Watch> watch;  ///< complete: every hazard has an entry
-  Seconds apron_and_hands{120};   ///< FD001
+  bool food_home_chilled = false;  ///< what needs the fridge goes home only out of it
+  bool no_raw_tasting = false;     ///< nobody tastes a mixture with raw egg, flour, meat or fish
+  int second_adult_above = 0;      ///< pupils one adult may have alone; 0 = the house does not say
+  bool count_knives = true;        ///< count out and in, 2 min each (rule Y8)
+  bool look_at_bays = true;        ///< the adult's look at each bay before dismissal (rule Y8)
+  std::map<Hazard, Watch> watch;   ///< complete: every hazard has an entry
+  Seconds apron_and_hands{120};    ///< FD001
   Seconds collect_ingredients{180};  ///< FD002
   Seconds collect_equipment{180};    ///< FD003
   Seconds clean_after_raw{240};      ///< FD038 less the hand-wash
@@ -176,6 +179,13 @@ struct Lesson {
 
 /// A clock time of the lesson, "10:50".
 std::string clock(const Lesson&, Seconds since_opening);
+/// Whether the house rules let this class use that heat of that cooker (gas by year, rule Y11).
+bool may_use(const Lesson&, const Cooker&, HeatKind);
+/// What one box of food to take home takes in the fridge, tenths of a shelf.
+inline constexpr int kBoxTenths = 2;
+/// Whether the dish waits in the fridge to go home: food that needs it, going home from this
+/// lesson, by the house rules (rule Y12). Left on the rack too; then an adult sees to it.
+bool chilled_before_home(const Lesson&, int dish);
 /// The bay of a cook's place, an index into Room::bays.
 int bay_of(const Lesson&, int cook);
 

@@ -257,6 +257,7 @@ std::optional<Dish> dish_of(Reader& outer, const Node& node, const std::string& 
   dish.ingredients = ingredients_of(f);
   dish.hold = hold_of(f);
   dish.cooling = f.minutes("cooling_minutes", Seconds{0}, Seconds{0});
+  if (f.find("keep_chilled") != nullptr) dish.keep_chilled = f.flag("keep_chilled", true);
   dish.variant = f.text_or("variant", "", 60);
   dish.aim = f.text_or("aim", "", 200);
   dish.key_words = f.texts("key_words");

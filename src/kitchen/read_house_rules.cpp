@@ -53,6 +53,7 @@ std::optional<HouseRules> house_rules_of(Reader& outer, const Node& node,
     rules.*each.value = f.flag(each.key, rules.*each.value);
   rules.frying_from_year = f.whole("frying_from_year", 1, 14, rules.frying_from_year);
   rules.knives_from_year = f.whole("knives_from_year", 1, 14, rules.knives_from_year);
+  rules.gas_from_year = f.whole("gas_from_year", 1, 14, rules.gas_from_year);
   rules.second_adult_above = f.whole("second_adult_above", 0, 60, rules.second_adult_above);
   for (const HouseMinutes& each : kHouseMinutes)
     rules.*each.value = f.minutes(each.key, Seconds{0}, rules.*each.value);

@@ -116,6 +116,7 @@ class RoomReader {
     cooker.grill = c.word("grill", kGrillWords, std::optional{usual});
     cooker.grill_places = c.whole("grill_places", 1, 12, 1);
     cooker.fan = c.flag("fan", cooker.shelves > 0);
+    cooker.gas = c.word("gas", kGasWords, std::optional{Gas::kNone});
     if (cooker.shelves == 0 && (cooker.grill == GrillKind::kInOven || cooker.fan)) {
       reader_.add("room.cooker.no_oven", c.where("shelves"),
                   say(c.what(), " has no oven shelf, yet ",

@@ -53,6 +53,10 @@ std::optional<Detour> quicker_detour(const ChangeOver& rates) {
   return std::nullopt;
 }
 
+bool burns_gas(const Cooker& cooker, HeatKind heat) {
+  return cooker.gas == Gas::kAll || (cooker.gas == Gas::kRings && heat == HeatKind::kRing);
+}
+
 const Kit* find_kit(const Room& room, const std::string& item) {
   const auto at = std::find_if(room.kit.begin(), room.kit.end(),
                                [&](const Kit& kit) { return kit.item == item; });

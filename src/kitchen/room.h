@@ -12,6 +12,9 @@ namespace kitchen {
 
 enum class GrillKind : std::int8_t { kNone, kInOven, kEyeLevel };
 
+/// What of a cooker burns gas; the rest is electric.
+enum class Gas : std::int8_t { kNone, kRings, kAll };
+
 struct Cooker {
   std::string name;  ///< unique in the room: "A1"
   int bay = 0;       ///< index into Room::bays
@@ -20,6 +23,7 @@ struct Cooker {
   GrillKind grill = GrillKind::kInOven;
   int grill_places = 1;  ///< eye-level grill only
   bool fan = true;       ///< the oven has a fan
+  Gas gas = Gas::kNone;  ///< for the house rule on who may use gas (rule Y11)
   friend bool operator==(const Cooker&, const Cooker&) = default;
 };
 
@@ -78,6 +82,8 @@ struct Room {
   friend bool operator==(const Room&, const Room&) = default;
 };
 
+/// Whether heat of that kind on this cooker is a gas flame.
+bool burns_gas(const Cooker&, HeatKind);
 /// The kit of that name, or nothing.
 const Kit* find_kit(const Room&, const std::string& item);
 

@@ -60,6 +60,8 @@ inline constexpr Word<KeptIn> kKeptInWords[] = {{"fridge", KeptIn::kFridge},
 inline constexpr Word<GrillKind> kGrillWords[] = {{"none", GrillKind::kNone},
                                                   {"in oven", GrillKind::kInOven},
                                                   {"eye level", GrillKind::kEyeLevel}};
+inline constexpr Word<Gas> kGasWords[] = {
+    {"none", Gas::kNone}, {"rings", Gas::kRings}, {"all", Gas::kAll}};
 inline constexpr Word<Purpose> kPurposeWords[] = {{"take home", Purpose::kTakeHome},
                                                   {"eat here", Purpose::kEatHere},
                                                   {"taste", Purpose::kTaste},

@@ -184,6 +184,7 @@ Node node_of(const Dish& dish) {
   hold.set("most_minutes", minutes_node(dish.hold.most));
   hold.set("in", Node::of(word_for(kHoldInWords, dish.hold.in)));
   node.set("cooling_minutes", minutes_node(dish.cooling));
+  if (dish.keep_chilled) node.set("keep_chilled", Node::of(*dish.keep_chilled));
   node.set("wash_after", Node::of(dish.method[static_cast<std::size_t>(dish.wash_after)].id));
   if (!dish.splits.empty()) {
     Node& splits = node.set("splits", Node::list());

@@ -13,6 +13,7 @@ Node cooker_node(const Cooker& cooker) {
   node.set("grill", Node::of(word_for(kGrillWords, cooker.grill)));
   if (cooker.grill_places != 1) node.set("grill_places", Node::of(cooker.grill_places));
   node.set("fan", Node::of(cooker.fan));
+  if (cooker.gas != Gas::kNone) node.set("gas", Node::of(word_for(kGasWords, cooker.gas)));
   return node;
 }
 
@@ -81,6 +82,7 @@ Node node_of(const HouseRules& rules) {
   for (const HouseSwitch& each : kHouseSwitches) node.set(each.key, Node::of(rules.*each.value));
   node.set("frying_from_year", Node::of(rules.frying_from_year));
   node.set("knives_from_year", Node::of(rules.knives_from_year));
+  node.set("gas_from_year", Node::of(rules.gas_from_year));
   node.set("second_adult_above", Node::of(rules.second_adult_above));
   Node& watch = node.set("watch", Node::object());
   for (const auto& [hazard, limits] : rules.watch) {

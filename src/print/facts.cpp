@@ -211,7 +211,9 @@ std::string sentence(const kitchen::Lesson& lesson, const Task& task) {
     case TaskKind::kTakeOutOfStore:
       return "Take out what was put away";
     case TaskKind::kPack:
-      return "Lid and label to take home";
+      return kitchen::chilled_before_home(lesson, task.dish)
+                 ? "Lid and label, then into the fridge until it goes home"
+                 : "Lid and label to take home";
     case TaskKind::kWashUp:
       return part("Wash up");
     case TaskKind::kWindow:

@@ -157,6 +157,7 @@ Applied oven_next_door(const Lesson& lesson) {
   kitchen::Cooker spare = changed.room.cookers.front();
   spare.name = "next door";
   spare.rings = 0;
+  spare.gas = kitchen::Gas::kNone;  // one that every class may use
   spare.grill = kitchen::GrillKind::kNone;
   const int index = static_cast<int>(changed.room.cookers.size());
   changed.room.cookers.push_back(spare);

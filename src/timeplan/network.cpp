@@ -201,6 +201,7 @@ std::vector<Way> NetworkBuilder::heat_ways(
   for (const int index :
        lesson_.room.places[static_cast<std::size_t>(cook_of(cook).place)].cookers) {
     const kitchen::Cooker& cooker = lesson_.room.cookers[static_cast<std::size_t>(index)];
+    if (!kitchen::may_use(lesson_, cooker, heat.with)) continue;
     Need need;
     if (heat.with == kitchen::HeatKind::kRing) {
       if (cooker.rings < heat.rings) continue;

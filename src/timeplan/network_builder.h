@@ -35,7 +35,9 @@ class NetworkBuilder {
   void add_method_waits(int cook, int dish, const std::vector<bool>& here);
   void add_gate(int cook, int dish, int step, const std::vector<bool>& here);
   void add_carry_over(int cook, int dish, const std::vector<bool>& here);
-  void add_pack(int cook, int dish);
+  void add_pack(int cook, int dish, const std::vector<bool>& here);
+  /// From the end of that node to the bell.
+  void hold_in_the_cold(int cook, int dish, int after, PoolKind where, int tenths);
   void add_wash_up(int cook);
   void add_serving(int cook);
   // network_shared.cpp: what is held and cleaned

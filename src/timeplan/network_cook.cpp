@@ -6,6 +6,12 @@
 #include "timeplan/network_methods.h"
 
 namespace timeplan {
+namespace {
+
+/// Cooked food is cooled and in the cold within 90 minutes of cooking (handbook row A040).
+constexpr Seconds kIntoTheFridge = base::minutes(90);
+
+}  // namespace
 
 using kitchen::Moment;
 
@@ -49,7 +55,7 @@ void NetworkBuilder::add_dish(int cook, int dish) {
   add_kit_washes(cook, dish, here);
   add_clean_downs(cook, dish, here);
   if (lesson_.purpose == kitchen::Purpose::kTakeHome && !lesson_.rack_for && !carried_first(dish))
-    add_pack(cook, dish);
+    add_pack(cook, dish, here);
 }
 
 void NetworkBuilder::add_steps(int cook, int dish, const std::vector<bool>& here) {
@@ -186,33 +192,47 @@ void NetworkBuilder::add_carry_over(int cook, int dish, const std::vector<bool>&
   }
   const int store = task_node(TaskKind::kStore, cook, dish, split.after_step, lesson_.rules.store,
                               8, 1);
-  // Cooked food: cooled and in the cold within 90 minutes of cooking (handbook row A040).
   const bool cooked = split.cooling.count() > 0;
   const int last = last_part(cook, dish, split.after_step);
   wait(last, Moment::kEnd, store, Moment::kStart, split.cooling, std::nullopt, WaitWhy::kStore,
        cooked);
   if (cooked)
-    wait(last, Moment::kEnd, store, Moment::kEnd, Seconds{0}, base::minutes(90), WaitWhy::kStore,
+    wait(last, Moment::kEnd, store, Moment::kEnd, Seconds{0}, kIntoTheFridge, WaitWhy::kStore,
          true);
+  hold_in_the_cold(cook, dish, store,
+                   split.kept == kitchen::KeptIn::kFreezer ? PoolKind::kFreezer : PoolKind::kFridge,
+                   split.fridge_tenths);
+}
+
+void NetworkBuilder::hold_in_the_cold(int cook, int dish, int after, PoolKind where, int tenths) {
   Held cold;
   cold.cook = cook;
   cold.dish = dish;
   cold.what = "cold space";
-  cold.from = store;
+  cold.from = after;
   cold.from_moment = Moment::kEnd;
   cold.to = -1;
   Need space;
-  space.pool = {split.kept == kitchen::KeptIn::kFreezer ? PoolKind::kFreezer : PoolKind::kFridge};
-  space.amount = split.fridge_tenths;
+  space.pool = {where};
+  space.amount = tenths;
   cold.ways = {{space}};
   net_.held.push_back(std::move(cold));
 }
 
-void NetworkBuilder::add_pack(int cook, int dish) {
+void NetworkBuilder::add_pack(int cook, int dish, const std::vector<bool>& here) {
   const int pack = task_node(TaskKind::kPack, cook, dish, -1, lesson_.rules.pack, 8, 1);
   wait(own(cook).ready.back(), Moment::kEnd, pack, Moment::kStart, dish_of(dish).cooling,
        std::nullopt, WaitWhy::kPack);
   own(cook).packing.push_back(pack);
+  if (!kitchen::chilled_before_home(lesson_, dish)) return;
+  // The box goes into the fridge and home from there.
+  bool cooked = false;
+  for (std::size_t s = 0; s < here.size(); ++s)
+    cooked = cooked || (here[s] && dish_of(dish).method[s].heat);
+  if (cooked)
+    wait(own(cook).ready.back(), Moment::kEnd, pack, Moment::kEnd, Seconds{0}, kIntoTheFridge,
+         WaitWhy::kPack, true);
+  hold_in_the_cold(cook, dish, pack, PoolKind::kFridge, kitchen::kBoxTenths);
 }
 
 void NetworkBuilder::add_wash_up(int cook) {

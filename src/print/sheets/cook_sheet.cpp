@@ -5,6 +5,7 @@
 
 #include "base/index.h"
 #include "base/text.h"
+#include "kitchen/raw_tasting.h"
 #include "kitchen/words.h"
 #include "print/sheets/room_sheets.h"
 #include "print/words.h"
@@ -266,6 +267,7 @@ class Sheet {
         if (who.dishes.size() > 1) words.bold(tag(p_.lesson, dish) + " ");
         f.paragraph(words.also(dish_allergens(p_.lesson.dishes[at(dish)])), {9});
       }
+      if (no_tasting(who)) f.paragraph(bold(kNoTasting), {9});
       f.paragraph("Labels decide. Wash hands before touching another cook's food.", {9});
       bottom = std::max(bottom, f.y());
     }
@@ -280,15 +282,25 @@ class Sheet {
     flow_.gap(bottom - top);
   }
 
+  bool no_tasting(const kitchen::Cook& who) const {
+    return p_.lesson.rules.no_raw_tasting &&
+           std::any_of(who.dishes.begin(), who.dishes.end(), [&](int dish) {
+             return !kitchen::raw_in(p_.lesson.dishes[at(dish)]).empty();
+           });
+  }
+
   double box_height(double width) const {
     double most = 72;
     double sum = 34;
     for (const int dish : p_.lesson.cooks[at(cook_)].dishes)
       sum += d_.set(dish_allergens(p_.lesson.dishes[at(dish)]), {9}, width - 12).height + 3;
+    if (no_tasting(p_.lesson.cooks[at(cook_)]))
+      sum += d_.set(bold(kNoTasting), {9}, width - 12).height + 3;
     return std::max(most, sum + 8) + 20;
   }
 
   static constexpr double kBar = 13;
+  static constexpr const char* kNoTasting = "Raw mix: do not taste, do not lick.";
 
   Document& d_;
   const Planned& p_;

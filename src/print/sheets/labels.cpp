@@ -94,7 +94,9 @@ Words label_words(const kitchen::Lesson& lesson, const safety::Evidence& evidenc
   } else {
     words.add("Contains: ").also(contains_words(dish, evidence)).add(". ");
   }
-  return words.add(wish.keep.empty() ? keep_words(dish) : wish.keep);
+  return words.add(wish.keep.empty()
+                       ? keep_words(dish, kitchen::chilled_before_home(lesson, label.dish))
+                       : wish.keep);
 }
 
 }  // namespace
@@ -126,12 +128,15 @@ base::Result<StickerSheet> sticker_sheet(std::string_view said) {
                                  "label, step; mm).")};
 }
 
-std::string keep_words(const kitchen::Dish& dish) {
+std::string keep_words(const kitchen::Dish& dish, bool from_fridge) {
   const bool rice = std::any_of(
       dish.ingredients.begin(), dish.ingredients.end(),
       [](const auto& i) { return base::lower(i.name).find("rice") != std::string::npos; });
   const bool hot = dish.hold.kind == kitchen::HoldKind::kHot;
-  std::string out = "Cool, then fridge (5 °C or below) within 90 min. Eat within ";
+  std::string out = from_fridge
+                        ? "Out of the school's fridge: home cold, into the fridge (5 °C or below). "
+                          "Eat within "
+                        : "Cool, then fridge (5 °C or below) within 90 min. Eat within ";
   out += rice ? "1 day (rice)." : "2 days.";
   if (hot) out += " Reheat once, until steaming hot all through.";
   return out;

@@ -63,6 +63,7 @@ IngredientList ingredient_list(const kitchen::Dish&, const safety::Evidence&);
 Words contains_words(const kitchen::Dish&, const safety::Evidence&);
 /// Ours, by the advice of the Food Standards Agency on left-overs (as published; the school's own
 /// words come first).
-std::string keep_words(const kitchen::Dish&);
+/// `from_fridge`: it comes out of the school's fridge, cold already.
+std::string keep_words(const kitchen::Dish&, bool from_fridge = false);
 
 }  // namespace print::sheets

@@ -29,6 +29,13 @@ bool goes_home(const kitchen::Lesson& lesson) {
   return lesson.purpose == kitchen::Purpose::kTakeHome;
 }
 
+/// Whether the school chills what goes home, by its house rules.
+bool from_fridge(const kitchen::Lesson& lesson) {
+  const std::vector<int> made = dishes_made(lesson);
+  return std::any_of(made.begin(), made.end(),
+                     [&](int d) { return kitchen::chilled_before_home(lesson, d); });
+}
+
 std::string class_of(const kitchen::Lesson& lesson) {
   return lesson.title.substr(0, lesson.title.find(','));
 }
@@ -68,6 +75,9 @@ constexpr const char* kSchoolHasAll = "The school has all the ingredients ready.
 constexpr const char* kCold =
     "Keep cold food cold until it is in the school's fridge, and leave the packet or its label on: "
     "we read every label for allergens.";
+constexpr const char* kChilledFirst =
+    "What needs the fridge is cooled and chilled at school and goes home cold at the end of the "
+    "day; a cool bag helps on a long way. ";
 constexpr const char* kQuietly =
     "If bringing any of this is difficult, tell the school office or the food teacher; it is "
     "settled quietly and nobody else is told.";
@@ -132,8 +142,9 @@ void draw_letter(Document& document, const Letter& letter) {
   flow.paragraph(kAllergies, text);
   if (goes_home(lesson))
     flow.paragraph(
-        "At home: into the fridge within 90 minutes, eat within two days, and heat once "
-        "until steaming hot all through.",
+        std::string(from_fridge(lesson) ? kChilledFirst : "") +
+            "At home: into the fridge within 90 minutes, eat within two days, and heat once "
+            "until steaming hot all through.",
         text);
   flow.gap(8);
   flow.need(190);
@@ -172,6 +183,7 @@ std::string text_of_letter(const Letter& letter) {
   out += bring.empty() ? std::string("\n") + kSchoolHasAll + "\n"
                        : std::string("\n") + kCold + "\n\n" + kQuietly + "\n";
   out += std::string("\n") + kSwaps + " " + kAllergies + "\n";
+  if (from_fridge(lesson)) out += std::string("\n") + kChilledFirst + "\n";
   out += "\nPlease answer by " +
          (letter.reply_by.empty() ? std::string("the day before") : letter.reply_by) + ": ";
   out += bring.empty() ? "" : "do you bring this, or shall the school supply it? ";

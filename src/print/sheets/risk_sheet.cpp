@@ -5,6 +5,7 @@
 
 #include "base/index.h"
 #include "base/text.h"
+#include "kitchen/raw_tasting.h"
 #include "print/say_allergens.h"
 #include "print/sheets/open_document.h"
 #include "print/words.h"
@@ -108,6 +109,39 @@ const std::vector<Known>& known() {
   return all;
 }
 
+/// "Fruit scones (FS)" for each dish that `wanted` picks.
+template <class Wanted>
+std::vector<std::string> dishes_that(const kitchen::Lesson& lesson, Wanted wanted) {
+  std::vector<std::string> out;
+  for (const int d : dishes_made(lesson)) {
+    if (wanted(d)) out.push_back(dish_name(lesson.dishes[at(d)]));
+  }
+  return out;
+}
+
+/// What the school's own switches add.
+std::vector<RiskLine> risks_of_house_rules(const kitchen::Lesson& lesson) {
+  std::vector<RiskLine> out;
+  if (lesson.rules.no_raw_tasting) {
+    const auto raw = dishes_that(
+        lesson, [&](int d) { return !kitchen::raw_in(lesson.dishes[at(d)]).empty(); });
+    if (!raw.empty())
+      out.push_back({"Raw mixtures tasted or licked", raw,
+                     "Who tastes raw egg, flour, meat or fish: food poisoning.",
+                     "House rule: nobody tastes or licks a mixture before it is cooked. Spoons and "
+                     "bowls of raw mixture go straight to the sink; hands washed. Tasted after "
+                     "cooking, with a clean spoon each time."});
+  }
+  const auto boxes = dishes_that(lesson,
+                                 [&](int d) { return kitchen::chilled_before_home(lesson, d); });
+  if (!boxes.empty())
+    out.push_back({"Food warm on the way home", boxes, "Who eats it: food poisoning.",
+                   "House rule: home only out of the fridge. Cooled in the open, lidded, in the "
+                   "fridge within 90 minutes of cooking, at 5 °C or below; handed out at home "
+                   "time. What was not chilled stays at school."});
+  return out;
+}
+
 constexpr const char* kFirst =
     "Your employer's and local rules come first. This is a draft from the steps of the lesson: "
     "read it, change it, and sign only what is true of your room, your class and this day.";
@@ -117,7 +151,7 @@ constexpr const char* kNotSeen =
 }  // namespace
 
 std::vector<RiskLine> risks(const kitchen::Lesson& lesson) {
-  std::vector<RiskLine> out;
+  std::vector<RiskLine> out = risks_of_house_rules(lesson);
   for (const Known& hazard : known()) {
     RiskLine line{hazard.name, {}, hazard.harm, hazard.controls};
     for (const int d : dishes_made(lesson)) {

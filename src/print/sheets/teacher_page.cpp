@@ -6,6 +6,7 @@
 
 #include "base/index.h"
 #include "base/text.h"
+#include "kitchen/check_lesson.h"
 #include "print/chance_words.h"
 #include "print/say_parts.h"
 #include "print/sheets/strip.h"
@@ -269,6 +270,9 @@ void draw_front(Document& document, const Planned& p, double size) {
   say_aims(left, p.lesson, size);
   if (!own) say_stops(right, p, all, size);
   say_where_to_stand(right, p, size);
+  const std::vector<std::string> rules = kitchen::rule_notes(p.lesson);
+  if (!rules.empty()) right.heading("House rules that bite today");
+  for (const std::string& rule : rules) right.paragraph(rule, {size});
   right.gap(4);
   right.paragraph(caution_words(), {size, true});
 }

@@ -239,7 +239,9 @@ std::string look_out(const kitchen::Lesson& lesson, const Task& task) {
     case TaskKind::kStore:
       return "Name and date on it.";
     case TaskKind::kPack:
-      return "Cool first. Name and date on it.";
+      return kitchen::chilled_before_home(lesson, task.dish)
+                 ? "Cool first. Name and date on it. Into the fridge."
+                 : "Cool first. Name and date on it.";
     case TaskKind::kWashUp:
       return "Rings and oven off. Knives one by one.";
     case TaskKind::kWindow:

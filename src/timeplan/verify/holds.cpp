@@ -91,7 +91,7 @@ class Keeping {
   }
 
   bool on_ring(const Group& group, std::size_t next, int k) {
-    if (cooker(k).rings == 0) return false;
+    if (cooker(k).rings == 0 || too_young_for(c_, k, kitchen::HeatKind::kRing)) return false;
     auto& uses = rings_[static_cast<std::size_t>(k)];
     uses.push_back({holds_[group[next]].span, 1, {}});
     const bool fits = over(uses, cooker(k).rings).size() <=
@@ -102,7 +102,7 @@ class Keeping {
   }
 
   bool in_oven_of(const Group& group, std::size_t next, int k) {
-    if (cooker(k).shelves == 0) return false;
+    if (cooker(k).shelves == 0 || too_young_for(c_, k, kitchen::HeatKind::kOven)) return false;
     auto& trays = trays_[static_cast<std::size_t>(k)];
     const auto& w = holds_[group[next]];
     trays.push_back({c_.dish(w.dish).name + " kept hot", w.span, kKeepHot, 12, {}, {}});
@@ -155,6 +155,10 @@ std::optional<Seconds> serve_moment(const Case& c, int cook, int sitting) {
     if (served.cook == cook && served.sitting == sitting) return served.at;
   }
   return std::nullopt;
+}
+
+bool chilled(const Case& c, int dish) {
+  return c.lesson.rules.food_home_chilled && kitchen::needs_chilling(c.dish(dish));
 }
 
 std::vector<Waiting> all_waiting(const Case& c) {

@@ -21,6 +21,8 @@ bool in_sitting(const kitchen::Sitting&, int dish);
 bool served_in(const Case&, int cook, int sitting);
 /// The serve moment the plan gives, the first if there are several.
 std::optional<Seconds> serve_moment(const Case&, int cook, int sitting);
+/// Does a packed box of the dish wait in the fridge to go home (rule Y12)?
+bool chilled(const Case&, int dish);
 /// Every dish that is finished and served in this plan.
 std::vector<Waiting> all_waiting(const Case&);
 

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "kitchen/raw_tasting.h"
 #include "timeplan/verify/checks.h"
 #include "timeplan/verify/lengths.h"
 
@@ -49,6 +50,49 @@ void check_step(Case& c, int index) {
   if (knife && c.lesson.year < rules.knives_from_year) {
     say(fmt::format("knives are for year {} and up", rules.knives_from_year));
   }
+}
+
+// Every step that has ended when `step` starts, by waits from end to start.
+std::vector<int> ended_before(const kitchen::Dish& dish, int step) {
+  std::vector<int> found;
+  std::vector<int> open{step};
+  while (!open.empty()) {
+    const int now = open.back();
+    open.pop_back();
+    for (const auto& wait : dish.method[static_cast<std::size_t>(now)].follows) {
+      const bool ended = wait.of == kitchen::Moment::kEnd && wait.moment == kitchen::Moment::kStart;
+      if (!ended || std::find(found.begin(), found.end(), wait.step) != found.end()) continue;
+      found.push_back(wait.step);
+      open.push_back(wait.step);
+    }
+  }
+  return found;
+}
+
+// May something raw still be in what the step tastes?
+bool raw_at(const kitchen::Dish& dish, int step) {
+  std::vector<int> over = ended_before(dish, step);
+  std::vector<int> cooking;
+  for (const int h : over) {
+    if (dish.method[static_cast<std::size_t>(h)].heat) cooking.push_back(h);
+  }
+  if (cooking.empty() && kitchen::has_unnamed_raw(dish)) return true;
+  over.push_back(step);
+  return std::any_of(over.begin(), over.end(), [&](int raw) {
+    if (!kitchen::brings_raw(dish, raw)) return false;
+    return std::none_of(cooking.begin(), cooking.end(), [&](int h) {
+      const auto before = ended_before(dish, h);
+      return h == raw || std::find(before.begin(), before.end(), raw) != before.end();
+    });
+  });
+}
+
+void check_tasting_raw(Case& c, int index) {
+  const Task& t = c.task(index);
+  if (!c.lesson.rules.no_raw_tasting || !kitchen::says_to_taste(c.step(t.dish, t.step))) return;
+  if (!raw_at(c.dish(t.dish), t.step)) return;
+  c.report("Y11", fmt::format("{}: the school bars tasting raw mixtures.", c.label(index)), {index},
+           when(t));
 }
 
 void check_nuts(Case& c) {
@@ -128,7 +172,9 @@ void check_bay_look(Case& c, int bay) {
 
 void check_house_rules(Case& c) {
   for (const int t : c.all()) {
-    if (c.task(t).kind == TaskKind::kStep) check_step(c, t);
+    if (c.task(t).kind != TaskKind::kStep) continue;
+    check_step(c, t);
+    check_tasting_raw(c, t);
   }
   check_nuts(c);
   check_knives(c);

@@ -181,6 +181,16 @@ void check_packing(Case& c, int cook, int dish) {
                          c.at(*ready)),
              {*pack}, {*ready, t.start});
   }
+  constexpr auto kIntoTheFridge = base::minutes(90);  // A040
+  const auto& steps = c.half(dish).reading;
+  const bool hot = std::any_of(steps.begin(), steps.end(),
+                               [&](int s) { return c.step(dish, s).heat.has_value(); });
+  if (ready && hot && chilled(c, dish) && t.end > *ready + kIntoTheFridge) {
+    c.report("Y12",
+             fmt::format("{}: it must be in the fridge within 90 min of {}.", c.label(*pack),
+                         c.at(*ready)),
+             {*pack}, {*ready, t.end});
+  }
   if (t.end > c.cook(cook).leaves) {
     c.report("K5",
              fmt::format("{}: it must end by the bell at {}.", c.label(*pack),

@@ -109,6 +109,16 @@ void add_stored(const Case& c, bool freezer, std::vector<Use>& uses) {
   }
 }
 
+// Boxes that go home out of the fridge wait in it to the bell (rule Y12).
+void add_boxes(const Case& c, std::vector<Use>& fridge) {
+  constexpr int kBox = 2;  // tenths of a shelf
+  for (const int index : c.all()) {
+    const Task& t = c.task(index);
+    if (t.kind == TaskKind::kPack && chilled(c, t.dish))
+      fridge.push_back({{t.end, c.lesson.bell}, kBox, {index}});
+  }
+}
+
 void check_cold(Case& c) {
   constexpr int kHeldDish = 2;  // tenths of a shelf (rule S3)
   std::vector<Use> fridge;
@@ -122,6 +132,7 @@ void check_cold(Case& c) {
   }
   add_stored(c, false, fridge);
   add_stored(c, true, freezer);
+  add_boxes(c, fridge);
   for (const auto& w : all_waiting(c)) {
     if (c.dish(w.dish).hold.in == kitchen::HoldIn::kFridge)
       fridge.push_back({w.span, kHeldDish, {}});

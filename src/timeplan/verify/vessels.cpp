@@ -100,6 +100,18 @@ void check_cooker(Case& c, const Vessel& v) {
   }
 }
 
+// The school's rule on gas: who is too young for a flame has nothing on one (Y11).
+void check_gas(Case& c, const Vessel& v) {
+  if (v.cooker < 0 || !too_young_for(c, v.cooker, v.kind)) return;
+  for (const int t : heat_tasks(c, v)) {
+    c.report(
+        "Y11",
+        fmt::format("{}: {} is on the gas of cooker {}, and gas is for year {} and up.", c.label(t),
+                    name_of(c, v), cooker_of(c, v.cooker).name, c.lesson.rules.gas_from_year),
+        {t}, when(c.task(t)));
+  }
+}
+
 std::string knob(const kitchen::OvenSetting& s) {
   const char* kind = s.kind == kitchen::OvenKind::kFan     ? "fan"
                      : s.kind == kitchen::OvenKind::kGrill ? "grill"
@@ -220,6 +232,19 @@ bool able(const kitchen::Cooker& cooker, const kitchen::Heat& heat) {
   return false;
 }
 
+bool too_young_for(const Case& c, int cooker, HeatKind heat) {
+  if (c.lesson.year >= c.lesson.rules.gas_from_year) return false;
+  switch (cooker_of(c, cooker).gas) {
+    case kitchen::Gas::kNone:
+      return false;
+    case kitchen::Gas::kRings:
+      return heat == HeatKind::kRing;
+    case kitchen::Gas::kAll:
+      return true;
+  }
+  return false;
+}
+
 bool in_oven(const Case& c, const Vessel& v) {
   if (v.kind == HeatKind::kOven) return true;
   return v.kind == HeatKind::kGrill && v.cooker >= 0 &&
@@ -240,6 +265,7 @@ void check_vessels(Case& c) {
   const auto vessels = all_vessels(c);
   for (const auto& v : vessels) {
     check_cooker(c, v);
+    check_gas(c, v);
     check_setting(c, v);
   }
   check_capacities(c, vessels);

@@ -27,6 +27,8 @@ struct Vessel {
 std::vector<Vessel> all_vessels(const Case&);
 /// Can the cooker give that heat: rings, an oven with a fan for fan settings, a grill?
 bool able(const kitchen::Cooker&, const kitchen::Heat&);
+/// Is the class too young for that heat of that cooker: a gas flame below the year for gas (Y11)?
+bool too_young_for(const Case&, int cooker, kitchen::HeatKind);
 /// Does the vessel stand in the oven's cavity (a bake, or grilling in an oven)?
 bool in_oven(const Case&, const Vessel&);
 /// Rings in use on a cooker by vessels.

@@ -75,6 +75,7 @@ TEST(Schema, KnowsExactlyTheWordsTheReaderAccepts) {
   expect_words("dish", "/$defs/hold/properties/in/enum", spellings(kHoldInWords));
   expect_words("dish", "/$defs/split/properties/kept/enum", spellings(kKeptInWords));
   expect_words("room", "/$defs/cooker/properties/grill/enum", spellings(kGrillWords));
+  expect_words("room", "/$defs/cooker/properties/gas/enum", spellings(kGasWords));
   expect_words("house_rules", "/properties/watch/propertyNames/enum", spellings(kHazardWords));
   expect_words("lesson", "/properties/purpose/enum", spellings(kPurposeWords));
   expect_words("lesson", "/properties/timelines/enum", spellings(kTimelinesWords));

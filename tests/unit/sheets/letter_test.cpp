@@ -31,6 +31,15 @@ TEST(Letter, asks_for_what_is_on_the_list_and_says_how_it_is_settled_quietly) {
   }
 }
 
+TEST(Letter, says_that_the_food_comes_home_cold_where_the_school_has_that_rule) {
+  sample::Told told = sample::two_waves();
+  EXPECT_THAT(text_of_letter({told.lesson, {}, ""}), Not(HasSubstr("chilled at school")));
+  told.lesson.rules.food_home_chilled = true;
+  const Letter letter{told.lesson, {}, ""};
+  EXPECT_THAT(text_of_letter(letter), HasSubstr("chilled at school"));
+  EXPECT_THAT(look::words(pdf_of_letter(letter)), HasSubstr("chilled at school"));
+}
+
 TEST(Letter, without_a_list_the_school_has_everything) {
   const sample::Told told = sample::two_waves();
   const std::string said = text_of_letter({told.lesson, {}, ""});

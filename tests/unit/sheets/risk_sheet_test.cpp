@@ -33,6 +33,20 @@ TEST(RiskSheet, lists_the_hazards_the_steps_have_and_no_others) {
     EXPECT_THAT(lines, Contains(Field(&RiskLine::hazard, HasSubstr("allergens"))));
 }
 
+TEST(RiskSheet, names_what_the_house_rules_bar_and_where) {
+  kitchen::Dish scones = sample::scones();
+  scones.ingredients = {{"self-raising flour", 220, "g", {}, true, "", "", false}};
+  kitchen::Lesson lesson = lesson_of(scones);
+  const auto tasting = Field(&RiskLine::hazard, "Raw mixtures tasted or licked");
+  EXPECT_THAT(risks(lesson), Not(Contains(tasting)));
+  lesson.rules.no_raw_tasting = true;
+  EXPECT_THAT(risks(lesson), Contains(tasting));
+  lesson.purpose = kitchen::Purpose::kTakeHome;
+  lesson.rules.food_home_chilled = true;
+  lesson.dishes[0].keep_chilled = true;
+  EXPECT_THAT(risks(lesson), Contains(Field(&RiskLine::hazard, "Food warm on the way home")));
+}
+
 TEST(RiskSheet, defers_to_the_employer_and_leaves_room_to_sign) {
   const std::string said = look::words(pdf_of_risk_sheet(lesson_of(sample::spring_rolls())));
   EXPECT_THAT(said, HasSubstr("Your employer's and local rules come first."));

@@ -3,12 +3,15 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
+#include "kitchen/check_lesson.h"
 #include "sample.h"
 #include "timeplan/answer.h"
 #include "timeplan/trial.h"
 
 namespace {
 
+using testing::Contains;
+using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::Not;
 using timeplan::Answer;
@@ -43,6 +46,60 @@ TEST(a_plan, takes_two_waves_when_the_pans_of_one_do_not_fit_on_the_rings) {
   ASSERT_THAT(answer.trials, Not(IsEmpty()));
   EXPECT_FALSE(answer.trials.front().fits);
   EXPECT_TRUE(answer.trials.front().proved);
+}
+
+TEST(a_plan, leaves_gas_rings_to_the_years_that_may_use_them) {
+  // Each place reaches a gas hob first and an electric cooker second.
+  kitchen::Lesson lesson = sample::lesson({sample::soup()}, 8, 2, 4, 4, 75);
+  for (std::size_t k = 0; k < 2; ++k) lesson.room.cookers[k].gas = kitchen::Gas::kRings;
+  for (std::size_t p = 0; p < lesson.room.places.size(); ++p)
+    lesson.room.places[p].cookers = {static_cast<int>(p % 2), 2 + static_cast<int>(p % 2)};
+  const auto on_gas = [&](const Answer& answer) {
+    return std::count_if(
+        answer.plan->tasks.begin(), answer.plan->tasks.end(),
+        [](const timeplan::Task& task) { return task.cooker == 0 || task.cooker == 1; });
+  };
+  lesson.rules.gas_from_year = lesson.year + 1;
+  ASSERT_THAT(kitchen::check(lesson), IsEmpty());
+  const Answer young = answer_to(lesson);
+  ASSERT_EQ(young.verdict, Verdict::kFits);
+  EXPECT_EQ(on_gas(young), 0);
+  EXPECT_THAT(kitchen::notes(lesson), Contains(HasSubstr("leaves out the rings of")));
+
+  // With every ring needed at once the older class uses them all.
+  for (kitchen::Cooker& cooker : lesson.room.cookers) cooker.rings = 1;
+  lesson.rules.gas_from_year = lesson.year;
+  const Answer older = answer_to(lesson);
+  ASSERT_EQ(older.verdict, Verdict::kFits);
+  EXPECT_GT(on_gas(older), 0);
+  EXPECT_THAT(kitchen::notes(lesson), IsEmpty());
+}
+
+TEST(a_plan,
+     puts_what_goes_home_into_the_fridge_within_ninety_minutes_when_the_school_asks_for_it) {
+  kitchen::Lesson lesson = sample::lesson({sample::soup()}, 8, 2, 4, 4, 75);
+  lesson.purpose = kitchen::Purpose::kTakeHome;
+  lesson.sittings.clear();
+  lesson.dishes[0].cooling = base::minutes(15);
+  lesson.rules.food_home_chilled = true;
+  lesson.room.fridge_tenths = 4 * kitchen::kBoxTenths;
+  ASSERT_THAT(kitchen::check(lesson), IsEmpty());
+  const Answer answer = answer_to(lesson);
+  ASSERT_EQ(answer.verdict, Verdict::kFits);
+  int packed = 0;
+  for (const timeplan::Task& pack : answer.plan->tasks) {
+    if (pack.kind != timeplan::TaskKind::kPack) continue;
+    ++packed;
+    for (const timeplan::Task& task : answer.plan->tasks) {
+      if (task.cook != pack.cook || task.kind != timeplan::TaskKind::kStep || task.step != 2)
+        continue;
+      EXPECT_GE(pack.start, task.end + base::minutes(15));
+      EXPECT_LE(pack.end, task.end + base::minutes(90));
+    }
+  }
+  EXPECT_EQ(packed, 4);
+  EXPECT_THAT(kitchen::notes(lesson),
+              Contains(HasSubstr("Barley soup may go home only out of the fridge")));
 }
 
 TEST(a_plan, tells_its_gap_while_it_is_made) {

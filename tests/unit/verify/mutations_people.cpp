@@ -75,6 +75,20 @@ void add_house(std::vector<Mutation>& list) {
                     auto& rules = s.lesson.rules;
                     (choose(2) == 0 ? rules.frying_from_year : rules.knives_from_year) = 10;
                   }});
+  list.push_back(
+      {"Y11", "too young for the gas it is on", supper, [](Sample& s, const Choose& choose) {
+         s.lesson.rules.gas_from_year = 10 + choose(5);
+         const int used = s.at(Kind::kStep, 0, 0, 2).cooker;
+         s.lesson.room.cookers[static_cast<std::size_t>(used)].gas = choose(2) == 0
+                                                                         ? kitchen::Gas::kRings
+                                                                         : kitchen::Gas::kAll;
+       }});
+  list.push_back({"Y11", "a raw mixture is tasted", supper, [](Sample& s, const Choose& choose) {
+                    s.lesson.rules.no_raw_tasting = true;
+                    auto& step = s.lesson.dishes[0].method[static_cast<std::size_t>(choose(2))];
+                    step.hygiene = kitchen::Hygiene::kRaw;
+                    step.says = choose(2) == 0 ? "Taste it." : "Mix; lick the spoon.";
+                  }});
   list.push_back({"Y11", "the second adult has gone", supper, [](Sample& s, const Choose& choose) {
                     s.lesson.rules.second_adult_for_frying = true;
                     s.lesson.adults[1].to = minutes(20 + choose(28));

@@ -57,6 +57,33 @@ TEST(Hygiene, NeedsOneCleanDownAndNotASecond) {
       "being cleaned down (10:43 to 10:47).\n");
 }
 
+// Y12 with "food home chilled": Oki's soup is ready at 19 min and packed from 24 to 26; Ned's dough
+// is put away in the same fridge at 22 and takes three tenths.
+TEST(GoingHome, TakesItsSpaceInTheFridgeToTheBell) {
+  auto s = sample::take_home();
+  s.lesson.room.fridge_tenths = 3;
+  EXPECT_EQ(told(s), "");
+  s.lesson.rules.food_home_chilled = true;
+  EXPECT_EQ(times_named(s, "K6"), 1);
+  s.lesson.room.fridge_tenths = 5;
+  EXPECT_EQ(told(s), "");
+  s.lesson.room.fridge_tenths = 3;
+  s.lesson.dishes[1].keep_chilled = false;
+  EXPECT_EQ(told(s), "");
+}
+
+TEST(GoingHome, IsInTheFridgeWithinNinetyMinutesOfCooking) {
+  auto s = sample::take_home();
+  s.lesson.bell = s.lesson.cooks[1].leaves = minutes(150);
+  move(s.at(Kind::kPack, 1, 1), 19 + 88);
+  s.lesson.rules.food_home_chilled = true;
+  EXPECT_EQ(times_named(s, "Y12"), 0);
+  move(s.at(Kind::kPack, 1, 1), 19 + 89);
+  EXPECT_EQ(times_named(s, "Y12"), 1);
+  s.lesson.rules.food_home_chilled = false;
+  EXPECT_EQ(times_named(s, "Y12"), 0);
+}
+
 // Y2: washing hands, sinks and shared trays are queued for; only the rest is done in step.
 TEST(Waves, LetCooksQueueForSinksAndBasins) {
   auto s = sample::bakery();

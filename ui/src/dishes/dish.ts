@@ -38,11 +38,19 @@ export interface Dish {
   portions?: number;
   ingredients: Ingredient[];
   method: Step[];
+  cooling_minutes?: number;
+  /** Left out: as the hold tells. */
+  keep_chilled?: boolean;
+  hold?: { kind?: string; in?: string; most_minutes?: number };
   aim?: string;
   key_words?: string[];
   questions?: string[];
   [more: string]: unknown;
 }
+
+/** Kept in a fridge once it is cold: as the dish says, else all food but what keeps out of one. */
+export const keptChilled = (dish: Dish): boolean =>
+  dish.keep_chilled ?? !(dish.hold?.kind === 'keeps' && dish.hold.in !== 'fridge');
 
 export const stepOf = (follow: Follow): string => (typeof follow === 'string' ? follow : follow.step);
 /** The words of attention that leave hands free (1 and 2 tenths count as glance and watch). */

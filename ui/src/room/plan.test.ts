@@ -89,5 +89,7 @@ describe('a room', () => {
       grill: 'eye level',
       grill_places: 2,
     });
+    expect(leanCooker({ name: 'G', gas: 'rings' })).toEqual({ name: 'G', gas: 'rings' });
+    expect(leanCooker({ name: 'G', gas: 'none' })).toEqual({ name: 'G' });
   });
 });

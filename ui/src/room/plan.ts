@@ -2,6 +2,8 @@
  *  values out. Cookers, places and bays are known by their names, so a new name is carried to wherever it stands. */
 
 export type Grill = 'none' | 'in oven' | 'eye level';
+/** What of a cooker burns gas; the rest is electric. */
+export type Gas = 'none' | 'rings' | 'all';
 export interface Cooker {
   name: string;
   /** 0 to 12; left out = 4. */
@@ -12,6 +14,7 @@ export interface Cooker {
   /** Under an eye-level grill, 1 to 12. */
   grill_places?: number;
   fan?: boolean;
+  gas?: Gas;
 }
 export interface Place {
   name: string;
@@ -48,6 +51,7 @@ export interface Room {
 export const rings = (cooker: Cooker): number => cooker.rings ?? 4;
 export const shelves = (cooker: Cooker): number => cooker.shelves ?? 2;
 export const hasFan = (cooker: Cooker): boolean => cooker.fan ?? shelves(cooker) > 0;
+export const gasOf = (cooker: Cooker): Gas => cooker.gas ?? 'none';
 export const grillOf = (cooker: Cooker): Grill => cooker.grill ?? (shelves(cooker) > 0 ? 'in oven' : 'none');
 
 /** Places of a bay with the cookers they reach. A place that says nothing is given the bay's cookers evenly, every cooker
@@ -247,6 +251,7 @@ export function leanCooker(cooker: Cooker): Cooker {
   if (grill !== (oven ? 'in oven' : 'none')) out.grill = grill;
   if (grill === 'eye level' && (cooker.grill_places ?? 1) !== 1) out.grill_places = cooker.grill_places;
   if (oven && !hasFan(cooker)) out.fan = false;
+  if (gasOf(cooker) !== 'none') out.gas = gasOf(cooker);
   return out;
 }
 

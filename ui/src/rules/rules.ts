@@ -19,7 +19,11 @@ export interface HouseRules {
   frying?: boolean;
   frying_from_year?: number;
   knives_from_year?: number;
+  /** 14: no year cooks on gas. */
+  gas_from_year?: number;
   nuts?: boolean;
+  food_home_chilled?: boolean;
+  no_raw_tasting?: boolean;
   second_adult_for_frying?: boolean;
   /** Pupils one adult may have alone; 0: the house does not say. */
   second_adult_above?: number;
@@ -45,6 +49,8 @@ export const switches = [
   ['frying', true],
   ['second_adult_for_frying', false],
   ['nuts', true],
+  ['food_home_chilled', false],
+  ['no_raw_tasting', false],
   ['count_knives', true],
   ['look_at_bays', true],
   ['wash_in_parts', true],
@@ -53,6 +59,7 @@ export const switches = [
 export const years = [
   ['frying_from_year', 7],
   ['knives_from_year', 7],
+  ['gas_from_year', 7],
 ] as const;
 
 /** [field, minutes when nothing is said] */
