@@ -271,7 +271,7 @@ void draw_front(Document& document, const Planned& p, double size) {
   if (!own) say_stops(right, p, all, size);
   say_where_to_stand(right, p, size);
   const std::vector<std::string> rules = kitchen::rule_notes(p.lesson);
-  if (!rules.empty()) right.heading("House rules that bite today");
+  if (!rules.empty()) right.heading("House rules today");
   for (const std::string& rule : rules) right.paragraph(rule, {size});
   right.gap(4);
   right.paragraph(caution_words(), {size, true});
