@@ -1,6 +1,7 @@
 #include "desk/lesson_change.h"
 
 #include <algorithm>
+#include <set>
 #include <vector>
 
 #include "base/text.h"
@@ -32,6 +33,8 @@ constexpr kitchen::Word<ChangeKind> kChangeWords[] = {{"remedy", ChangeKind::kRe
                                                       {"move window", ChangeKind::kMoveWindow},
                                                       {"add stop", ChangeKind::kAddStop},
                                                       {"add gate", ChangeKind::kAddGate},
+                                                      {"pin step", ChangeKind::kPinStep},
+                                                      {"unpin step", ChangeKind::kUnpinStep},
                                                       {"bell", ChangeKind::kBell},
                                                       {"purpose", ChangeKind::kPurpose},
                                                       {"dish", ChangeKind::kDish}};
@@ -107,10 +110,36 @@ class Document {
                audience->items.empty();
       });
     }
+    std::set<std::string> gone{name};
+    leave_pins([&](const Node&) { return true; }, gone);
     if (Node* kept_about = tree_.find("about")) {
       if (Node* seats = kept_about->find("seats")) seats->erase(name);
       if (Node* pinned = kept_about->find("pinned")) std::erase_if(pinned->items, called);
     }
+  }
+
+  /// Takes cooks out of the pins that `which` picks; a pin that was theirs alone goes with them.
+  /// Without names every such pin goes.
+  template <class Which>
+  int leave_pins(Which which, const std::set<std::string>& names) {
+    Node* pins = tree_.find("pins");
+    if (pins == nullptr) return 0;
+    int touched = 0;
+    std::erase_if(pins->items, [&](Node& pin) {
+      if (!which(pin)) return false;
+      Node* cooks = pin.find("cooks");
+      if (names.empty()) {
+        ++touched;
+        return true;
+      }
+      if (cooks == nullptr || cooks->items.empty()) return false;
+      const auto left = std::erase_if(cooks->items,
+                                      [&](const Node& each) { return names.count(each.text) > 0; });
+      touched += left > 0 ? 1 : 0;
+      return left > 0 && cooks->items.empty();
+    });
+    if (pins->items.empty()) tree_.erase("pins");
+    return touched;
   }
 
   Node& list(std::string_view key) {
@@ -270,20 +299,37 @@ Sentence move_window(Document& doc, const Lesson&, const LessonChange& c) {
              ".");
 }
 
-Sentence add_stop(Document& doc, const Lesson&, const LessonChange& c) {
+/// The key under which the lesson has the dish, which a plan calls by its name.
+Result<std::string> dish_key(Document& doc, const Lesson& lesson, const std::string& dish) {
+  const Node* dishes = doc.tree().find("dishes");
+  const std::string key = dish.substr(0, dish.find(':'));
+  if (dishes != nullptr && dishes->find(key) != nullptr) return dish;
+  const std::vector<std::string> names = names_in(doc.tree(), lesson);
+  for (std::size_t d = 0; d < names.size(); ++d) {
+    if (lesson.dishes[d].name == dish) return names[d].substr(0, names[d].find(':'));
+  }
+  return unknown("change.unknown_dish", "dish", "/dish", dish,
+                 dishes == nullptr ? std::vector<std::string>{} : dishes->keys);
+}
+
+Sentence add_stop(Document& doc, const Lesson& lesson, const LessonChange& c) {
+  const auto key = dish_key(doc, lesson, c.dish);
+  if (!key) return key.problems();
   Node& window = doc.list("windows").add(Node::object());
   const std::string name = c.look_for.empty() ? "Stop and look" : c.look_for;
   window.set("name", Node::of(name));
   window.set("kind", Node::of("stop"));
   window.set("minutes", Node::of(c.minutes > 0 ? c.minutes : 3));
   Node& step = window.set("before", Node::list()).add(Node::object());
-  step.set("dish", Node::of(c.dish));
+  step.set("dish", Node::of(key.value()));
   step.set("step", Node::of(c.step));
   return say("Everybody stops: ", name, ".");
 }
 
-Sentence add_gate(Document& doc, const Lesson&, const LessonChange& c) {
-  const auto dish = doc.own_dish(c.dish);
+Sentence add_gate(Document& doc, const Lesson& lesson, const LessonChange& c) {
+  const auto key = dish_key(doc, lesson, c.dish);
+  if (!key) return key.problems();
+  const auto dish = doc.own_dish(key.value().substr(0, key.value().find(':')));
   if (!dish) return dish.problems();
   Node* method = dish.value()->find("method");
   std::vector<std::string> ids;
@@ -300,6 +346,62 @@ Sentence add_gate(Document& doc, const Lesson&, const LessonChange& c) {
     }
   }
   return unknown("change.unknown_step", "step", "/step", c.step, ids);
+}
+
+/// Pins of that step of that dish, whichever version of it they name.
+auto pins_of(const std::string& key, const std::string& step) {
+  return [key = key.substr(0, key.find(':')), step](const Node& pin) {
+    const Node* dish = pin.find("dish");
+    const Node* id = pin.find("step");
+    return dish != nullptr && id != nullptr && id->text == step &&
+           dish->text.substr(0, dish->text.find(':')) == key;
+  };
+}
+
+/// "for Ada and Ben"; nothing when it is for everybody.
+std::string for_whom(const LessonChange& c) {
+  return c.cooks.empty() ? "" : say(" for ", base::joined(c.cooks));
+}
+
+Sentence pin_step(Document& doc, const Lesson& lesson, const LessonChange& c) {
+  if (c.from.empty()) return nothing_said("/from", "Say when the step starts.");
+  const auto key = dish_key(doc, lesson, c.dish);
+  if (!key) return key.problems();
+  for (const std::string& name : c.cooks) {
+    const auto cook = doc.cook(name, lesson, "/cooks");
+    if (!cook) return cook.problems();
+  }
+  // A pin for everybody ends when somebody gets one of their own; a pin by names loses those names.
+  const auto same = pins_of(key.value(), c.step);
+  const auto everybody = [&](const Node& pin) { return same(pin) && pin.find("cooks") == nullptr; };
+  doc.leave_pins(everybody, {});
+  doc.leave_pins(same, std::set<std::string>(c.cooks.begin(), c.cooks.end()));
+  Node& pin = doc.list("pins").add(Node::object());
+  pin.set("dish", Node::of(key.value()));
+  pin.set("step", Node::of(c.step));
+  pin.set("at", Node::of(c.from));
+  if (!c.cooks.empty()) {
+    Node& cooks = pin.set("cooks", Node::list());
+    for (const std::string& name : c.cooks) cooks.add(Node::of(name));
+  }
+  return say(in_quotes(c.step), " starts at ", c.from, for_whom(c), ".");
+}
+
+Sentence unpin_step(Document& doc, const Lesson& lesson, const LessonChange& c) {
+  const auto key = dish_key(doc, lesson, c.dish);
+  if (!key) return key.problems();
+  const auto same = pins_of(key.value(), c.step);
+  const auto theirs = [&](const Node& pin) {
+    const Node* cooks = pin.find("cooks");
+    return same(pin) && (c.cooks.empty() || cooks == nullptr);
+  };
+  const int whole = doc.leave_pins(theirs, {});
+  const int part = doc.leave_pins(same, std::set<std::string>(c.cooks.begin(), c.cooks.end()));
+  if (whole + part == 0)
+    return Problem{"change.not_pinned", "", "/step",
+                   say("The step ", in_quotes(c.step), " is not pinned", for_whom(c), "."),
+                   "Look at the lesson again."};
+  return say(in_quotes(c.step), " starts when it can", for_whom(c), ".");
 }
 
 Sentence set_bell(Document& doc, const Lesson&, const LessonChange& c) {
@@ -366,6 +468,10 @@ Sentence apply(Document& doc, const Lesson& lesson, const LessonChange& c) {
       return add_stop(doc, lesson, c);
     case ChangeKind::kAddGate:
       return add_gate(doc, lesson, c);
+    case ChangeKind::kPinStep:
+      return pin_step(doc, lesson, c);
+    case ChangeKind::kUnpinStep:
+      return unpin_step(doc, lesson, c);
     case ChangeKind::kBell:
       return set_bell(doc, lesson, c);
     case ChangeKind::kPurpose:

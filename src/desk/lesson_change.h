@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "base/problem.h"
 #include "kitchen/read.h"
@@ -23,6 +24,8 @@ enum class ChangeKind : std::int8_t {
   kMoveWindow,   ///< `window`, `from`, and `minutes` if its length changes
   kAddStop,      ///< everybody stops before `dish` `step`, for `minutes`
   kAddGate,      ///< the adult looks for `look_for` after `dish` `step`, `minutes` each
+  kPinStep,      ///< `dish` `step` starts at `from`, for `cooks` (none: everybody who makes it)
+  kUnpinStep,    ///< `dish` `step` starts when it can, for `cooks` (none: everybody)
   kBell,         ///< `from` and/or `to`
   kPurpose,      ///< `purpose`
   kDish,         ///< `cook` makes `dish` ("scones: no dairy"): that version of it, or, of one dish,
@@ -35,6 +38,7 @@ std::optional<ChangeKind> change_kind(std::string_view word);
 struct LessonChange {
   ChangeKind kind = ChangeKind::kPace;
   std::string code, cook, other, from, to, cooker, window, dish, step, look_for, place, purpose;
+  std::vector<std::string> cooks;
   double pace = 1;
   double minutes = 0;  ///< 0 = not said
 };

@@ -105,6 +105,10 @@ base::Result<Again> same_again(std::string_view text, const std::string& file,
       cook.erase("leaves");
     }
   }
+  if (tree->find("pins") != nullptr) {
+    tree->erase("pins");
+    out.differs.push_back("No step is pinned to a time.");
+  }
   Node about = tree->find("about") == nullptr ? Node::object() : *tree->find("about");
   about.set("same_as", Node::of(wish.same_as));
   if (!wish.class_id.empty()) about.set("class", Node::of(wish.class_id));

@@ -40,25 +40,6 @@ std::set<std::string> cooked_names(const Node& tree) {
   return out;
 }
 
-/// The name each dish of a lesson has in the document it was read from. Its dishes come in the
-/// order of the document's keys, every version that is cooked by itself.
-std::vector<std::string> names_in(const Node& tree, const kitchen::Lesson& lesson) {
-  std::vector<std::string> out;
-  const Node* dishes = tree.find("dishes");
-  if (dishes == nullptr) return out;
-  const std::set<std::string> cooked = cooked_names(tree);
-  for (const std::string& key : dishes->keys) {
-    const auto versions = std::count_if(
-        cooked.begin(), cooked.end(), [&](const std::string& name) { return key_in(name) == key; });
-    for (std::ptrdiff_t v = 0; v < std::max<std::ptrdiff_t>(1, versions); ++v) {
-      if (out.size() == lesson.dishes.size()) return out;
-      const std::string& variant = lesson.dishes[out.size()].variant;
-      out.push_back(variant.empty() ? key : key + ": " + variant);
-    }
-  }
-  return out;
-}
-
 /// A key alone means the dish and all its versions, so they need not be named beside it.
 void drop_named_twice(Node& list) {
   const auto dish_of = [](Node& each) {
@@ -102,6 +83,7 @@ void rename_dishes(Node& lesson, const Names& names) {
     if (Node* list = sitting.find("dishes")) drop_named_twice(*list);
   });
   named(lesson, "carry");
+  named(lesson, "pins");
   each_of(lesson, "windows", [&](Node& window) {
     named(window, "before");
     named(window, "after");
@@ -139,6 +121,23 @@ void keep_references(Node& out, const Node& tree, const kitchen::Lesson& before,
 }
 
 }  // namespace
+
+std::vector<std::string> names_in(const Node& tree, const kitchen::Lesson& lesson) {
+  std::vector<std::string> out;
+  const Node* dishes = tree.find("dishes");
+  if (dishes == nullptr) return out;
+  const std::set<std::string> cooked = cooked_names(tree);
+  for (const std::string& key : dishes->keys) {
+    const auto versions = std::count_if(
+        cooked.begin(), cooked.end(), [&](const std::string& name) { return key_in(name) == key; });
+    for (std::ptrdiff_t v = 0; v < std::max<std::ptrdiff_t>(1, versions); ++v) {
+      if (out.size() == lesson.dishes.size()) return out;
+      const std::string& variant = lesson.dishes[out.size()].variant;
+      out.push_back(variant.empty() ? key : key + ": " + variant);
+    }
+  }
+  return out;
+}
 
 base::Result<std::string> written_again(const Node& tree, const std::string& file,
                                         const kitchen::Lesson& before,

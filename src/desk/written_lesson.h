@@ -3,12 +3,17 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "base/problem.h"
 #include "kitchen/json_tree.h"
 #include "kitchen/lesson.h"
 
 namespace desk {
+
+/// The name each dish of a lesson has in the document it was read from: "scones: no dairy". Its
+/// dishes come in the order of the document's keys, every version that is cooked by itself.
+std::vector<std::string> names_in(const kitchen::Node& tree, const kitchen::Lesson&);
 
 /// `before` was read from `tree`; `after` is what it became.
 base::Result<std::string> written_again(const kitchen::Node& tree, const std::string& file,

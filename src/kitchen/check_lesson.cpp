@@ -85,6 +85,10 @@ bool indices_sound(const Lesson& lesson) {
     steps(window.after);
     steps(window.before);
   }
+  for (const Pin& pin : lesson.pins) {
+    all(pin.cooks, lesson.cooks);
+    steps({pin.step});
+  }
   for (const Sitting& sitting : lesson.sittings) all(sitting.dishes, lesson.dishes);
   for (const CarryOver& carry : lesson.carry)
     ok = ok && in_range(carry.dish, lesson.dishes) &&

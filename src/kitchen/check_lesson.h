@@ -20,6 +20,9 @@ base::Problems check(const Lesson&);
 /// comes twice; and rule_notes().
 std::vector<std::string> notes(const Lesson&);
 
+/// "Pinned for Aisha and Ben: Simmer of 'Lentil dhal' starts at 10:25."
+std::string pin_words(const Lesson&, const Pin&);
+
 /// What house rules ask of the people of this lesson, where they bite, a sentence each: gas that is
 /// left out, boxes that go home out of the fridge, raw mixtures nobody tastes.
 std::vector<std::string> rule_notes(const Lesson&);

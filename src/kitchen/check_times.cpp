@@ -115,6 +115,36 @@ void check_overlaps(const Lesson& lesson, Problems& problems) {
   }
 }
 
+void check_pins(const Lesson& lesson, Problems& problems) {
+  for (std::size_t p = 0; p < lesson.pins.size(); ++p) {
+    const Pin& pin = lesson.pins[p];
+    const Dish& dish = dish_at(lesson, pin.step.dish);
+    const std::string what = say("The step ",
+                                 in_quotes(dish.method[static_cast<std::size_t>(pin.step.step)].id),
+                                 " of ", dish_name(dish));
+    const std::string where = place_in("pins", p);
+    if (pin.at < Seconds{0} || pin.at >= lesson.bell)
+      add(problems, "lesson.pin_outside", where,
+          say(what, " is pinned to ", clock(lesson, pin.at), "; the lesson runs ",
+              span(lesson, Seconds{0}, lesson.bell), "."),
+          "Pin it to a time inside the lesson, or take the pin off.");
+    if (!steps_done(lesson, pin.step.dish)[static_cast<std::size_t>(pin.step.step)])
+      add(problems, "lesson.pin_other_half", where,
+          say(what, " is pinned, and this lesson does the other half of the dish."),
+          "Take the pin off.");
+    for (std::size_t c = 0; c < lesson.cooks.size(); ++c) {
+      const int first = pin_of(lesson, static_cast<int>(c), pin.step);
+      const bool theirs = pin.cooks.empty() || std::find(pin.cooks.begin(), pin.cooks.end(),
+                                                         static_cast<int>(c)) != pin.cooks.end();
+      if (!theirs || first < 0 || first == static_cast<int>(p)) continue;
+      add(problems, "lesson.pinned_twice", where,
+          say(what, " is pinned twice for ", in_quotes(lesson.cooks[c].name), "."),
+          "Keep one of the pins.");
+      break;
+    }
+  }
+}
+
 void check_bans(const Lesson& lesson, Problems& problems) {
   for (std::size_t i = 0; i < lesson.bans.size(); ++i) {
     const Ban& ban = lesson.bans[i];
@@ -183,6 +213,7 @@ void check_times(const Lesson& lesson, Problems& problems) {
   check_adults(lesson, problems);
   for (std::size_t w = 0; w < lesson.windows.size(); ++w) check_window(lesson, w, problems);
   check_overlaps(lesson, problems);
+  check_pins(lesson, problems);
   check_bans(lesson, problems);
   check_sittings(lesson, problems);
   check_carry(lesson, problems);

@@ -97,6 +97,7 @@ inline constexpr std::string_view kLessonFields[] = {"kind",
                                                      "share_places",
                                                      "adults",
                                                      "windows",
+                                                     "pins",
                                                      "bans",
                                                      "sittings",
                                                      "serve",
@@ -117,6 +118,7 @@ inline constexpr std::string_view kWindowFields[] = {"name",    "kind",         
                                                      "minutes", "audience",      "led_by", "after",
                                                      "before",  "ovens_stay_on", "tasting"};
 inline constexpr std::string_view kStepRefFields[] = {"dish", "step"};
+inline constexpr std::string_view kPinFields[] = {"dish", "step", "at", "cooks"};
 inline constexpr std::string_view kBanFields[] = {"hazard", "after"};
 inline constexpr std::string_view kSittingFields[] = {"name", "from", "to", "dishes"};
 inline constexpr std::string_view kCarryFields[] = {"dish", "split", "half"};
@@ -162,6 +164,7 @@ inline const std::vector<FieldList>& field_lists() {
       {"lesson", "/$defs/adult", kAdultFields},
       {"lesson", "/$defs/window", kWindowFields},
       {"lesson", "/$defs/step_ref", kStepRefFields},
+      {"lesson", "/$defs/pin", kPinFields},
       {"lesson", "/$defs/ban", kBanFields},
       {"lesson", "/$defs/sitting", kSittingFields},
       {"lesson", "/$defs/carry", kCarryFields},

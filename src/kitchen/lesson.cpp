@@ -46,6 +46,16 @@ bool chilled_before_home(const Lesson& lesson, int dish) {
          needs_chilling(lesson.dishes[static_cast<std::size_t>(dish)]);
 }
 
+int pin_of(const Lesson& lesson, int cook, StepRef step) {
+  for (std::size_t p = 0; p < lesson.pins.size(); ++p) {
+    const Pin& pin = lesson.pins[p];
+    const bool theirs = pin.cooks.empty() ||
+                        std::find(pin.cooks.begin(), pin.cooks.end(), cook) != pin.cooks.end();
+    if (pin.step == step && theirs) return static_cast<int>(p);
+  }
+  return -1;
+}
+
 int bay_of(const Lesson& lesson, int cook) {
   const int place = lesson.cooks[static_cast<std::size_t>(cook)].place;
   return lesson.room.places[static_cast<std::size_t>(place)].bay;

@@ -114,6 +114,14 @@ struct Window {
   friend bool operator==(const Window&, const Window&) = default;
 };
 
+/// A step whose start somebody has fixed: "the simmer starts at 10:25" (rule W8).
+struct Pin {
+  StepRef step;
+  Seconds at{0};           ///< whole minutes
+  std::vector<int> cooks;  ///< empty = everybody who makes the dish
+  friend bool operator==(const Pin&, const Pin&) = default;
+};
+
 struct Ban {
   Hazard hazard = Hazard::kHotOil;  ///< must have ENDED by `after` (rule W5)
   Seconds after{0};
@@ -165,6 +173,7 @@ struct Lesson {
   std::vector<Cook> cooks;
   std::vector<Adult> adults;  ///< at least one; exactly one leads
   std::vector<Window> windows;
+  std::vector<Pin> pins;
   std::vector<Ban> bans;
   std::vector<Sitting> sittings;  ///< at least one unless purpose is take home
   std::vector<CarryOver> carry;
@@ -186,6 +195,8 @@ inline constexpr int kBoxTenths = 2;
 /// Whether the dish waits in the fridge to go home: food that needs it, going home from this
 /// lesson, by the house rules (rule Y12). Left on the rack too; then an adult sees to it.
 bool chilled_before_home(const Lesson&, int dish);
+/// The pin of that cook's step, an index into Lesson::pins; -1 = it starts when it can.
+int pin_of(const Lesson&, int cook, StepRef);
 /// The bay of a cook's place, an index into Room::bays.
 int bay_of(const Lesson&, int cook);
 

@@ -78,6 +78,19 @@ std::string raw_words(const Lesson& lesson) {
 
 }  // namespace
 
+std::string pin_words(const Lesson& lesson, const Pin& pin) {
+  constexpr std::size_t kMostNames = 3;  // more are a number: nobody reads a class list here
+  const Dish& dish = dish_at(lesson, pin.step.dish);
+  const Step& step = dish.method[static_cast<std::size_t>(pin.step.step)];
+  std::vector<std::string> names;
+  for (const int c : pin.cooks) names.push_back(cook_at(lesson, c).name);
+  const std::string whom = names.empty()               ? std::string()
+                           : names.size() > kMostNames ? say(" for ", names.size(), " cooks")
+                                                       : say(" for ", base::joined(names));
+  return say("Pinned", whom, ": ", step.brief.empty() ? step.id : step.brief, " of ",
+             dish_name(dish), " starts at ", clock(lesson, pin.at), ".");
+}
+
 std::vector<std::string> rule_notes(const Lesson& lesson) {
   std::vector<std::string> out;
   if (const std::vector<std::string> gas = gas_left_out(lesson); !gas.empty()) {
@@ -94,6 +107,7 @@ std::vector<std::string> rule_notes(const Lesson& lesson) {
 
 std::vector<std::string> notes(const Lesson& lesson) {
   std::vector<std::string> out;
+  for (const Pin& pin : lesson.pins) out.push_back(pin_words(lesson, pin));
   for (const int d : dishes_cooked(lesson)) {
     const Dish& dish = dish_at(lesson, d);
     for (const Step& step : dish.method) {

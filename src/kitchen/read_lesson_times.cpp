@@ -1,6 +1,7 @@
 // What is tied to the clock or to the calendar: windows, bans, sittings, dishes over two lessons,
 // ovens set before.
 #include <algorithm>
+#include <iterator>
 
 #include "kitchen/document.h"
 #include "kitchen/field_lists.h"
@@ -19,6 +20,7 @@ class TimesReader {
 
   void read() {
     windows();
+    pins();
     bans();
     sittings();
     carry();
@@ -61,12 +63,7 @@ class TimesReader {
       window.earliest = r_.needed_time(f, "from");
       window.latest = r_.time_or(f, "latest", window.earliest);
     }
-    for (const Entry& cook : f.list("audience")) {
-      if (!f.is_text(cook)) continue;
-      if (const auto index = r_.named(cook.node->text, r_.cook_names(), "cook",
-                                      "lesson.unknown_cook", cook.where))
-        window.audience.push_back(*index);
-    }
+    window.audience = cooks(f, "audience");
     window.led_by = led_by(f, window.kind);
     window.after = steps(f, "after");
     window.before = steps(f, "before");
@@ -89,34 +86,82 @@ class TimesReader {
     return static_cast<int>(leader - adults.begin());
   }
 
+  std::vector<int> cooks(const Fields& f, std::string_view key) {
+    std::vector<int> out;
+    for (const Entry& cook : f.list(key)) {
+      if (!f.is_text(cook)) continue;
+      if (const auto index = r_.named(cook.node->text, r_.cook_names(), "cook",
+                                      "lesson.unknown_cook", cook.where))
+        out.push_back(*index);
+    }
+    return out;
+  }
+
   std::vector<StepRef> steps(const Fields& f, std::string_view key) {
     std::vector<StepRef> out;
     for (const Entry& entry : f.list(key, 100)) {
       const Fields s(r_.reader, *entry.node, entry.where, f.what(), kStepRefFields);
       if (!s.is_object()) continue;
-      const std::string dish = s.text("dish");
-      const std::string step = s.text("step");
-      if (dish.empty() || step.empty()) continue;
-      std::vector<std::string> ids;
-      bool found = false;
-      const std::vector<int> family = r_.dish_family(dish, s.where("dish"));
-      for (const int d : family) {
-        const std::vector<Step>& method = r_.lesson.dishes[static_cast<std::size_t>(d)].method;
-        for (std::size_t i = 0; i < method.size(); ++i) {
-          ids.push_back(method[i].id);
-          if (method[i].id != step) continue;
-          out.push_back({d, static_cast<int>(i)});
-          found = true;
-        }
-      }
-      if (found || family.empty()) continue;
-      const std::string near = did_you_mean(step, ids);
-      r_.refuse("lesson.unknown_step", s.where("step"),
-                say(f.what(), ": the dish ", in_quotes(dish), " has no step ", in_quotes(step),
-                    near.empty() ? "." : near),
-                "Write the id of a step of that dish.");
+      const std::vector<StepRef> versions = versions_of_step(s, f.what());
+      out.insert(out.end(), versions.begin(), versions.end());
     }
     return out;
+  }
+
+  /// The step of "dish" and "step", once for each version of the dish that has it.
+  std::vector<StepRef> versions_of_step(const Fields& s, const std::string& what) {
+    std::vector<StepRef> out;
+    const std::string dish = s.text("dish");
+    const std::string step = s.text("step");
+    if (dish.empty() || step.empty()) return out;
+    std::vector<std::string> ids;
+    const std::vector<int> family = r_.dish_family(dish, s.where("dish"));
+    for (const int d : family) {
+      const std::vector<Step>& method = r_.lesson.dishes[static_cast<std::size_t>(d)].method;
+      for (std::size_t i = 0; i < method.size(); ++i) {
+        ids.push_back(method[i].id);
+        if (method[i].id == step) out.push_back({d, static_cast<int>(i)});
+      }
+    }
+    if (!out.empty() || family.empty()) return out;
+    const std::string near = did_you_mean(step, ids);
+    r_.refuse("lesson.unknown_step", s.where("step"),
+              say(what, ": the dish ", in_quotes(dish), " has no step ", in_quotes(step),
+                  near.empty() ? "." : near),
+              "Write the id of a step of that dish.");
+    return out;
+  }
+
+  void pins() {
+    for (const Entry& entry : r_.f.list("pins", 200)) {
+      const Fields f(r_.reader, *entry.node, entry.where, "A pinned step", kPinFields);
+      if (!f.is_object()) continue;
+      const Seconds at = r_.needed_time(f, "at");
+      const std::vector<int> named = cooks(f, "cooks");
+      for (const StepRef& step : versions_of_step(f, f.what())) {
+        const auto makes_it = [&](int c) {
+          const std::vector<int>& own = r_.lesson.cooks[static_cast<std::size_t>(c)].dishes;
+          return std::find(own.begin(), own.end(), step.dish) != own.end();
+        };
+        Pin pin{step, at, {}};
+        std::copy_if(named.begin(), named.end(), std::back_inserter(pin.cooks), makes_it);
+        // Of the versions of a dish each cook makes one.
+        if (named.empty() || !pin.cooks.empty()) r_.lesson.pins.push_back(std::move(pin));
+      }
+      for (const int c : named) told_if_not_theirs(f, c);
+    }
+  }
+
+  void told_if_not_theirs(const Fields& f, int c) {
+    const Cook& cook = r_.lesson.cooks[static_cast<std::size_t>(c)];
+    const bool pinned = std::any_of(
+        r_.lesson.pins.begin(), r_.lesson.pins.end(), [&](const Pin& pin) {
+          return std::find(pin.cooks.begin(), pin.cooks.end(), c) != pin.cooks.end();
+        });
+    if (pinned) return;
+    r_.refuse("lesson.pin_not_theirs", f.where("cooks"),
+              say("A step is pinned for ", in_quotes(cook.name), ", who does not make that dish."),
+              "Name cooks who make it, or take the pin off.");
   }
 
   void bans() {

@@ -46,6 +46,7 @@ class LessonWriter {
     cooks();
     adults();
     windows();
+    pins();
     rest();
     return std::move(node_);
   }
@@ -133,12 +134,15 @@ class LessonWriter {
     if (refs.empty()) return;
     Node& list = window.set(name, Node::list());
     for (const StepRef& ref : refs) {
-      Node& entry = list.add(Node::object());
-      entry.set("dish", key(ref.dish));
-      entry.set("step", Node::of(lesson_.dishes[static_cast<std::size_t>(ref.dish)]
-                                     .method[static_cast<std::size_t>(ref.step)]
-                                     .id));
+      step_ref(list.add(Node::object()), ref);
     }
+  }
+
+  void step_ref(Node& entry, const StepRef& ref) const {
+    entry.set("dish", key(ref.dish));
+    entry.set("step", Node::of(lesson_.dishes[static_cast<std::size_t>(ref.dish)]
+                                   .method[static_cast<std::size_t>(ref.step)]
+                                   .id));
   }
 
   void windows() {
@@ -160,6 +164,19 @@ class LessonWriter {
       step_refs(entry, "before", window.before);
       if (window.ovens_stay_on) entry.set("ovens_stay_on", Node::of(true));
       if (window.tasting) entry.set("tasting", Node::of(true));
+    }
+  }
+
+  void pins() {
+    if (lesson_.pins.empty()) return;
+    Node& list = node_.set("pins", Node::list());
+    for (const Pin& pin : lesson_.pins) {
+      Node& entry = list.add(Node::object());
+      step_ref(entry, pin.step);
+      entry.set("at", time(pin.at));
+      if (pin.cooks.empty()) continue;
+      Node& cooks = entry.set("cooks", Node::list());
+      for (const int c : pin.cooks) cooks.add(Node::of(cook_name(c)));
     }
   }
 

@@ -99,7 +99,9 @@ Json task_json(const kitchen::Lesson& lesson, const Task& task) {
       {"kit",
        name_or_null(task.kit, lesson.room.kit, [](const kitchen::Kit& k) { return k.item; })},
       {"kit_units", task.kit_units},
-      {"adult", name_or_null(task.adult, lesson.adults, kName)}};
+      {"adult", name_or_null(task.adult, lesson.adults, kName)},
+      {"pinned", task.kind == TaskKind::kStep && task.part == 0 &&
+                     kitchen::pin_of(lesson, task.cook, {task.dish, task.step}) >= 0}};
 }
 
 Json cooks_json(const kitchen::Lesson& lesson, const Plan& plan) {

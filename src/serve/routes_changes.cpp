@@ -32,7 +32,8 @@ base::Result<desk::LessonChange> change_in(const Node& body) {
                                     {"look_for"},
                                     {"minutes", Shape::kNumber},
                                     {"place"},
-                                    {"purpose"}});
+                                    {"purpose"},
+                                    {"cooks", Shape::kTexts}});
   if (!odd.empty()) return odd;
   const auto kind = desk::change_kind(text_in(body, "change"));
   if (!kind)
@@ -54,6 +55,7 @@ base::Result<desk::LessonChange> change_in(const Node& body) {
   out.look_for = text_in(body, "look_for");
   out.place = text_in(body, "place");
   out.purpose = text_in(body, "purpose");
+  out.cooks = texts_in(body, "cooks");
   out.pace = number_in(body, "pace").value_or(1);
   out.minutes = number_in(body, "minutes").value_or(0);
   return out;

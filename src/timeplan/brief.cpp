@@ -156,6 +156,14 @@ void BriefMaker::add_activity(const std::vector<int>& nodes) {
     }
   }
   a.latest_end = latest;
+  for (const int i : nodes) {
+    const int pin = node(i).pin;
+    if (pin < 0 || left_out({Reason::Kind::kPins, pin})) continue;
+    const int at = as_units(lesson_.pins[static_cast<std::size_t>(pin)].at);
+    brief_.pinned.push_back({index, at, latest});
+    a.earliest = std::max(a.earliest, at);
+    a.latest_end = std::min(a.latest_end, at + a.duration_max);
+  }
   brief_.problem.activities.push_back(std::move(a));
   brief_.way_of_mode.push_back({0});
   nodes_of_.push_back(nodes);
@@ -381,6 +389,22 @@ void BriefMaker::add_held() {
   }
 }
 
+// What may run longer than least would be free to start late within its window: its start is held
+// to the end of everything.
+void BriefMaker::add_pin_lags() {
+  std::set<int> done;
+  for (const PinnedActivity& pin : brief_.pinned) {
+    const bool elastic = activity(pin.activity).duration_min < activity(pin.activity).duration_max;
+    if (!elastic || !done.insert(pin.activity).second) continue;
+    brief_.pin_lags.push_back(static_cast<int>(brief_.problem.lags.size()));
+    brief_.problem.lags.push_back({{pin.activity, Side::kStart},
+                                   {bell_moment(), Side::kStart},
+                                   brief_.problem.horizon - pin.at,
+                                   scheduler::kNoLimit,
+                                   -1});
+  }
+}
+
 void BriefMaker::add_lags() {
   std::map<std::pair<scheduler::Event, scheduler::Event>, std::pair<int, int>> tightest;
   for (const Wait& w : net_.waits) {
@@ -397,6 +421,7 @@ void BriefMaker::add_lags() {
   for (const auto& [events, limits] : tightest) {
     brief_.problem.lags.push_back({events.first, events.second, limits.first, limits.second, -1});
   }
+  add_pin_lags();
   std::set<std::tuple<scheduler::Event, scheduler::Event, std::vector<int>>> spans;
   for (const Held& held : net_.held) {
     if (held.shuts_out.empty() || left_out({Reason::Kind::kHygiene})) continue;

@@ -37,11 +37,13 @@ struct Reason {
     kAllergens,
     kServing,
     kBans,
+    kPins,
     kPresence,
     kHands
   };
   Kind kind = Kind::kSinks;
-  int index = -1;  ///< kKit: into Room::kit; kWindows: into Lesson::windows
+  int index = -1;  ///< kKit: into Room::kit; kWindows: into Lesson::windows; kPins: into
+                   ///< Lesson::pins
   friend auto operator<=>(const Reason&, const Reason&) = default;
 };
 
@@ -49,6 +51,13 @@ struct BriefOptions {
   bool bell_is_hard = true;  ///< false: the bell is a goal (G1), everything may run over it
   std::set<Reason> without;  ///< constraint families to leave out
   Seconds beyond_bell{base::minutes(90)};  ///< how far over, when the bell is soft
+};
+
+/// An activity whose start somebody has fixed (rule W8).
+struct PinnedActivity {
+  int activity = 0;
+  int at = 0;          ///< minute it starts
+  int latest_end = 0;  ///< as it would be without the pin
 };
 
 /// An activity of the problem and the network nodes it stands for.
@@ -61,7 +70,9 @@ struct Brief {
   std::vector<Reason> reasons;                ///< families that appear in this problem
   std::map<std::pair<int, int>, kitchen::OvenSetting> setting_of;  ///< (resource, setting id) ->
                                                                    ///< knob
-  bool spread_first = false;                                       ///< Z5
+  std::vector<PinnedActivity> pinned;
+  std::vector<int> pin_lags;  ///< lags that hold pinned starts
+  bool spread_first = false;  ///< Z5
 };
 
 Brief brief(const kitchen::Lesson&, const Network&, const BriefOptions&);

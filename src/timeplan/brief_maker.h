@@ -25,6 +25,7 @@ class BriefMaker {
   void add_ways();
   void add_held();
   void add_lags();
+  void add_pin_lags();
   void add_goals();
   // brief_order.cpp
   using Bays = std::vector<std::vector<int>>;  // their cooks
@@ -32,6 +33,7 @@ class BriefMaker {
   using Pairs = std::vector<std::pair<int, int>>;
   void add_call_order();
   bool same_people(int a, int b) const;
+  bool same_pins(int a, int b) const;
   Doings doings(const std::vector<int>& bay) const;
   static std::optional<Pairs> matched(const Doings& mine, const Doings& theirs);
   std::vector<Bays> alike_bays() const;

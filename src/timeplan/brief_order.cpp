@@ -27,7 +27,14 @@ bool BriefMaker::same_people(int a, int b) const {
   const kitchen::Cook& x = cook_of(a);
   const kitchen::Cook& y = cook_of(b);
   return line_of(a) == line_of(b) && bay_of(lesson_, a) == bay_of(lesson_, b) &&
-         x.people == y.people && x.arrives == y.arrives && x.leaves == y.leaves && x.away == y.away;
+         x.people == y.people && x.arrives == y.arrives && x.leaves == y.leaves &&
+         x.away == y.away && same_pins(a, b);
+}
+
+bool BriefMaker::same_pins(int a, int b) const {
+  return std::all_of(lesson_.pins.begin(), lesson_.pins.end(), [&](const kitchen::Pin& pin) {
+    return kitchen::pin_of(lesson_, a, pin.step) == kitchen::pin_of(lesson_, b, pin.step);
+  });
 }
 
 // What the cooks of a bay do and hold, by the rank of the cook in the bay (-1: done for the bay).

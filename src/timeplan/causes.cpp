@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "kitchen/check_lesson.h"
+
 namespace timeplan {
 namespace {
 
@@ -141,6 +143,9 @@ Cause in_words(const kitchen::Lesson& lesson, const Trial& trial, const Reason& 
               "time given."};
     case Kind::kBans:
       return {"ban", "A hazard must be over by the time the lesson sets."};
+    case Kind::kPins:
+      return {"pin",
+              kitchen::pin_words(lesson, lesson.pins[static_cast<std::size_t>(reason.index)])};
     case Kind::kPresence:
       return {"away", "Some cooks are one person short for part of the lesson."};
     case Kind::kHands:

@@ -8,6 +8,12 @@
 namespace timeplan {
 namespace {
 
+/// Whether a pin names cooks, who are others once the class is grouped anew.
+bool pins_by_name(const kitchen::Lesson& lesson) {
+  return std::any_of(lesson.pins.begin(), lesson.pins.end(),
+                     [](const kitchen::Pin& pin) { return !pin.cooks.empty(); });
+}
+
 using kitchen::Lesson;
 using Applied = std::optional<Lesson>;
 
@@ -60,6 +66,7 @@ Applied regroup(const Lesson& lesson, int to) {
   for (kitchen::Window& w : changed.windows) {
     if (!w.audience.empty()) return std::nullopt;  // whose window it is would have to be asked
   }
+  if (pins_by_name(changed)) return std::nullopt;
   return changed;
 }
 
@@ -81,7 +88,9 @@ Applied half_batch(const Lesson& lesson) {
 }
 
 Applied half_the_class(const Lesson& lesson) {
-  if (lesson.cooks.size() < 4 || lesson.timelines == kitchen::Timelines::kOwn) return std::nullopt;
+  if (lesson.cooks.size() < 4 || lesson.timelines == kitchen::Timelines::kOwn ||
+      pins_by_name(lesson))
+    return std::nullopt;
   Lesson changed = lesson;
   changed.cooks.clear();
   for (std::size_t c = 0; c < lesson.cooks.size(); c += 2) changed.cooks.push_back(lesson.cooks[c]);
@@ -95,7 +104,9 @@ Applied carry_over(const Lesson& lesson) {
   for (int d = 0; d < static_cast<int>(lesson.dishes.size()); ++d) {
     const bool known = std::any_of(lesson.carry.begin(), lesson.carry.end(),
                                    [&](const kitchen::CarryOver& c) { return c.dish == d; });
-    if (known || lesson.dishes[static_cast<std::size_t>(d)].splits.empty()) continue;
+    const bool pinned = std::any_of(lesson.pins.begin(), lesson.pins.end(),
+                                    [&](const kitchen::Pin& p) { return p.step.dish == d; });
+    if (known || pinned || lesson.dishes[static_cast<std::size_t>(d)].splits.empty()) continue;
     changed.carry.push_back({d, 0, false});
     any = true;
   }
@@ -254,6 +265,7 @@ Applied stop_not_gates(const Lesson& lesson) {
 }
 
 Applied one_dish_less(const Lesson& lesson) {
+  if (pins_by_name(lesson)) return std::nullopt;
   Lesson changed = lesson;
   bool any = false;
   for (kitchen::Cook& c : changed.cooks) {
@@ -262,6 +274,13 @@ Applied one_dish_less(const Lesson& lesson) {
     any = true;
   }
   return any ? Applied(changed) : std::nullopt;
+}
+
+Applied without_pins(const Lesson& lesson) {
+  if (lesson.pins.empty()) return std::nullopt;
+  Lesson changed = lesson;
+  changed.pins.clear();
+  return changed;
 }
 
 Applied more_waves(const Lesson& lesson) {
@@ -284,6 +303,7 @@ std::vector<Change> changes(const kitchen::Lesson& lesson) {
   const bool pairs = std::any_of(lesson.cooks.begin(), lesson.cooks.end(),
                                  [](const kitchen::Cook& c) { return c.people == 2; });
   std::vector<Change> all{
+      {"without pins", "Take the pins off: every step starts when it can.", without_pins},
       {"another wave", "Let the class work in one more wave.", more_waves},
       {"wash in parts", "Wash up in parts while food cooks, not all at the end.", wash_in_parts},
       {"trays set out", "Have the technician weigh out and set a tray at each place.",

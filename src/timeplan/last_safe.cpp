@@ -91,6 +91,15 @@ std::vector<Asked> questions(const kitchen::Lesson& lesson, const Trial& trial) 
   return kept;
 }
 
+// A pin says when somebody wants a step to start, not how late it may.
+scheduler::Problem without_pins(const Brief& brief) {
+  scheduler::Problem problem = brief.problem;
+  for (const PinnedActivity& pin : brief.pinned)
+    problem.activities[static_cast<std::size_t>(pin.activity)].latest_end = pin.latest_end;
+  for (const int lag : brief.pin_lags) problem.lags[static_cast<std::size_t>(lag)].min = 0;
+  return problem;
+}
+
 }  // namespace
 
 std::vector<LastSafeStart> last_safe_starts(const kitchen::Lesson& lesson, const Trial& trial,
@@ -99,7 +108,7 @@ std::vector<LastSafeStart> last_safe_starts(const kitchen::Lesson& lesson, const
   std::vector<LastSafeStart> found;
   for (const Asked& a : questions(lesson, trial)) {
     if (each.stop && each.stop()) break;
-    scheduler::Problem problem = trial.brief.problem;
+    scheduler::Problem problem = without_pins(trial.brief);
     // As late as it can be: the least distance to the end of everything.
     scheduler::Activity end;
     end.name = "end";

@@ -66,6 +66,7 @@ struct Node {
   bool heated = false;    ///< uses ring, oven or grill: may not run in a break (rule W3)
   Seconds earliest{0};
   std::optional<Seconds> latest_end;
+  int pin = -1;  ///< into Lesson::pins: it starts then and not otherwise (rule W8); -1 = free
   std::optional<kitchen::Hygiene> hygiene;                  ///< at the cook's place
   kitchen::Hygiene cleans = kitchen::Hygiene::kReadyToEat;  ///< clean-downs: the class they clean
   std::vector<Way> ways;        ///< alternatives; empty = needs nothing shared

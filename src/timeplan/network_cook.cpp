@@ -129,6 +129,7 @@ void NetworkBuilder::add_steps(int cook, int dish, const std::vector<bool>& here
           }
         }
       }
+      if (part == 0) n.pin = kitchen::pin_of(lesson_, cook, {dish, static_cast<int>(s)});
       std::vector<int>& all_parts = mine.parts[{dish, static_cast<int>(s)}];
       if (part > 0) after(all_parts.back(), index, WaitWhy::kParts);
       all_parts.push_back(index);

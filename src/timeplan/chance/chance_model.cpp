@@ -129,6 +129,7 @@ PlayActivity ModelMaker::activity_of(int n) const {
   it.planned_start = seconds(task.start);
   it.planned = seconds(task.end - task.start);
   it.earliest = std::max(seconds(node.earliest), checkpoint(task));
+  if (node.pin >= 0) it.earliest = std::max(it.earliest, seconds(lesson_.pins[idx(node.pin)].at));
   it.closing = node.closing;
   it.cleaning = is_cleaning(task.kind);
   it.heated = node.heated;

@@ -7,7 +7,7 @@
 namespace timeplan::judge {
 
 void check_attention(Case&);    ///< A1, A2, A3, Y9
-void check_waits(Case&);        ///< L1, P1, W7, H5, H7, K7, Y5, C2, C3
+void check_waits(Case&);        ///< L1, P1, W7, W8, H5, H7, K7, Y5, C2, C3
 void check_windows(Case&);      ///< W1, W2, W3 (cooks), W6, Y4
 void check_serving(Case&);      ///< S2, S4, S6, K5, Y6, Y12
 void check_holds(Case&);        ///< S3

@@ -172,6 +172,24 @@ void check_store(Case& c, int cook, int dish) {
   }
 }
 
+// What somebody has pinned starts then (rule W8).
+void check_pins(Case& c) {
+  for (const auto& pin : c.lesson.pins) {
+    for (int k = 0; k < c.cooks(); ++k) {
+      const bool theirs = pin.cooks.empty() ||
+                          std::find(pin.cooks.begin(), pin.cooks.end(), k) != pin.cooks.end();
+      const auto parts = c.parts(k, pin.step.dish, pin.step.step);
+      if (!theirs || parts.empty()) continue;
+      const Task& t = c.task(parts.front());
+      if (t.start == base::grid_up(pin.at)) continue;
+      c.report(
+          "W8",
+          fmt::format("{}: it is pinned to start at {}.", c.label(parts.front()), c.at(pin.at)),
+          {parts.front()}, {std::min(t.start, pin.at), std::max(t.start, pin.at)});
+    }
+  }
+}
+
 // Rule W7. Being late at the bell is K5's, and for a cook whose wash-up is late K5 has said it all
 // (serving.cpp).
 void check_presence(Case& c, int cook) {
@@ -212,6 +230,7 @@ void check_waits(Case& c) {
       }
     }
   }
+  check_pins(c);
   for (const int t : c.all()) {
     if (key_of(c.task(t)).cook >= 0 || c.task(t).start >= Seconds{0}) continue;
     c.report("W7", fmt::format("{}, starts before the lesson opens.", c.label(t)), {t},

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <set>
 
+#include "base/text.h"
 #include "demo_lessons.h"
 #include "desk/written_lesson.h"
 #include "timeplan/changes.h"
@@ -82,8 +83,9 @@ std::string place_of(const kitchen::Lesson& lesson, const std::string& name) {
 }
 
 TEST(LessonChange, EveryWordOfTheContractIsKnown) {
-  for (const char* word : {"remedy", "pace", "away", "not here", "swap", "pin", "close cooker",
-                           "move window", "add stop", "add gate", "bell", "purpose", "dish"})
+  for (const char* word :
+       {"remedy", "pace", "away", "not here", "swap", "pin", "close cooker", "move window",
+        "add stop", "add gate", "pin step", "unpin step", "bell", "purpose", "dish"})
     EXPECT_TRUE(desk::change_kind(word)) << word;
   EXPECT_FALSE(desk::change_kind("explode"));
 }
@@ -243,6 +245,92 @@ TEST(LessonChange, AStopIsAddedBeforeAStep) {
   EXPECT_EQ(window.kind, kitchen::WindowKind::kStop);
   EXPECT_EQ(window.length, base::minutes(3));  // unless more is said
   ASSERT_EQ(window.before.size(), 1U);
+}
+
+TEST(LessonChange, APlansOwnNameOfADishWillDo) {
+  const std::string before = document_of("e-does-not-fit");
+  LessonChange change = wish(ChangeKind::kAddStop);
+  const kitchen::Dish dish = lesson_of(before).dishes.front();
+  change.dish = dish.name;
+  change.step = dish.method.back().id;
+  const std::string now = after(before, change);
+  EXPECT_EQ(lesson_of(now).windows.back().before.size(), 1U);
+}
+
+/// Pins of a lesson as "simmer 10:25 Ada, Ben".
+std::vector<std::string> pins_in(const std::string& text) {
+  const kitchen::Lesson lesson = lesson_of(text);
+  std::vector<std::string> out;
+  for (const kitchen::Pin& pin : lesson.pins) {
+    std::vector<std::string> names;
+    for (const int c : pin.cooks) names.push_back(lesson.cooks[static_cast<std::size_t>(c)].name);
+    const kitchen::Dish& dish = lesson.dishes[static_cast<std::size_t>(pin.step.dish)];
+    out.push_back(base::say(dish.method[static_cast<std::size_t>(pin.step.step)].id, " ",
+                            kitchen::clock(lesson, pin.at), names.empty() ? "" : " ",
+                            base::joined(names)));
+  }
+  return out;
+}
+using Pins = std::vector<std::string>;
+
+TEST(LessonChange, AStepIsPinnedForTheCooksNamedAndLetGoAgain) {
+  const std::string before = document_of("h-stop-gate-demonstration");
+  const kitchen::Lesson lesson = lesson_of(before);
+  LessonChange change = wish(ChangeKind::kPinStep);
+  change.dish = lesson.dishes.front().name;
+  change.step = lesson.dishes.front().method.back().id;
+  change.from = "14:00";
+  change.cooks = {lesson.cooks[0].name, lesson.cooks[1].name};
+  const std::string pinned = after(before, change);
+  EXPECT_EQ(touched(before, pinned), Set{"pins"});
+  // Each makes a version of their own, so each has a pin of their own.
+  EXPECT_EQ(pins_in(pinned), (Pins{base::say(change.step, " 14:00 ", lesson.cooks[0].name),
+                                   base::say(change.step, " 14:00 ", lesson.cooks[1].name)}));
+
+  // Another time for one of them is that one's alone.
+  LessonChange later = change;
+  later.from = "14:05";
+  later.cooks = {lesson.cooks[1].name};
+  const std::string two = after(pinned, later);
+  EXPECT_EQ(pins_in(two), (Pins{base::say(change.step, " 14:00 ", lesson.cooks[0].name),
+                                base::say(change.step, " 14:05 ", lesson.cooks[1].name)}));
+
+  // Who is not here takes their pin along; the last pin let go leaves the document as it was.
+  LessonChange off = wish(ChangeKind::kUnpinStep);
+  off.dish = change.dish;
+  off.step = change.step;
+  off.cooks = {lesson.cooks[1].name};
+  EXPECT_EQ(pins_in(after(two, off)),
+            Pins{base::say(change.step, " 14:00 ", lesson.cooks[0].name)});
+  EXPECT_EQ(after(pinned,
+                  [&] {
+                    LessonChange both = off;
+                    both.cooks.clear();
+                    return both;
+                  }()),
+            kitchen::json_text(tree_of(before)));
+}
+
+TEST(LessonChange, APinForEverybodyHoldsForWhoeverMakesTheDish) {
+  const std::string before = document_of("b-two-dishes");
+  LessonChange change = wish(ChangeKind::kPinStep);
+  change.dish = "soup";
+  change.step = lesson_of(before).dishes.front().method.back().id;
+  change.from = "11:40";
+  const kitchen::Lesson lesson = lesson_of(after(before, change));
+  int pinned = 0;
+  for (std::size_t c = 0; c < lesson.cooks.size(); ++c) {
+    for (const int d : lesson.cooks[c].dishes) {
+      const std::vector<kitchen::Step>& method = lesson.dishes[static_cast<std::size_t>(d)].method;
+      for (std::size_t s = 0; s < method.size(); ++s) {
+        const bool has = kitchen::pin_of(lesson, static_cast<int>(c), {d, static_cast<int>(s)}) >=
+                         0;
+        EXPECT_EQ(has, method[s].id == change.step);
+        pinned += has ? 1 : 0;
+      }
+    }
+  }
+  EXPECT_EQ(pinned, 12);  // the soup is one half's
 }
 
 TEST(LessonChange, AGateIsWrittenIntoTheLessonsOwnDishAndTheOthersStayReferences) {
@@ -464,10 +552,29 @@ std::vector<Faulty> faulty_changes() {
     c.window = "Register";
     c.from = "noon";
   });
-  add("a stop before no dish", ChangeKind::kAddStop, "lesson.unknown_dish",
-      "/windows/1/before/0/dish", [](LessonChange& c) {
+  add("a stop before no dish", ChangeKind::kAddStop, "change.unknown_dish", "/dish",
+      [](LessonChange& c) {
         c.dish = "stew";
         c.step = "stir";
+      });
+  add("a step pinned to no time", ChangeKind::kPinStep, "change.nothing", "/from",
+      [](LessonChange& c) { c.dish = "soup"; });
+  add("a step pinned that is none", ChangeKind::kPinStep, "lesson.unknown_step", "/pins/0/step",
+      [](LessonChange& c) {
+        c.dish = "soup";
+        c.step = "juggle";
+        c.from = "11:00";
+      });
+  add("a step pinned for nobody known", ChangeKind::kPinStep, "change.unknown_cook", "/cooks",
+      [](LessonChange& c) {
+        c.dish = "soup";
+        c.from = "11:00";
+        c.cooks = {"Nobody N."};
+      });
+  add("a pin taken off that is not there", ChangeKind::kUnpinStep, "change.not_pinned", "/step",
+      [](LessonChange& c) {
+        c.dish = "soup";
+        c.step = "simmer";
       });
   add("a gate in no dish", ChangeKind::kAddGate, "change.unknown_dish", "/dish",
       [](LessonChange& c) { c.dish = "stew"; });

@@ -65,6 +65,39 @@ TEST_F(LessonChanges, ACookerThatIsClosedMovesNoPrintedLineWhileTheOthersWillDo)
   EXPECT_EQ(changed.body.at("answer").at("work").at("kept_standing"), true);
 }
 
+TEST_F(LessonChanges, APinnedStepStartsWhenItIsWantedUntilThePinIsTakenOff) {
+  const std::string id = "a-first-hob";
+  const json plan = desk.plan(id).at("answer").at("plan");
+  // A step the whole wave starts together: ten minutes before the bell is too late for it, five
+  // minutes later than now is not.
+  const auto step = std::find_if(plan.at("tasks").begin(), plan.at("tasks").end(),
+                                 [](const json& task) { return task.at("step") == "simmer"; });
+  ASSERT_NE(step, plan.at("tasks").end());
+  const json cooks = {step->at("cook")};
+  const std::string start = step->at("start").get<std::string>();
+  const json asked = {{"change", "pin step"},
+                      {"dish", step->at("dish")},
+                      {"step", "simmer"},
+                      {"from", "09:38"},
+                      {"cooks", cooks}};
+  const Answer pinned = change(id, asked, 1);
+  ASSERT_EQ(pinned.status, 200) << pinned.text;
+  EXPECT_EQ(pinned.body.at("answer").at("verdict"), "fits");
+  for (const json& task : pinned.body.at("answer").at("plan").at("tasks")) {
+    if (task.at("step") != "simmer" || task.at("cook") != step->at("cook")) continue;
+    EXPECT_NE(task.at("start").get<std::string>().find("09:38"), std::string::npos);
+    EXPECT_EQ(task.at("pinned"), true);
+  }
+  EXPECT_EQ(desk.document("lesson", id).first.at("pins").size(), 1U);
+  // Planned at leisure it stays where it is pinned.
+  EXPECT_EQ(desk.plan(id).at("answer").at("notes").dump().find("Pinned") != std::string::npos,
+            true);
+  const Answer off = change(
+      id, {{"change", "unpin step"}, {"dish", step->at("dish")}, {"step", "simmer"}}, 2);
+  ASSERT_EQ(off.status, 200) << off.text;
+  EXPECT_FALSE(desk.document("lesson", id).first.contains("pins"));
+}
+
 TEST_F(LessonChanges, PaperAfterANewStartHasTheTimesThatWereKept) {
   const std::string id = "h-stop-gate-demonstration";
   desk.plan(id);

@@ -53,6 +53,30 @@ class KeptPlan : public testing::Test {
   Answer standing = planned(lesson);
 };
 
+TEST_F(KeptPlan, FollowsAPinAndMovesLittleElse) {
+  ASSERT_EQ(standing.verdict, Verdict::kFits);
+  // The crumble's rubbing in of the first cook's line, three minutes later than it stands.
+  const auto first = std::find_if(standing.plan->tasks.begin(), standing.plan->tasks.end(),
+                                  [](const timeplan::Task& task) {
+                                    return task.kind == timeplan::TaskKind::kStep &&
+                                           task.cook == 0 && task.dish == 1 && task.step == 0;
+                                  });
+  ASSERT_NE(first, standing.plan->tasks.end());
+  kitchen::Lesson changed = lesson;
+  kitchen::Pin pin{{1, 0}, first->start + base::minutes(3), {}};
+  for (std::size_t c = 0; c < lesson.cooks.size(); ++c) {
+    if (standing.plan->wave_of_cook[c] == standing.plan->wave_of_cook[0])
+      pin.cooks.push_back(static_cast<int>(c));
+  }
+  changed.pins = {pin};
+  const Answer again = planned(changed, &lesson, &standing);
+  ASSERT_EQ(again.verdict, Verdict::kFits);
+  const auto now = starts(changed, again);
+  const std::string name = lesson.cooks[0].name + "/Plum crumble/rub in/0";
+  EXPECT_EQ(now.at(name), pin.at);
+  EXPECT_LT(moved(starts(lesson, standing), now), static_cast<int>(now.size()));
+}
+
 TEST_F(KeptPlan, StaysWholeWhenNothingChanged) {
   ASSERT_EQ(standing.verdict, Verdict::kFits);
   const Answer again = planned(lesson, &lesson, &standing);

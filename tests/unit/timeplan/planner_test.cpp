@@ -102,6 +102,62 @@ TEST(a_plan,
               Contains(HasSubstr("Barley soup may go home only out of the fridge")));
 }
 
+/// Starts of that step of the first dish, one a cook.
+std::vector<base::Seconds> starts_of(const Answer& answer, int step) {
+  std::vector<base::Seconds> out;
+  for (const timeplan::Task& task : answer.plan->tasks) {
+    if (task.kind == timeplan::TaskKind::kStep && task.dish == 0 && task.step == step)
+      out.push_back(task.start);
+  }
+  return out;
+}
+
+TEST(a_plan, starts_a_pinned_step_at_its_minute_also_when_it_may_run_longer) {
+  kitchen::Lesson lesson = sample::lesson({sample::soup()}, 8, 2, 4, 4, 75);
+  lesson.dishes[0].method[1].most = base::minutes(20);
+  for (const int minute : {21, 27}) {
+    lesson.pins = {{{0, 1}, base::minutes(minute), {}}};
+    const Answer answer = answer_to(lesson);
+    ASSERT_EQ(answer.verdict, Verdict::kFits) << minute;
+    EXPECT_EQ(starts_of(answer, 1), std::vector<base::Seconds>(4, base::minutes(minute)));
+  }
+}
+
+TEST(a_plan, pins_one_cook_where_the_others_need_not_follow) {
+  kitchen::Lesson lesson = sample::lesson({sample::soup()}, 8, 2, 4, 4, 75);
+  lesson.timelines = kitchen::Timelines::kOwn;
+  lesson.pins = {{{0, 1}, base::minutes(30), {2}}};
+  const Answer answer = answer_to(lesson);
+  ASSERT_EQ(answer.verdict, Verdict::kFits);
+  const auto starts = starts_of(answer, 1);
+  EXPECT_EQ(std::count(starts.begin(), starts.end(), base::minutes(30)), 1);
+}
+
+TEST(a_plan, that_cannot_keep_a_pin_blames_the_pin_and_offers_to_take_it_off) {
+  kitchen::Lesson lesson = sample::lesson({sample::soup()}, 8, 2, 4, 4, 60);
+  lesson.pins = {{{0, 1}, base::minutes(55), {}}};  // boiling and washing up end after the bell
+  const Answer answer = answer_to(lesson);
+  EXPECT_EQ(answer.verdict, Verdict::kDoesNotFit);
+  ASSERT_EQ(answer.causes.size(), 1U);
+  EXPECT_EQ(answer.causes.front().code, "pin");
+  EXPECT_EQ(answer.causes.front().says, "Pinned: boil of 'Barley soup' starts at 09:55.");
+  ASSERT_THAT(answer.remedies, Not(IsEmpty()));
+  EXPECT_EQ(answer.remedies.front().code, "without pins");
+  EXPECT_TRUE(answer.remedies.front().fits);
+}
+
+TEST(last_safe_starts, are_not_held_by_a_pin) {
+  kitchen::Lesson lesson = sample::lesson({sample::soup()}, 8, 2, 4, 4, 60);
+  lesson.pins = {{{0, 1}, base::minutes(20), {}}};
+  const Answer answer = answer_to(lesson);
+  ASSERT_EQ(answer.verdict, Verdict::kFits);
+  const auto boil = std::find_if(
+      answer.last_safe_starts.begin(), answer.last_safe_starts.end(),
+      [](const timeplan::LastSafeStart& safe) { return safe.says == "boil"; });
+  ASSERT_NE(boil, answer.last_safe_starts.end());
+  EXPECT_GT(boil->at, base::minutes(20));
+}
+
 TEST(a_plan, tells_its_gap_while_it_is_made) {
   std::vector<timeplan::Progress> told;
   timeplan::PlanOptions options;

@@ -24,11 +24,11 @@ std::vector<Mutation> all_mutations() {
 // The rules a plan can break. T1, H4, S1, S5, Y2, Y10 only say what is allowed or meant;
 // verify_test.cpp has them.
 const std::set<std::string> kRules = {
-    "T2",  "T3", "W7", "H7",  "K7", "L2", "L3", "P1", "C1", "C2",  "C3", "H5", "H3",
-    "K1",  "K2", "Y5", "Y12", "K5", "Y6", "Y8", "A1", "A2", "A3",  "Y9", "W1", "W2",
-    "W3",  "W6", "Y4", "L1",  "S2", "S3", "S4", "S6", "O1", "O2",  "O3", "O4", "O5",
-    "O6",  "O7", "O8", "Y7",  "K4", "K6", "H2", "V1", "V2", "V3",  "V4", "V5", "W5",
-    "Y11", "Y1", "Y3", "G1",  "G2", "Gw", "G3", "G4", "G6", "8.1", "Z5"};
+    "T2", "T3",  "W7", "H7",  "K7", "L2", "L3", "P1", "C1", "C2", "C3",  "H5", "H3",
+    "K1", "K2",  "Y5", "Y12", "K5", "Y6", "Y8", "A1", "A2", "A3", "Y9",  "W1", "W2",
+    "W3", "W6",  "W8", "Y4",  "L1", "S2", "S3", "S4", "S6", "O1", "O2",  "O3", "O4",
+    "O5", "O6",  "O7", "O8",  "Y7", "K4", "K6", "H2", "V1", "V2", "V3",  "V4", "V5",
+    "W5", "Y11", "Y1", "Y3",  "G1", "G2", "Gw", "G3", "G4", "G6", "8.1", "Z5"};
 
 std::set<std::string> rules_named(const std::vector<Violation>& found) {
   std::set<std::string> rules;

@@ -211,6 +211,13 @@ void add_serving(std::vector<Mutation>& list) {
   list.push_back({"S6", "washed up before serving", supper, [](Sample& s, const Choose& choose) {
                     s.plan.served[static_cast<std::size_t>(choose(3))].at = minutes(61 + choose(9));
                   }});
+  list.push_back(
+      {"W8", "not when it is pinned", supper, [](Sample& s, const Choose& choose) {
+         const Task& brown = s.at(Kind::kStep, 0, 0, 2);
+         const int off = 1 + choose(5);
+         s.lesson.pins = {{{0, 2}, brown.start + minutes(choose(2) == 0 ? off : -off), {}}};
+         if (choose(2) == 0) s.lesson.pins.front().cooks = {0};
+       }});
   list.push_back({"Y12", "packed while hot", take_home, [](Sample& s, const Choose& choose) {
                     move_by(s.at(Kind::kPack, 1, 1), -1 - choose(9));
                   }});

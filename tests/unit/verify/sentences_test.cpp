@@ -57,6 +57,18 @@ TEST(Hygiene, NeedsOneCleanDownAndNotASecond) {
       "being cleaned down (10:43 to 10:47).\n");
 }
 
+// W8: a pin is kept by the first part of a step, and binds nobody it does not name.
+TEST(Pins, HoldTheStartForWhomTheyName) {
+  auto s = sample::supper();
+  const auto start = s.at(Kind::kStep, 0, 0, 2).start;
+  s.lesson.pins = {{{0, 2}, start, {}}};
+  EXPECT_EQ(told(s), "");
+  s.lesson.pins = {{{0, 2}, start + minutes(5), {1}}};
+  EXPECT_EQ(told(s), "");
+  s.lesson.pins = {{{0, 2}, start + minutes(5), {0}}};
+  EXPECT_EQ(times_named(s, "W8"), 1);
+}
+
 // Y12 with "food home chilled": Oki's soup is ready at 19 min and packed from 24 to 26; Ned's dough
 // is put away in the same fridge at 22 and takes three tenths.
 TEST(GoingHome, TakesItsSpaceInTheFridgeToTheBell) {

@@ -25,6 +25,8 @@ export interface AnswerTask {
   kit: string | null;
   kit_units: number[];
   adult: string | null;
+  /** Its start is fixed by somebody; plans kept before there were pins do not say. */
+  pinned?: boolean;
 }
 export interface AnswerCook {
   name: string;
@@ -124,6 +126,8 @@ export interface Task {
   kit: string | null;
   kitUnits: number[];
   adult: string | null;
+  part: number;
+  pinned: boolean;
 }
 
 /** A plan in minutes after midnight of the lesson's day. */
@@ -181,6 +185,8 @@ export function readAnswer(answer: Answer, shortNames: ShortNames = () => undefi
     kit: task.kit,
     kitUnits: task.kit_units,
     adult: task.adult,
+    part: task.part,
+    pinned: task.pinned ?? false,
   }));
   return {
     day,

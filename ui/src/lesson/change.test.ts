@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readAnswer } from './answer';
-import { changeOf, choicesOf, type Filled } from './change';
+import { changeOf, choicesOf, together, waveOf, type Filled } from './change';
 import { lessonOf, task } from './picture/sample';
 
 const filled: Filled = {
@@ -40,6 +40,28 @@ describe('a change to a lesson', () => {
       look_for: 'no pink',
       minutes: 2,
     });
+  });
+
+  it('is offered for the wave, and for those who start together', () => {
+    const lesson = readAnswer(
+      lessonOf(
+        [
+          task({ start: '11:00', end: '11:05' }),
+          task({ cook: 'Ben', start: '11:00', end: '11:05' }),
+          task({ cook: 'Cara', start: '11:03', end: '11:08' }),
+        ],
+        [
+          ['Aisha', 'A1'],
+          ['Ben', 'A2'],
+          ['Cara', 'B1'],
+          ['Dev', 'B2'],
+        ],
+      ),
+    );
+    const [chop] = lesson.tasks;
+    if (!chop) throw new Error('no task');
+    expect(waveOf(lesson, chop)).toEqual(['Aisha', 'Ben', 'Cara']);
+    expect(together(lesson, chop)).toEqual(['Aisha', 'Ben']);
   });
 
   it('waits until everything is said', () => {

@@ -94,6 +94,11 @@ function words(task: Task, { ink, tag }: Inked, x: number, y: number, width: num
   return `${plate}<text x="${px(x + shift)}" y="${px(y + height / 2 + 4)}" font-size="11" font-weight="600" fill="${fill}">${escape(said)}</text>`;
 }
 
+/** A pin stuck in where the step begins. */
+const pin = (x: number, y: number): string =>
+  `<path d="M${px(x + 1)} ${px(y + 8)}V${px(y)}" stroke="var(--beetroot)" stroke-width="1.6"/>` +
+  `<circle cx="${px(x + 1)}" cy="${px(y)}" r="3.2" fill="var(--beetroot)" stroke="var(--card)" stroke-width="1"/>`;
+
 function bar(one: Bar, rowY: number, look: Look): string {
   const { geometry, now, uid } = look;
   const { task } = one;
@@ -111,6 +116,7 @@ function bar(one: Bar, rowY: number, look: Look): string {
     shape = pattern(task, look1, x, y, width, height, uid);
     if (one.named && !past && one.tracks === 1) shape += words(task, look1, x, y, width, height);
   }
+  if (task.pinned && one.from === task.from) shape += pin(x, rowY + 3);
   // A task in several pieces is one button: the piece with its name.
   const spoken = one.named
     ? `role="button" tabindex="-1" aria-pressed="false" aria-label="${escape(look.described(task))}"`
