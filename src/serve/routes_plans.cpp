@@ -75,7 +75,8 @@ base::Result<kitchen::Lesson> quick_lesson(Context& context, const Node& quick,
                                        {"in"},
                                        {"from", Shape::kText, true},
                                        {"to", Shape::kText, true},
-                                       {"purpose"}},
+                                       {"purpose"},
+                                       {"class"}},
                                       "/quick");
   if (!date.empty() && !base::date_in(date))
     problems.push_back({"quick.date", "", "/date", say(base::in_quotes(date), " is not a date."),
@@ -135,6 +136,12 @@ base::Result<kitchen::Lesson> quick_lesson(Context& context, const Node& quick,
   if (!lesson) return lesson.problems();
   kitchen::Lesson made = std::move(lesson).value();
   if (!date.empty()) made.date = date;
+  if (const std::string id = text_in(quick, "class"); !id.empty()) {
+    const auto group = context.kept.group(id);
+    if (!group) return group.problems();
+    made.year = group.value().year;
+    made.title = group.value().name + ", " + made.title;
+  }
   add_adults(context, made);
   const base::Problems wrong = kitchen::check(made);
   if (!wrong.empty()) return wrong;
@@ -142,10 +149,11 @@ base::Result<kitchen::Lesson> quick_lesson(Context& context, const Node& quick,
 }
 
 /// A quick lesson as a document whose dishes and house rules are still the kept ones. `dishes`: as
-/// they were asked for, in the order of the lesson.
+/// they were asked for, in the order of the lesson. `class_id`: whose lesson it is; empty =
+/// nobody's.
 base::Result<store::Document> keep_quick(Context& context, const kitchen::Lesson& lesson,
                                          const std::vector<std::string>& dishes,
-                                         const std::string& who_id) {
+                                         const std::string& class_id, const std::string& who_id) {
   base::Problems broken;
   auto body = kitchen::parse_json(kitchen::write_lesson(lesson), "", broken);
   if (!body) return broken;
@@ -158,6 +166,7 @@ base::Result<store::Document> keep_quick(Context& context, const kitchen::Lesson
   }
   if (const auto rules = context.kept.house_rules_path())
     body->set("house_rules", Node::of(*rules));
+  if (!class_id.empty()) body->set("about", Node::object()).set("class", Node::of(class_id));
   store::Draft draft;
   draft.body = kitchen::json_text(*body);
   draft.links = links_of(Kind::kLesson, *body);
@@ -193,7 +202,8 @@ Response start(Context& context, const Request& request) {
       if (who(request).role == store::Role::kTechnician)
         return http::refused(403, "documents.teachers_only", "Lessons are kept by teachers.",
                              "Ask one of them.");
-      const auto kept = keep_quick(context, lesson.value(), texts_in(*quick, "dishes"), who_id);
+      const auto kept = keep_quick(context, lesson.value(), texts_in(*quick, "dishes"),
+                                   text_in(*quick, "class"), who_id);
       if (!kept) return refuse(kept.problems());
       tell_changed(context, kept.value());
       id = kept.value().id;

@@ -58,6 +58,22 @@ TEST_F(Plans, AQuickPlanIsKeptWhenAsked) {
   EXPECT_EQ(desk.get("/api/week").body.at("lessons").size(), 6U);
 }
 
+TEST_F(Plans, AQuickPlanForAClassHasItsYearAndItsName) {
+  json body = quick({{"class", "7b"}});
+  body["keep"] = true;
+  const json lesson = desk.document("lesson", result_of(desk.post("/api/plan", body)).at("lesson"))
+                          .first;
+  EXPECT_EQ(lesson.at("year"), 7);
+  EXPECT_EQ(lesson.at("title").get<std::string>().substr(0, 4), "7B, ");
+  EXPECT_EQ(lesson.at("about").at("class"), "7b");
+  // The house rules are those of that year: no hot oil before year 9 in the demo school.
+  const Answer fried = desk.post("/api/plan",
+                                 quick({{"class", "7b"}, {"dishes", {"spring-rolls"}}}));
+  EXPECT_EQ(fried.status, 400);
+  EXPECT_NE(fried.text.find("rules.frying_year"), std::string::npos);
+  EXPECT_EQ(desk.post("/api/plan", quick({{"class", "no-class"}})).status, 404);
+}
+
 TEST_F(Plans, ATechnicianPlansButKeepsNoLesson) {
   const Asker doyle = desk.person("Mrs Doyle", store::Role::kTechnician);
   json body = quick();

@@ -1,6 +1,7 @@
 /** The school's own document: name, terms, bells, timetable, adults, suppliers, budget (demo/school.json). */
 import { get, type Schemas } from '../api/client';
 import { Kept } from '../api/documents.svelte';
+import { addDays, daysBetween, moment, mondayOf, weekdayOf } from '../base/clock';
 
 export const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 export type Weekday = (typeof weekdays)[number];
@@ -53,6 +54,8 @@ export interface School {
   clock?: string;
   /** 1, or 2 for a timetable of two weeks. */
   weeks?: number;
+  /** Of a timetable of two weeks: the Monday of a week that is week 1; the weeks take turns from there. */
+  week_one?: string;
   terms?: { name: string; from: string; to: string }[];
   bells?: BellSet[];
   timetable?: Slot[];
@@ -79,6 +82,42 @@ export function periodsOn(school: School, day: Weekday): Period[] {
 export function bellTimes(school: School, day: Weekday): Period[] {
   const all = [...periodsOn(school, day), ...(school.bells ?? []).flatMap((set) => set.periods)];
   return all.filter((period, i) => all.findIndex((one) => one.from === period.from && one.to === period.to) === i);
+}
+
+/** The week of the timetable a day lies in: 1 or 2; null when nobody has said which week it is. */
+export function weekOf(school: School, day: string): number | null {
+  if (school.weeks !== 2) return 1;
+  if (!school.week_one) return null;
+  const weeks = daysBetween(mondayOf(school.week_one), mondayOf(day)) / 7;
+  return Math.abs(weeks) % 2 === 0 ? 1 : 2;
+}
+
+/** A lesson the timetable has on a day. */
+export interface Timetabled {
+  day: string;
+  class: string;
+  period: Period;
+}
+
+/** The lessons of the timetable that have not ended at that minute of `today`, soonest first, for two weeks. Outside the
+ *  terms, where the school has written them down, there are none. */
+export function lessonsFrom(school: School, today: string, minute: number): Timetabled[] {
+  const inTerm = (day: string): boolean =>
+    !school.terms?.length || school.terms.some((term) => term.from <= day && day <= term.to);
+  const out: Timetabled[] = [];
+  for (let ahead = 0; ahead < 14; ahead += 1) {
+    const day = addDays(today, ahead);
+    const weekday = weekdays[weekdayOf(day)] ?? 'Mon';
+    const week = weekOf(school, day);
+    if (!inTerm(day)) continue;
+    for (const period of periodsOn(school, weekday)) {
+      const slot = school.timetable?.find(
+        (one) => one.week === week && one.day === weekday && one.period === period.name,
+      );
+      if (slot && (ahead > 0 || moment(period.to).minutes > minute)) out.push({ day, class: slot.class, period });
+    }
+  }
+  return out;
 }
 
 /** "4.50" as pence; null for what is no amount of pounds. */

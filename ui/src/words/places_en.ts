@@ -545,6 +545,8 @@ export const places = {
   'timetable.weeks': 'The timetable repeats after',
   'timetable.one': 'one week',
   'timetable.two': 'two weeks',
+  'timetable.now': 'This week is',
+  'timetable.now.unsaid': 'not said yet',
   'timetable.week': 'Week {n}',
   'timetable.no_bells': 'Write down the bells first; the timetable stands on them.',
   'timetable.no_classes': 'Classes that are written down can be chosen; another name can be typed.',
