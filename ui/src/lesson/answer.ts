@@ -110,8 +110,8 @@ export interface Task {
   id: number;
   kind: string;
   says: string;
-  /** A few letters for a bar. */
-  short: string;
+  /** A few letters for a bar; asked for anew each time, since a dish may be read later than its plan. */
+  readonly short: string;
   from: number;
   to: number;
   pattern: Pattern;
@@ -170,7 +170,9 @@ export function readAnswer(answer: Answer, shortNames: ShortNames = () => undefi
     id,
     kind: task.kind,
     says: task.says,
-    short: shortNames(task.dish, task.step) ?? plainName(task),
+    get short() {
+      return shortNames(task.dish, task.step) ?? plainName(task);
+    },
     from: at(task.start),
     to: at(task.end),
     pattern: patterns[task.attention],

@@ -1,6 +1,7 @@
 /** The changes a teacher makes to a lesson, and what each must know. */
 import type { Schemas } from '../api/client';
 import type { Lesson, Task } from './answer';
+import { placeOrder } from './picture/scene';
 
 export type Change = Schemas['LessonChange'];
 export type Kind =
@@ -55,7 +56,7 @@ export function choicesOf(lesson: Lesson): Choices {
   const ovens = (lesson.answer.plan?.ovens ?? []).map((oven) => oven.oven);
   return {
     cooks: lesson.cooks.map((cook) => cook.name),
-    cookers: [...new Set([...cookers, ...ovens])].sort((a, b) => a.localeCompare(b, 'en', { numeric: true })),
+    cookers: [...new Set([...cookers, ...ovens])].sort((a, b) => placeOrder.compare(a, b)),
     windows: [...new Set(lesson.tasks.flatMap((task) => task.window ?? []))],
     steps: [...steps.values()],
   };

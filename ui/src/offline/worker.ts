@@ -32,19 +32,22 @@ async function dated(response: Response): Promise<Response> {
   return new Response(await response.arrayBuffer(), { status: response.status, headers });
 }
 
-async function answer(request: Request): Promise<Response> {
+async function keep(request: Request, fresh: Response): Promise<void> {
   const cache = await caches.open(answersName);
+  await cache.put(request.url, await dated(fresh));
+  const kept = await cache.keys();
+  await Promise.all(kept.slice(0, Math.max(0, kept.length - mostAnswers)).map((old) => cache.delete(old)));
+}
+
+async function answer(event: FetchEvent): Promise<Response> {
   try {
-    const fresh = await fetch(request);
-    if (fresh.ok && fresh.headers.get('Content-Type')?.startsWith('application/json')) {
-      const copy = await dated(fresh.clone());
-      await cache.put(request.url, copy);
-      const kept = await cache.keys();
-      await Promise.all(kept.slice(0, Math.max(0, kept.length - mostAnswers)).map((old) => cache.delete(old)));
-    }
+    const fresh = await fetch(event.request);
+    // The page does not wait until its answer is written down as well.
+    if (fresh.ok && fresh.headers.get('Content-Type')?.startsWith('application/json'))
+      event.waitUntil(keep(event.request, fresh.clone()));
     return fresh;
   } catch (fault) {
-    const kept = await cache.match(request.url);
+    const kept = await (await caches.open(answersName)).match(event.request.url);
     if (kept) return kept;
     throw fault;
   }
@@ -77,7 +80,7 @@ self.addEventListener('fetch', (event) => {
   const url = new URL(request.url);
   if (request.method !== 'GET' || url.origin !== self.location.origin) return;
   if (url.pathname === '/api/events' || url.pathname.startsWith('/api/paper/')) return;
-  if (url.pathname.startsWith('/api/')) event.respondWith(answer(request));
+  if (url.pathname.startsWith('/api/')) event.respondWith(answer(event));
   else if (request.mode === 'navigate') event.respondWith(page(request));
   else event.respondWith(asset(request));
 });

@@ -41,19 +41,31 @@ export function dayWords(day: string): string {
   return `${weekday(day)} ${dateWords(day)}`;
 }
 
+// Making a formatter takes longer than a hundred dates written with it.
+const formatters = new Map<string, Intl.DateTimeFormat>();
+function dates(style: 'short' | 'long' | 'day' | 'day and year'): Intl.DateTimeFormat {
+  const tag = languages[settings.language].tag;
+  const key = `${tag} ${style}`;
+  let found = formatters.get(key);
+  if (!found) {
+    const parts: Intl.DateTimeFormatOptions =
+      style === 'short' || style === 'long'
+        ? { weekday: style }
+        : { day: 'numeric', month: 'short', year: style === 'day' ? undefined : 'numeric' };
+    formatters.set(key, (found = new Intl.DateTimeFormat(tag, { ...parts, timeZone: 'UTC' })));
+  }
+  return found;
+}
+
 export function weekday(day: string, style: 'short' | 'long' = 'short'): string {
-  const names = new Intl.DateTimeFormat(languages[settings.language].tag, { weekday: style, timeZone: 'UTC' });
-  return names.format(new Date(`${day}T00:00:00Z`)).replace(/\.$/, '');
+  return dates(style)
+    .format(new Date(`${day}T00:00:00Z`))
+    .replace(/\.$/, '');
 }
 
 /** "17 Nov"; "17 Nov 2027" when it is not in the year of `beside`. */
 export function dateWords(day: string, beside = day): string {
-  const names = new Intl.DateTimeFormat(languages[settings.language].tag, {
-    day: 'numeric',
-    month: 'short',
-    year: day.slice(0, 4) === beside.slice(0, 4) ? undefined : 'numeric',
-    timeZone: 'UTC',
-  });
+  const names = dates(day.slice(0, 4) === beside.slice(0, 4) ? 'day' : 'day and year');
   return names.format(new Date(`${day}T00:00:00Z`));
 }
 

@@ -1,10 +1,10 @@
 // @vitest-environment jsdom
 import { describe, expect, it } from 'vitest';
 import { readAnswer } from '../answer';
-import { drawRows, escape, type Look } from './drawRows';
+import { drawRows, drawWords, escape, type Look } from './drawRows';
 import { geometry, rowTops } from './geometry';
 import { lessonOf, task } from './sample';
-import { bays, dishMarks } from './scene';
+import { bays, dishInks, dishMarks } from './scene';
 
 function look(...given: Parameters<typeof lessonOf>): Look {
   const lesson = readAnswer(lessonOf(...given));
@@ -14,7 +14,7 @@ function look(...given: Parameters<typeof lessonOf>): Look {
     bays: grouped,
     geometry: size,
     ...rowTops(grouped, size.rowHeight),
-    marks: dishMarks(lesson, () => undefined),
+    inks: dishInks(lesson),
     now: null,
     uid: 'p',
     described: (one) => `${one.cook ?? ''}: ${one.says}`,
@@ -53,5 +53,19 @@ describe('rows as text', () => {
     const end = Math.max(...bars.map((one) => Number(one.getAttribute('x')) + Number(one.getAttribute('width'))));
     expect(end).toBeLessThanOrEqual(given.geometry.x(12 * 60 + 30));
     expect(end).toBeLessThan(1000);
+  });
+
+  it('lays words over the bars that have room for them, as text', () => {
+    const given = look([
+      task({ start: '11:00', end: '11:30', step: 'stir-<b>-well' }),
+      task({ start: '11:40', end: '11:41', step: 'sieve' }),
+    ]);
+    const holder = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
+    holder.innerHTML = drawWords(
+      given,
+      dishMarks(given.inks, () => undefined),
+    );
+    expect([...holder.querySelectorAll('text')].map((one) => one.textContent)).toEqual(['Stir <b> well']);
+    expect(holder.querySelector('b')).toBeNull();
   });
 });

@@ -1,5 +1,6 @@
 /** The cooks' rows as SVG text. Hundreds of bars drawn as components took most of a second; parsed as one text they take
- *  a few milliseconds. Every word from outside goes through escape(). */
+ *  a few milliseconds. The words on the bars are a text of their own, since shaping letters takes as long as all the rest:
+ *  they are laid over the bars a frame later. Every word from outside goes through escape(). */
 import type { Task } from '../answer';
 import { bayGap, label, textWidth, type Geometry } from './geometry';
 import type { Bar, Bay, DishMark, Row } from './scene';
@@ -9,7 +10,8 @@ export interface Look {
   geometry: Geometry;
   tops: Map<string, number>;
   bayTops: number[];
-  marks: Map<string, DishMark>;
+  /** What each dish is drawn in, 1 to 8. */
+  inks: Map<string, number>;
   /** Minutes after midnight, while the lesson is on. */
   now: number | null;
   uid: string;
@@ -24,34 +26,32 @@ export function escape(text: string): string {
 /** Pixels to a tenth: shorter text, and finer than an eye. */
 const px = (value: number): string => String(Math.round(value * 10) / 10);
 
-interface Inked {
-  ink: string;
-  hatch: string;
-  tag: string;
-}
-
-function inked(task: Task, look: Look): Inked {
-  const mark = task.dish === null ? undefined : look.marks.get(task.dish);
-  return {
-    ink: mark ? `var(--dish-${mark.ink})` : 'var(--ink)',
-    hatch: `url(#${look.uid}-watch-${mark?.ink ?? 0})`,
-    // One dish for all: its tag on every bar would say nothing.
-    tag: look.marks.size === 1 ? '' : (mark?.tag ?? ''),
-  };
-}
+const inkOf = (task: Task, look: Look): number => (task.dish === null ? 0 : (look.inks.get(task.dish) ?? 0));
+const colour = (ink: number): string => (ink === 0 ? 'var(--ink)' : `var(--dish-${ink})`);
 
 const rect = (x: number, y: number, width: number, height: number, rest: string): string =>
   `<rect x="${px(x)}" y="${px(y)}" width="${px(width)}" height="${px(height)}" ${rest}/>`;
 
-function pattern(
-  task: Task,
-  { ink, hatch }: Inked,
-  x: number,
-  y: number,
-  width: number,
-  height: number,
-  uid: string,
-): string {
+/** Where a bar's shape stands, px. */
+interface Box {
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+}
+
+function boxOf(bar: Bar, rowY: number, geometry: Geometry): Box {
+  const x = geometry.x(bar.from) + 0.5;
+  const width = Math.max(1.5, geometry.x(bar.to) - geometry.x(bar.from) - 1);
+  if (bar.foot) return { x, y: rowY + 3 + geometry.barHeight, width, height: 2.6 };
+  const part = geometry.barHeight / bar.tracks;
+  return { x, y: rowY + 3 + bar.track * part, width, height: bar.tracks > 1 ? part - 0.8 : part };
+}
+
+function pattern(task: Task, { x, y, width, height }: Box, look: Look): string {
+  const { uid } = look;
+  const ink = colour(inkOf(task, look));
+  const hatch = `url(#${uid}-watch-${inkOf(task, look)})`;
   const line = `stroke="${ink}" stroke-width="1.2"`;
   const inside = [x + 0.6, y + 0.6, Math.max(1, width - 1.2), height - 1.2] as const;
   switch (task.pattern) {
@@ -83,46 +83,27 @@ function pattern(
   }
 }
 
-function words(task: Task, { ink, tag }: Inked, x: number, y: number, width: number, height: number): string {
-  const shift = task.pattern === 'grown' ? 12 : 4;
-  const said = label(tag, task.short, width - shift + 4);
-  if (!said) return '';
-  const onPlate = task.pattern === 'watch' || task.pattern === 'clean';
-  const plate = onPlate ? rect(x + shift - 2, y + 1, textWidth(said, 11) + 3, height - 2, 'fill="var(--card)"') : '';
-  const fill =
-    task.pattern === 'hands' || task.pattern === 'grown' ? '#fff' : task.pattern === 'clean' ? 'var(--ink)' : ink;
-  return `${plate}<text x="${px(x + shift)}" y="${px(y + height / 2 + 4)}" font-size="11" font-weight="600" fill="${fill}">${escape(said)}</text>`;
-}
-
 /** A pin stuck in where the step begins. */
 const pin = (x: number, y: number): string =>
   `<path d="M${px(x + 1)} ${px(y + 8)}V${px(y)}" stroke="var(--beetroot)" stroke-width="1.6"/>` +
   `<circle cx="${px(x + 1)}" cy="${px(y)}" r="3.2" fill="var(--beetroot)" stroke="var(--card)" stroke-width="1"/>`;
 
 function bar(one: Bar, rowY: number, look: Look): string {
-  const { geometry, now, uid } = look;
   const { task } = one;
-  const x = geometry.x(one.from) + 0.5;
-  const width = Math.max(1.5, geometry.x(one.to) - geometry.x(one.from) - 1);
-  const look1 = inked(task, look);
-  const past = now !== null && task.to <= now;
-  let shape: string;
-  if (one.foot) {
-    shape = rect(x, rowY + 3 + geometry.barHeight, width, 2.6, `fill="${look1.ink}"`);
-  } else {
-    const part = geometry.barHeight / one.tracks;
-    const y = rowY + 3 + one.track * part;
-    const height = one.tracks > 1 ? part - 0.8 : part;
-    shape = pattern(task, look1, x, y, width, height, uid);
-    if (one.named && !past && one.tracks === 1) shape += words(task, look1, x, y, width, height);
-  }
-  if (task.pinned && one.from === task.from) shape += pin(x, rowY + 3);
+  const box = boxOf(one, rowY, look.geometry);
+  const past = isPast(task, look);
+  const shape = one.foot
+    ? rect(box.x, box.y, box.width, box.height, `fill="${colour(inkOf(task, look))}"`)
+    : pattern(task, box, look);
+  const pinned = task.pinned && one.from === task.from ? pin(box.x, rowY + 3) : '';
   // A task in several pieces is one button: the piece with its name.
   const spoken = one.named
     ? `role="button" tabindex="-1" aria-pressed="false" aria-label="${escape(look.described(task))}"`
     : 'aria-hidden="true"';
-  return `<g class="bar${past ? ' past' : ''}" data-task="${task.id}" ${spoken}>${shape}</g>`;
+  return `<g class="bar${past ? ' past' : ''}" data-task="${task.id}" ${spoken}>${shape}${pinned}</g>`;
 }
+
+const isPast = (task: Task, { now }: Look): boolean => now !== null && task.to <= now;
 
 function row({ cook, bars }: Row, bay: Bay, look: Look): string {
   const { geometry } = look;
@@ -148,5 +129,29 @@ export function drawRows(look: Look): string {
       const letter = `<text class="bay" x="2" y="${px(first + (bay.rows.length * look.geometry.rowHeight) / 2 + 10)}">${escape(bay.name)}</text>`;
       return rule + letter + bay.rows.map((one) => row(one, bay, look)).join('');
     })
+    .join('');
+}
+
+function word(one: Bar, rowY: number, look: Look, marks: Map<string, DishMark>): string {
+  const { task } = one;
+  if (one.foot || !one.named || one.tracks > 1 || isPast(task, look)) return '';
+  const { x, y, width, height } = boxOf(one, rowY, look.geometry);
+  // One dish for all: its tag on every bar would say nothing.
+  const tag = marks.size === 1 || task.dish === null ? '' : (marks.get(task.dish)?.tag ?? '');
+  const shift = task.pattern === 'grown' ? 12 : 4;
+  const said = label(tag, task.short, width - shift + 4);
+  if (!said) return '';
+  const onPlate = task.pattern === 'watch' || task.pattern === 'clean';
+  const plate = onPlate ? rect(x + shift - 2, y + 1, textWidth(said, 11) + 3, height - 2, 'fill="var(--card)"') : '';
+  const onInk = task.pattern === 'hands' || task.pattern === 'grown';
+  const fill = onInk ? '#fff' : task.pattern === 'clean' ? 'var(--ink)' : colour(inkOf(task, look));
+  return `${plate}<text x="${px(x + shift)}" y="${px(y + height / 2 + 4)}" fill="${fill}">${escape(said)}</text>`;
+}
+
+/** The words on the bars, ready to be put into a <g> over the rows. */
+export function drawWords(look: Look, marks: Map<string, DishMark>): string {
+  const rows = look.bays.flatMap((bay) => bay.rows);
+  return rows
+    .flatMap(({ cook, bars }) => bars.map((one) => word(one, look.tops.get(cook.name) ?? 0, look, marks)))
     .join('');
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readAnswer } from '../answer';
 import { lessonOf, task } from './sample';
-import { bays, cut, dishMarks, levels, union } from './scene';
+import { bays, cut, dishInks, dishMarks, levels, union } from './scene';
 
 const rows = (...given: Parameters<typeof lessonOf>) => bays(readAnswer(lessonOf(...given)));
 
@@ -118,7 +118,7 @@ describe('tags and inks', () => {
         ),
       ),
     );
-    const marks = dishMarks(lesson, (dish) => (dish === 'Fruit scones' ? 'FS' : undefined));
+    const marks = dishMarks(dishInks(lesson), (dish) => (dish === 'Fruit scones' ? 'FS' : undefined));
     expect(new Set([...marks.values()].map((mark) => mark.tag)).size).toBe(4);
     expect(marks.get('Fruit scones')).toEqual({ tag: 'FS', ink: 1 });
   });

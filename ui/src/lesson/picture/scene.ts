@@ -99,6 +99,9 @@ function rowOf(cook: AnswerCook, tasks: Task[]): Row {
   return { cook, bars };
 }
 
+/** "A2" before "A10". Made once: localeCompare() with options makes one for every pair. */
+export const placeOrder = new Intl.Collator('en', { numeric: true });
+
 /** All rows, grouped by bay, in the order of places. */
 export function bays(lesson: Lesson): Bay[] {
   const byCook = new Map<string, Task[]>();
@@ -109,7 +112,7 @@ export function bays(lesson: Lesson): Bay[] {
     else byCook.set(task.cook, [task]);
   }
   const found = new Map<string, Bay>();
-  const inOrder = [...lesson.cooks].sort((a, b) => a.place.localeCompare(b.place, 'en', { numeric: true }));
+  const inOrder = [...lesson.cooks].sort((a, b) => placeOrder.compare(a.place, b.place));
   for (const cook of inOrder) {
     const name = cook.bay || cook.place;
     let bay = found.get(name);
@@ -147,17 +150,27 @@ export function levels(spans: Span[]): Level[] {
 export const onRing = (lesson: Lesson): Span[] => lesson.tasks.filter((task) => task.cooker !== null && !task.inOven);
 export const atSink = (lesson: Lesson): Span[] => lesson.tasks.filter((task) => task.sinkBay !== null);
 
-/** Two letters for each dish, and the ink it gets; both stay the same through the lesson. */
+/** What each dish is drawn in, 1 to 8; after the eighth they begin again, which is why the tag always stands on the bar. */
+export function dishInks(lesson: Lesson): Map<string, number> {
+  const inks = new Map<string, number>();
+  for (const { dish } of lesson.tasks) {
+    if (dish !== null && !inks.has(dish)) inks.set(dish, (inks.size % 8) + 1);
+  }
+  return inks;
+}
+
+/** Two letters for each dish beside its ink; both stay the same through the lesson. */
 export interface DishMark {
   tag: string;
-  /** 1 to 8; after the eighth dish they begin again, which is why the tag always stands on the bar. */
   ink: number;
 }
-export function dishMarks(lesson: Lesson, tagOf: (dish: string) => string | undefined): Map<string, DishMark> {
+export function dishMarks(
+  inks: Map<string, number>,
+  tagOf: (dish: string) => string | undefined,
+): Map<string, DishMark> {
   const marks = new Map<string, DishMark>();
   const used = new Set<string>();
-  for (const { dish } of lesson.tasks) {
-    if (dish === null || marks.has(dish)) continue;
+  for (const [dish, ink] of inks) {
     const words = dish
       .toUpperCase()
       .split(/[^\p{L}]+/u)
@@ -171,7 +184,7 @@ export function dishMarks(lesson: Lesson, tagOf: (dish: string) => string | unde
     const tag =
       choices.find((one): one is string => one !== undefined && one !== '' && !used.has(one)) ?? letters.slice(0, 2);
     used.add(tag);
-    marks.set(dish, { tag, ink: (marks.size % 8) + 1 });
+    marks.set(dish, { tag, ink });
   }
   return marks;
 }
