@@ -40,11 +40,11 @@ function addressOf(child) {
   });
 }
 
-/** Pages from a folder, all else from the program. */
+/** Pages from a folder, all else from the program, whose address may be another after it was started anew. */
 async function inFrontOf(program) {
-  const { hostname, port } = new URL(program);
   const server = createServer(async (asked, answer) => {
     if (asked.url.startsWith('/api/')) {
+      const { hostname, port } = new URL(program());
       const onward = request({ hostname, port, path: asked.url, method: asked.method, headers: asked.headers });
       onward.on('response', (told) => {
         answer.writeHead(told.statusCode, told.headers).flushHeaders();
@@ -55,7 +55,7 @@ async function inFrontOf(program) {
       asked.pipe(onward);
       return;
     }
-    const path = normalize(new URL(asked.url, program).pathname);
+    const path = normalize(new URL(asked.url, program()).pathname);
     let file = join(pages, path);
     if (!(await stat(file).catch(() => null))?.isFile()) file = join(pages, 'index.html');
     answer.writeHead(200, { 'Content-Type': kinds[extname(file)] ?? 'application/octet-stream' });
@@ -65,21 +65,30 @@ async function inFrontOf(program) {
   return server;
 }
 
-/** Starts it. `demo`: the invented school; else an empty file of its own.
- *  Gives { at, stop, call }: its address, an end to it, and one call of the API that throws on a refusal. */
-export async function start({ demo = false } = {}) {
+/** Starts it. `demo`: the invented school; else an empty file of its own. `env`: what it finds in its environment.
+ *  Gives { at, file, call, pause, resume, stop }: its address, where its file is, one call of the API that throws on a
+ *  refusal, the program taken away and started anew on the same file and address, and an end to it. */
+export async function start({ demo = false, env = {} } = {}) {
   const folder = await mkdtemp(join(tmpdir(), 'benchbell-'));
-  const what = demo ? ['--demo'] : ['--file', join(folder, 'school.benchbell')];
-  const child = spawn(binary, ['serve', ...what, '--port', '0'], {
-    env: { ...process.env, HOME: folder, XDG_DATA_HOME: folder },
-    stdio: ['ignore', 'pipe', 'pipe'],
-  });
-  const gone = new Promise((resolve) => child.once('exit', resolve));
-  const program = await addressOf(child);
-  const front = pages ? await inFrontOf(program) : null;
+  const file = join(folder, 'school.benchbell');
+  const what = demo ? ['--demo'] : ['--file', file];
+  let child;
+  let gone;
+  let program;
+  async function run(port) {
+    child = spawn(binary, ['serve', ...what, '--port', port], {
+      env: { ...process.env, HOME: folder, XDG_DATA_HOME: folder, ...env },
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    const running = child;
+    gone = new Promise((resolve) => running.once('exit', resolve));
+    program = await addressOf(child);
+  }
+  await run('0');
+  const front = pages ? await inFrontOf(() => program) : null;
   const at = front ? `http://localhost:${front.address().port}` : program;
 
-  const { token } = await (await fetch(`${at}/api/me`)).json();
+  let { token } = await (await fetch(`${at}/api/me`)).json();
   async function call(method, path, body, headers = {}) {
     const answer = await fetch(at + path, {
       method,
@@ -90,16 +99,23 @@ export async function start({ demo = false } = {}) {
     if (!answer.ok) throw new Error(`${method} ${path}: ${answer.status} ${said}`);
     return said ? JSON.parse(said) : undefined;
   }
-  async function stop() {
-    front?.closeAllConnections();
-    front?.close();
+  async function pause() {
     child.kill('SIGTERM');
     const late = setTimeout(() => child.kill('SIGKILL'), 5000);
     await gone;
     clearTimeout(late);
+  }
+  async function resume() {
+    await run(new URL(program).port);
+    ({ token } = await (await fetch(`${at}/api/me`)).json());
+  }
+  async function stop() {
+    front?.closeAllConnections();
+    front?.close();
+    await pause();
     await rm(folder, { recursive: true, force: true });
   }
-  return { at, call, stop };
+  return { at, file, call, pause, resume, stop };
 }
 
 /** Plans a kept lesson or a body and waits for the job. */

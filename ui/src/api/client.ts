@@ -38,6 +38,12 @@ export function whenSignedOut(then: () => void): void {
   onSignedOut = then;
 }
 
+let onOldToken: () => Promise<void> = () => Promise.resolve();
+/** Called when the program was started anew and knows this page's token no more; what was being written is then sent again. */
+export function whenTokenIsOld(then: () => Promise<void>): void {
+  onOldToken = then;
+}
+
 /** A problem of the connection itself, in the same form as the program's own. The words are looked up when shown. */
 export function noConnection(): Problem {
   return { code: 'page.no_connection', message: '', remedy: '', where: '' };
@@ -67,7 +73,7 @@ export interface Sending {
   signal?: AbortSignal;
 }
 
-async function call<T>(method: string, path: string, sending: Sending = {}): Promise<Answer<T>> {
+async function call<T>(method: string, path: string, sending: Sending = {}, again = false): Promise<Answer<T>> {
   const writing = method !== 'GET';
   const headers: Record<string, string> = { Accept: 'application/json' };
   if (sending.file) headers['Content-Type'] = sending.file.type || 'application/octet-stream';
@@ -94,6 +100,10 @@ async function call<T>(method: string, path: string, sending: Sending = {}): Pro
   if (!response.ok) {
     if (response.status === 401 && path !== '/api/sign-in') onSignedOut();
     const { problems, clash } = await problemsOf(response);
+    if (!again && problems[0]?.code === 'sign_in.token') {
+      await onOldToken();
+      return call(method, path, sending, true);
+    }
     throw new Refusal(response.status, problems, clash);
   }
   const body = response.status === 204 ? undefined : await response.json();

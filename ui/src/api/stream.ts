@@ -6,26 +6,42 @@ import type { Schemas } from './client';
 export interface Events {
   document: { kind: string; id: string; version: number; title: string };
   job: Schemas['Job'];
+  /** The stream broke, or is there again after it broke: the program may have been started anew. */
+  stream: { up: boolean };
 }
 
 type Name = keyof Events;
 type Heard = { [N in Name]: { name: N; event: Events[N] } }[Name];
-const names: Name[] = ['document', 'job'];
+const told: Name[] = ['document', 'job'];
 
-const listeners: { [N in Name]: Set<(event: Events[N]) => void> } = { document: new Set(), job: new Set() };
+const listeners: { [N in Name]: Set<(event: Events[N]) => void> } = {
+  document: new Set(),
+  job: new Set(),
+  stream: new Set(),
+};
 
 function tell(heard: Heard): void {
   if (heard.name === 'job') for (const listener of listeners.job) listener(heard.event);
+  else if (heard.name === 'stream') for (const listener of listeners.stream) listener(heard.event);
   else for (const listener of listeners.document) listener(heard.event);
 }
 
 function listen(pass: (heard: Heard) => void): void {
   const source = new EventSource('/api/events');
-  for (const name of names) {
+  for (const name of told) {
     source.addEventListener(name, (message: MessageEvent<string>) => {
       pass({ name, event: JSON.parse(message.data) } as Heard);
     });
   }
+  let broken = false;
+  source.onerror = () => {
+    broken = true;
+    pass({ name: 'stream', event: { up: false } });
+  };
+  source.onopen = () => {
+    if (broken) pass({ name: 'stream', event: { up: true } });
+    broken = false;
+  };
 }
 
 let started = false;

@@ -54,6 +54,12 @@ class Router {
     scrollTo(0, 0);
   }
 
+  /** Puts an address back whose page is still shown: the one gone to could not be loaded. */
+  stay(href: string): void {
+    history.replaceState(null, '', href);
+    this.#read();
+  }
+
   /** A value after the question mark. */
   query(name: string): string | null {
     return new URLSearchParams(this.search).get(name);

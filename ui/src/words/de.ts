@@ -22,6 +22,9 @@ export const de: Translation = {
   'nav.sign_out': 'Abmelden',
   'nav.this_machine': 'nur dieser Rechner',
   'net.kept': 'Keine Verbindung: Sie sehen den Stand von {time}. Ändern geht erst wieder mit Verbindung.',
+  'net.renewed':
+    'Benchbell wurde erneuert, während diese Seite offen war. Behalten Sie zuerst, was Sie eingetippt haben, dann',
+  'net.renewed.load': 'die neuen Seiten laden',
   'net.nothing_kept': 'Keine Verbindung. Ändern geht erst wieder mit Verbindung.',
   'dialog.close': 'Schließen',
   'keys.heading': 'Tasten auf dieser Seite',

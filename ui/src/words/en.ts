@@ -23,6 +23,8 @@ export const en = {
   'nav.sign_out': 'Sign out',
   'nav.this_machine': 'this computer only',
   'net.kept': 'No connection: what you see is from {time}. Nothing can be changed until it is back.',
+  'net.renewed': 'Benchbell was renewed while this page was open. Keep what you typed here, then',
+  'net.renewed.load': 'load the new pages',
   'net.nothing_kept': 'No connection. Nothing can be changed until it is back.',
   'dialog.close': 'Close',
   'keys.heading': 'Keys on this page',
