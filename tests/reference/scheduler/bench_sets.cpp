@@ -1,10 +1,12 @@
 #include "bench_sets.h"
 
 #include <gtest/gtest.h>
+#include <unistd.h>
 
 #include <algorithm>
 #include <cstdlib>
 #include <stdexcept>
+#include <string>
 
 namespace scheduler::testing {
 
@@ -18,7 +20,9 @@ fs::path bench_folder() {
 BenchSet::BenchSet(const std::string& set) : set_(set) {
   const fs::path archive = bench_folder() / (set + ".tar.xz");
   if (!fs::exists(archive)) return;
-  const fs::path unpacked = fs::path(::testing::TempDir()) / ("benchbell_" + set);
+  // The process's number: two runs on one machine must not remove each other's files.
+  const fs::path unpacked = fs::path(::testing::TempDir()) /
+                            ("benchbell_" + set + "_" + std::to_string(::getpid()));
   fs::create_directories(unpacked);
   const std::string command = "tar -xJf '" + archive.string() + "' -C '" + unpacked.string() + "'";
   if (std::system(command.c_str()) != 0) throw std::runtime_error(command);

@@ -48,11 +48,12 @@ TEST(RawTasting, DoughWithFlourInItIsRawUntilItIsBaked) {
 TEST(RawTasting, WhatStewsBesideTheRawDoughMayBeTasted) {
   json text = samples::dish();
   text["ingredients"].push_back({{"name", "plums"}, {"amount", 100}, {"unit", "g"}});
-  text["method"].insert(text["method"].begin(), {{"id", "stew"},
-                                                 {"do", "Taste the plums."},
-                                                 {"minutes", 3},
-                                                 {"uses", {"plums"}},
-                                                 {"follows", json::array()}});
+  const json stew = {{"id", "stew"},
+                     {"do", "Taste the plums."},
+                     {"minutes", 3},
+                     {"uses", {"plums"}},
+                     {"follows", json::array()}};
+  text["method"].insert(text["method"].begin(), stew);
   text["method"][1]["follows"] = json::array();
   EXPECT_THAT(tasted_raw(samples::read_dish(text)), IsEmpty());
 }
