@@ -20,6 +20,7 @@ void Model::add_goals() {
   const bool whole = std::none_of(
       activities_.begin(), activities_.end(),
       [](const ActivityModel& model) { return model.role == Role::kIgnored; });
+  FlowBound flow(problem_);
   for (const GoalLevel& goal : problem_.goals) {
     LevelModel& level = levels_.emplace_back();
     for (std::size_t k = 0; k < goal.terms.size(); ++k) {
@@ -41,7 +42,7 @@ void Model::add_goals() {
     const std::vector<int> sides = sum->sides();
     tell_propagator(core_.add_propagator(std::move(sum), sides), "sum");
     if (whole) {
-      const std::int64_t least = std::max(queue_bound(problem_, goal), flow_bound(problem_, goal));
+      const std::int64_t least = std::max(queue_bound(problem_, goal), flow.of(goal));
       clause({at_least(level.objective,
                        static_cast<int>(std::min(least, kMaxValue) - level.constant))});
     }

@@ -9,6 +9,10 @@
 namespace scheduler::testing {
 namespace {
 
+std::int64_t flow_bound(const Problem& problem, const GoalLevel& level) {
+  return FlowBound(problem).of(level);
+}
+
 /// `count` cooks fry for `length` at a pan for `places`, then wash up for `after`; their ends
 /// count.
 Problem frying(int count, Time length, int places, Time after) {
