@@ -8,6 +8,7 @@
 #include <cstdlib>
 #include <vector>
 
+#include "base/memory.h"
 #include "class_family.h"
 #include "timeplan/answer.h"
 
@@ -86,6 +87,7 @@ void measure(const bench::ClassLesson& made, Figures& figures) {
 }  // namespace
 
 int main(int argc, char** argv) {
+  base::keep_freed_memory();
   const int count = argc > 1 ? std::atoi(argv[1]) : 40;
   const auto seed = static_cast<std::uint64_t>(argc > 2 ? std::atoll(argv[2]) : 1);
   Figures figures;

@@ -8,6 +8,7 @@
 #include <cstdio>
 #include <string>
 
+#include "base/memory.h"
 #include "../../tests/support/lesson_file.h"
 #include "timeplan/answer.h"
 #include "timeplan/quick_lesson.h"
@@ -83,6 +84,7 @@ kitchen::Lesson quick(const std::vector<std::string>& dishes, int pupils, int to
 }  // namespace
 
 int main() {
+  base::keep_freed_memory();
   const kitchen::Lesson pairs = quick({"lentil-dhal"}, 24, 2, 6, 75, kitchen::Purpose::kEatHere);
   row("one dish, twelve pairs, waves", pairs, 5, "first under 100 ms");
   const kitchen::Lesson two = support::lesson_file("demo/lessons/b-two-dishes.json");

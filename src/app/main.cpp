@@ -237,6 +237,7 @@ int run(int argc, char** argv) {
 }  // namespace
 
 int main(int argc, char** argv) {
+  base::keep_freed_memory();
   try {
     return run(argc, argv);
   } catch (const std::exception& e) {

@@ -22,11 +22,10 @@ int Core::new_variable(int low, int high, bool decide) {
   const int variable = variable_count();
   const std::int64_t width = std::max<std::int64_t>(std::int64_t{high} - low, 1);
   for (const int bound : {low, -high}) {
-    Buckets buckets{static_cast<int>(watches_.size()), bound + 1, 0, 0};
+    Buckets buckets{nullptr, bound + 1, 0, 0};
     while (((width - 1) >> buckets.shift) >= kMostBuckets) ++buckets.shift;
     buckets.last = static_cast<int>((width - 1) >> buckets.shift);
-    watches_.resize(watches_.size() + at(buckets.last) + 1);
-    buckets_.push_back(buckets);
+    buckets_.push_back(std::move(buckets));
     low_.push_back(bound);
     root_low_.push_back(bound);
     last_.push_back(-1);
@@ -197,16 +196,13 @@ int Core::attach(const std::vector<Literal>& literals, bool learnt, int lbd, int
   return index;
 }
 
-// A threshold beyond all values of the side is never crossed; it may lie in any bucket.
-int Core::bucket(int side, int threshold) const {
-  const Buckets& buckets = buckets_[at(side)];
-  const int index = (threshold - buckets.low) >> buckets.shift;
-  return buckets.first + std::clamp(index, 0, buckets.last);
-}
-
 void Core::watch(Literal literal, int clause, Literal blocker) {
   const int side = literal.side ^ 1, threshold = 1 - literal.value;
-  watches_[at(bucket(side, threshold))].push_back({threshold, clause, blocker});
+  Buckets& buckets = buckets_[at(side)];
+  if (!buckets.lists)
+    buckets.lists = std::make_unique<std::vector<Watch>[]>(at(buckets.last) + 1);
+  // A threshold beyond all values of the side is never crossed; it may lie in any bucket.
+  buckets.lists[at(buckets.of(threshold))].push_back({threshold, clause, blocker});
 }
 
 void Core::add_arc(int from, int to, int distance, const std::vector<Literal>& guards) {
@@ -292,15 +288,17 @@ bool Core::propagate() {
 }
 
 bool Core::visit_watches(const Step& step) {
-  const int last = bucket(step.side, step.after);
-  for (int b = bucket(step.side, step.before + 1); b <= last; ++b) {
-    if (!watches_[at(b)].empty() && !visit_bucket(step, b)) return false;
+  const Buckets& buckets = buckets_[at(step.side)];
+  if (!buckets.lists) return true;
+  std::vector<Watch>* const lists = buckets.lists.get();
+  const int last = buckets.of(step.after);
+  for (int b = buckets.of(step.before + 1); b <= last; ++b) {
+    if (!lists[b].empty() && !visit_bucket(step, lists[b])) return false;
   }
   return true;
 }
 
-bool Core::visit_bucket(const Step& step, int bucket) {
-  std::vector<Watch>& list = watches_[at(bucket)];
+bool Core::visit_bucket(const Step& step, std::vector<Watch>& list) {
   budget_.spend(1 + static_cast<std::int64_t>(list.size() / 4));
   std::size_t kept = 0;
   for (std::size_t i = 0; i < list.size(); ++i) {

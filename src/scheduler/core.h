@@ -7,6 +7,7 @@
 // to the next.
 #pragma once
 
+#include <algorithm>
 #include <cstdint>
 #include <memory>
 #include <vector>
@@ -134,9 +135,14 @@ class Core {
     int threshold, clause;
     Literal blocker;
   };
+  /// Watches of a side, in buckets of neighbouring thresholds: a step visits what it crosses only.
+  /// Made with the first watch: most sides never have one, and touching their memory is what takes
+  /// longest when a model is made.
   struct Buckets {
-    int first, low, last;  // first bucket, least threshold, number of buckets less one
+    std::unique_ptr<std::vector<Watch>[]> lists;
+    int low, last;  // least threshold, number of buckets less one
     int shift;
+    int of(int threshold) const { return std::clamp((threshold - low) >> shift, 0, last); }
   };
   struct Arc {
     int from, to, distance;
@@ -152,10 +158,9 @@ class Core {
   void backtrack(int level);
   bool enqueue(Literal literal, Reason reason);
   bool propagate();
-  int bucket(int side, int threshold) const;
   void watch(Literal literal, int clause, Literal blocker);
   bool visit_watches(const Step& step);
-  bool visit_bucket(const Step& step, int bucket);
+  bool visit_bucket(const Step& step, std::vector<Watch>& list);
   bool visit_clause(Watch& watch, int side, bool& keep);
   bool visit_arc(int arc);
   void wake(int side);
@@ -209,8 +214,6 @@ class Core {
 
   std::vector<Clause> clauses_;
   std::vector<Literal> clause_literals_;
-  // Watches of a side in buckets of neighbouring thresholds: a step visits what it crosses only.
-  std::vector<std::vector<Watch>> watches_;
   std::vector<Buckets> buckets_;  // by side
   std::vector<Arc> arcs_;
   std::vector<std::vector<int>> arcs_from_;

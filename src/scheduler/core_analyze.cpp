@@ -269,13 +269,17 @@ void Core::clean_clauses() {
   clauses_ = std::move(kept);
   if (proof_ != nullptr) names_.resize(clauses_.size());
   clause_literals_ = std::move(literals);
-  for (std::vector<Watch>& list : watches_) {
-    std::size_t size = 0;
-    for (Watch watch : list) {
-      watch.clause = moved[at(watch.clause)];
-      if (watch.clause >= 0) list[size++] = watch;
+  for (const Buckets& buckets : buckets_) {
+    if (!buckets.lists) continue;
+    for (int b = 0; b <= buckets.last; ++b) {
+      std::vector<Watch>& list = buckets.lists[at(b)];
+      std::size_t size = 0;
+      for (Watch watch : list) {
+        watch.clause = moved[at(watch.clause)];
+        if (watch.clause >= 0) list[size++] = watch;
+      }
+      list.resize(size);
     }
-    list.resize(size);
   }
   for (Step& step : trail_) {
     if (step.reason.why == Why::kClause) step.reason.index = moved[at(step.reason.index)];
