@@ -53,6 +53,11 @@ TEST(WholeTexts, TextsNobodyHasSeenAreReadNearlyAsWell) {
   EXPECT_GE(score.all().percent(), 89);
 }
 
+TEST(WholeTexts, TextsWithManyLayouts) {
+  const tests::TextScore score = told("held_out_4");
+  EXPECT_EQ(score.texts, 16);
+}
+
 TEST(WholeTexts, EveryTextBecomesADishThatCanBePlanned) {
   for (const std::string folder : {"whole_texts", "held_out_2", "held_out_3"}) {
     for (const auto& entry : std::filesystem::directory_iterator(kData + folder)) {
