@@ -72,10 +72,11 @@ bool ends_here(const std::string& text, std::size_t mark) {
 bool adverb(const LineToken& t) {
   return t.kind == LineToken::Kind::kWord &&
          ((t.word.size() > 4 && t.word.ends_with("ly")) ||
-          base::one_of(t.word, {"next",        "now",    "also",      "just",    "once",  "again",
-                                "immediately", "please", "meanwhile", "first",   "while", "whilst",
-                                "afterwards",  "so",     "i",         "we",      "you",   "should",
-                                "must",        "will",   "can",       "finally", "lastly"}));
+          base::one_of(t.word, {"next",        "now",    "also",      "just",    "once",   "again",
+                                "immediately", "please", "meanwhile", "first",   "while",  "whilst",
+                                "afterwards",  "so",     "i",         "we",      "you",    "should",
+                                "must",        "will",   "can",       "finally", "lastly", "they",
+                                "he",          "she",    "meantime",  "pupils"}));
 }
 
 // "turn the heat down", "reduce the heat", "set aside": how, not what.
@@ -214,9 +215,13 @@ std::vector<Clause> clauses_of(const Sentence& s, std::size_t index) {
     starts.push_back(start);
     actions.push_back(action);
   }
-  // "The onion was peeled and chopped": told as what was done.
-  if (starts.empty()) {
-    for (const PassiveAction& each : passive_actions(t)) {
+  // "The onion was peeled and chopped": told as what was done. "I put in the garlic and stirred it"
+  // has one verb that looks like an instruction.
+  const auto told = passive_actions(t);
+  if (starts.empty() || (told.size() > starts.size())) {
+    starts.clear();
+    actions.clear();
+    for (const PassiveAction& each : told) {
       starts.push_back(starts.empty() ? 0 : each.begin);
       actions.push_back(oven_is_set(t, each) ? action_named("preheat") : each.action);
     }

@@ -21,7 +21,9 @@ bool begins_ingredient(const Tokens& t, std::size_t i) {
   const bool figure = t[i].number();
   const bool article = t[i].is("a") || t[i].is("an") || t[i].is("half") || t[i].is("one") ||
                        t[i].is("two") || t[i].is("three") || t[i].is("four");
-  if (!figure && !article) return false;
+  const bool vague = base::one_of(t[i].word, {"pinch", "knob", "handful", "dash", "splash"}) &&
+                     i + 1 < t.size() && t[i + 1].kind == LineToken::Kind::kWord;
+  if (!figure && !article && !vague) return false;
   const Measures measures;
   const auto amount = amount_at(t, i, measures);
   if (!amount || !amount->quantity.stated() || amount->next >= t.size()) return false;
@@ -57,6 +59,29 @@ std::vector<std::string> cut_at(const std::string& text, const std::vector<std::
   out.push_back(base::trimmed(text.substr(from)));
   std::erase(out, "");
   return out;
+}
+
+// The next comma, semicolon or bar outside brackets.
+std::size_t next_mark(const Tokens& t, std::size_t from) {
+  int depth = 0;
+  for (std::size_t i = from; i < t.size(); ++i) {
+    if (t[i].is("(")) ++depth;
+    if (t[i].is(")")) --depth;
+    if (depth <= 0 && (t[i].is(",") || t[i].is(";") || t[i].is("|"))) return i;
+  }
+  return t.size();
+}
+
+// "flour 200 g", "eggs (2)": a word first, an amount last.
+bool ends_with_amount(const Tokens& t, std::size_t from, std::size_t to) {
+  if (to <= from + 1 || t[from].kind != LineToken::Kind::kWord) return false;
+  if (t[to - 1].is(".") || t[to - 1].is(")")) --to;
+  for (std::size_t i = from + 1; i < to; ++i) {
+    if (!t[i].number()) continue;
+    const auto amount = amount_at(t, i, Measures{});
+    return amount && amount->next == to;
+  }
+  return false;
 }
 
 std::optional<Portions> counted(const Tokens& t, std::size_t i, std::string_view line) {
@@ -126,28 +151,11 @@ bool fahrenheit_only(const std::string& folded) {
 
 }  // namespace
 
-std::vector<std::string> columns_of(const std::string& line) {
-  const std::string whole = base::trimmed(line);
-  std::size_t gap = whole.find("    ");
-  const std::size_t tab = whole.find('\t');
-  gap = std::min(gap, tab);
-  if (gap == std::string::npos || gap == 0) return {line};
-  const std::string left = whole.substr(0, gap), right = base::trimmed(whole.substr(gap));
-  const LineLooks a = looks_of(tidied_line(left)), b = looks_of(tidied_line(right));
-  const bool ingredient = a.amount_first || a.amount_last;
-  const bool other = b.amount_first || b.amount_last || b.verb_first || b.numbered;
-  if (ingredient && other) return {left, right};
-  if (portions_in(tidied_line(right))) return {left, right};
-  // The headings of two columns.
-  const bool headings = section_heading(tidied_line(left)).section == Section::kIngredients &&
-                        section_heading(tidied_line(right)).section == Section::kMethod;
-  return headings ? std::vector<std::string>{left, right} : std::vector<std::string>{line};
-}
-
 std::vector<std::string> list_parts(const std::string& text, bool every_comma) {
   const Tokens t = line_tokens(text);
   std::vector<std::size_t> cuts;
   int depth = 0;
+  std::size_t from = 0;  // token at which the last part begins
   // Who divides by semicolons has commas for other things.
   const bool semicolons = std::count_if(t.begin(), t.end(),
                                         [](const LineToken& each) { return each.is(";"); }) > 1;
@@ -156,7 +164,8 @@ std::vector<std::string> list_parts(const std::string& text, bool every_comma) {
     if (t[i].is(")")) --depth;
     if (depth > 0 || i == 0) continue;
     const bool mark = t[i].is(",") || t[i].is(";") || t[i].is("|");
-    const bool joins = t[i].is("and") || t[i].is("&") || t[i].is("+");
+    const bool joins = t[i].is("and") || t[i].is("&") || t[i].is("+") || t[i].is("n") ||
+                       (t[i].is("/") && t[i].spaced && t[i + 1].spaced);
     if (!mark && !joins) continue;
     std::size_t next = i + 1;
     if (mark && (t[next].is("and") || t[next].is("plus"))) ++next;
@@ -168,11 +177,17 @@ std::vector<std::string> list_parts(const std::string& text, bool every_comma) {
     // "1 cup and 2 tbsp milk" is one amount.
     if (joins && (!amount || !t[next].number() || (i > 0 && unit_named(t[i - 1].text)) ||
                   t[i - 1].number())) {
-      if (!(every_comma && joins && i + 2 == t.size() - 1 && !cuts.empty() && false)) continue;
+      continue;
     }
+    // "Flour 200 g, butter 100 g": the amounts stand behind.
+    if (mark && !amount && ends_with_amount(t, from, i) &&
+        ends_with_amount(t, i + 1, next_mark(t, i + 1)))
+      cuts.push_back(t[i + 1].begin);
     const bool plain = every_comma && mark && next < t.size() &&
                        t[next].kind == LineToken::Kind::kWord && !remark_word(t[next]);
-    if (amount || plain) cuts.push_back(t[i + 1].begin);
+    if ((amount || plain) && (cuts.empty() || cuts.back() != t[i + 1].begin))
+      cuts.push_back(t[i + 1].begin);
+    if (!cuts.empty() && cuts.back() == t[i + 1].begin) from = i + 1;
   }
   return cut_at(text, cuts);
 }
@@ -212,6 +227,7 @@ std::optional<Portions> portions_in(std::string_view line) {
   const std::string_view open = without_number(line);
   Tokens t = line_tokens(open);
   while (!t.empty() && (t[0].is("*") || t[0].is("("))) t.erase(t.begin());
+  while (!t.empty() && (t.back().is("*") || t.back().is(")"))) t.pop_back();
   if (t.empty()) return std::nullopt;
   // "Digon i wneud 12 / Makes 12": in two languages.
   for (std::size_t i = 1; i + 2 < t.size(); ++i) {

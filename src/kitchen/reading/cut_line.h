@@ -1,5 +1,5 @@
 // Lines that hold more than one thing, cut: "Ingredients: 200 g flour, 2 eggs. Method: whisk ...",
-// two columns side by side, a title with the list behind it. Only for layout.cpp.
+// a title with the list behind it. Only for layout.cpp.
 //
 // Every cut keeps all letters: the parts of a line, put together, are the line.
 #pragma once
@@ -14,8 +14,6 @@
 
 namespace kitchen {
 
-/// "200 g flour      1. Rub in the butter": the columns of a line as it was typed; mostly one.
-std::vector<std::string> columns_of(const std::string& line);
 /// "200 g flour, 2 eggs, beaten and 1 tbsp milk": three parts, their commas still on them. With
 /// `every_comma` also where no amount follows, unless it is a preparation.
 std::vector<std::string> list_parts(const std::string& tidied, bool every_comma);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <set>
 #include <unordered_set>
 
@@ -16,13 +17,30 @@ using Words = std::vector<std::string>;
 
 constexpr double kNearEnough = 0.72;  // below it no food is named: measured on tests/data/dishes
 
+// What people say for short.
+std::string in_full(std::string word) {
+  static const std::map<std::string_view, std::string_view> kShort = {
+      {"tom", "tomato"},    {"toms", "tomato"},    {"marg", "margarine"},
+      {"spud", "potato"},   {"parm", "parmesan"},  {"choc", "chocolate"},
+      {"cuke", "cucumber"}, {"spag", "spaghetti"}, {"bicarb", "bicarbonate"}};
+  const auto found = kShort.find(word);
+  return found == kShort.end() ? word : std::string(found->second);
+}
+
 Words words_in(std::string_view text) {
   Words out;
   for (const std::string& word : base::words_of(base::folded(text))) {
     std::string one = word;
     if (one.ends_with("'s")) one.resize(one.size() - 2);
     while (!one.empty() && one.back() == '\'') one.pop_back();
-    if (!one.empty()) out.push_back(singular(one));
+    if (!one.empty()) out.push_back(in_full(singular(one)));
+  }
+  // "s.r. flour"
+  for (std::size_t i = 0; i + 2 < out.size(); ++i) {
+    if (out[i] == "s" && out[i + 1] == "r") {
+      out[i] = "self";
+      out[i + 1] = "raising";
+    }
   }
   return out;
 }
@@ -316,6 +334,14 @@ FoodGuess FoodMatcher::guess_from_part(const Words& words, const FoodHints& hint
         const bool form = form_word(word) || word == "canned";
         if (idle(word) || quality_word(word) || preparation_word(word) || form) continue;
         // A word that names foods of its own makes another food; one nobody knows is a variety.
+        // "Apricot jam", "raspberry jelly": the fruit it is made of.
+        const Food* flavour = foods_.named(word);
+        const bool sweet = food->key.find("jam") != std::string::npos ||
+                           food->key.find("jelly") != std::string::npos;
+        if (sweet && flavour != nullptr && flavour->category == "fruit" && i + 1 == from) {
+          confidence -= 0.12;
+          continue;
+        }
         if (changes_food(word) || (by_word_.contains(word) && i + 1 != from)) fits = false;
         if (by_word_.contains(word)) fits = fits && !foods_.named(word);
         confidence -= 0.12;

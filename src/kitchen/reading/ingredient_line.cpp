@@ -6,6 +6,7 @@
 
 #include "base/folding.h"
 #include "base/text.h"
+#include "kitchen/reading/cells.h"
 #include "kitchen/reading/line_parts.h"
 #include "kitchen/reading/line_words.h"
 
@@ -88,10 +89,11 @@ class LineReader {
     for (std::size_t k = 1; k < t_.size(); ++k) {
       const bool article = (t_[k].is("a") || t_[k].is("half")) &&
                            (t_[k - 1].is("-") || t_[k - 1].is(":") || handful_behind(k));
-      if (!(t_[k].number() || article) || share(t_, k + 1)) continue;
+      const bool told = t_[k - 1].is("(") && t_[k].kind == LineToken::Kind::kWord;
+      if (!(t_[k].number() || article || told) || share(t_, k + 1)) continue;
       if (t_[k - 1].kind == LineToken::Kind::kWord && t_[k - 1].is("into")) return t_;
       auto amount = amount_at(t_, k, measures_);
-      if (!amount) continue;
+      if (!amount || (told && !amount->quantity.stated())) continue;
       const bool bracket = at(t_, k - 1, "(") || at(t_, k - 1, "[");
       const bool closed = bracket && (at(t_, amount->next, ")") || at(t_, amount->next, "]"));
       if (bracket && !closed) continue;
@@ -117,8 +119,9 @@ class LineReader {
 
   // "Seedless grapes, a small bunch"
   bool handful_behind(std::size_t k) const {
-    if (!t_[k - 1].is(",") || !t_[k].is("a")) return false;
+    if (!t_[k - 1].is(",") || !(t_[k].is("a") || t_[k].is("half"))) return false;
     const auto amount = amount_at(t_, k, measures_);
+    if (t_[k].is("half")) return amount && amount->next >= t_.size();
     return amount && amount->next >= t_.size() && vague_piece(amount->quantity.piece);
   }
 
@@ -481,7 +484,7 @@ std::optional<std::size_t> second_food(const std::string& tidy, const FoodMatche
     const auto amount = t.empty() ? std::nullopt : amount_at(t, 0, measures);
     const bool counted = amount && amount->quantity.stated() && amount->next < t.size() &&
                          !(t[0].is("a") && amount->quantity.unit == Unit::kPiece &&
-                           amount->quantity.piece.empty());
+                           amount->quantity.piece.empty() && !amount->about);
     const auto first = line_tokens(before);
     const auto opens = first.empty() ? std::nullopt : amount_at(first, 0, measures);
     const bool first_counted = opens && opens->quantity.stated() && opens->next < first.size();
@@ -491,11 +494,25 @@ std::optional<std::size_t> second_food(const std::string& tidy, const FoodMatche
   return std::nullopt;
 }
 
+// "self - raising flour": old print has spaces around its hyphens.
+std::string hyphens_closed(std::string tidy) {
+  for (const std::string_view first : {"self", "semi", "free", "sun", "fast", "easy", "full", "low",
+                                       "ready", "all", "half", "stir", "extra"}) {
+    const std::string apart = base::say(first, " - ");
+    for (auto at = base::lower(tidy).find(apart); at != std::string::npos;
+         at = base::lower(tidy).find(apart, at + 1)) {
+      if (at > 0 && tidy[at - 1] != ' ') continue;
+      tidy.replace(at + first.size(), 3, "-");
+    }
+  }
+  return tidy;
+}
+
 }  // namespace
 
 std::vector<IngredientDraft> read_ingredient_line(std::string_view line, const FoodMatcher& foods,
                                                   const Measures& measures) {
-  const std::string tidy = tidied_line(line);
+  const std::string tidy = hyphens_closed(tidied_line(in_reading_order(line)));
   auto drafts = LineReader(tidy, foods, measures).read();
   if (drafts.size() == 1) {
     if (const auto cut = second_food(tidy, foods, measures)) {

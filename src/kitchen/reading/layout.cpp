@@ -7,19 +7,30 @@
 #include "base/text.h"
 #include "kitchen/reading/amounts.h"
 #include "kitchen/reading/cut_line.h"
+#include "kitchen/reading/ingredient_line.h"
 #include "kitchen/reading/layout_lines.h"
 #include "kitchen/reading/line_looks.h"
 #include "kitchen/reading/line_words.h"
+#include "kitchen/reading/page_words.h"
+#include "kitchen/reading/step_looks.h"
 
 namespace kitchen {
 namespace {
 
 class LayingOut {
  public:
-  explicit LayingOut(std::string_view text) : lines_(lines_of(text)) {
+  LayingOut(std::string_view text, const FoodMatcher& foods)
+      : lines_(lines_of(text)), foods_(foods) {
+    std::size_t small = 0, begun = 0;
     for (const Line& line : lines_) {
       ingredients_named_ = ingredients_named_ || line.heading.section == Section::kIngredients;
+      method_named_ = method_named_ || line.heading.section == Section::kMethod;
+      if (line.looks.words < 4 || line.looks.amount_first) continue;
+      ++begun;
+      small += small_first(line.tidy) ? 1 : 0;
     }
+    // Whoever writes no capitals begins steps with small letters.
+    all_small_ = small * 5 > begun * 4;
     out_.american = american_text(text);
   }
 
@@ -37,9 +48,11 @@ class LayingOut {
 
  private:
   std::vector<Line> lines_;
+  const FoodMatcher& foods_;
   std::size_t i_ = 0;
   std::optional<std::size_t> title_;
-  bool ingredients_named_ = false;
+  bool ingredients_named_ = false, method_named_ = false, all_small_ = false;
+  bool equipment_ = false;  // under "Equipment": the list ends where something else begins
   Section section_ = Section::kNone;
   std::string group_;
   bool method_begun_ = false;
@@ -62,10 +75,20 @@ class LayingOut {
   void find_title() {
     for (std::size_t i = 0; i < lines_.size() && i < 60; ++i) {
       const Line& line = lines_[i];
+      if (title_label(line.tidy) > 0) {
+        title_ = i;
+        return;
+      }
+      if (line.heading.section == Section::kIngredients || line.heading.section == Section::kMethod)
+        break;
+    }
+    for (std::size_t i = 0; i < lines_.size() && i < 60; ++i) {
+      const Line& line = lines_[i];
       if (line.heading.section == Section::kIngredients || line.heading.section == Section::kMethod)
         return;
       const bool other = line.heading.section != Section::kNone || portions_in(line.tidy) ||
-                         time_line(line.tidy) || line.looks.words == 0 || address(line.tidy);
+                         time_line(line.tidy) || line.looks.words == 0 ||
+                         line.kind != CellKind::kText || page_words(line.tidy);
       const bool short_line = (line.looks.words <= 12 || title_cut(line.tidy)) &&
                               !line.looks.sentence && !line.looks.amount_alone;
       const bool ingredient = (line.looks.amount_first || line.looks.amount_last) &&
@@ -74,6 +97,7 @@ class LayingOut {
       const bool figure = !line.tidy.empty() && line.tidy[0] >= '0' && line.tidy[0] <= '9';
       const bool named_by_number = line.looks.amount_first && !line.looks.measured &&
                                    (!figure || ingredients_named_);
+      if (equipment_heading(line.tidy)) break;
       const bool titled = line.tidy.starts_with("# ");
       if (titled || (!other && short_line && (!ingredient || named_by_number) && !chatty(line))) {
         title_ = i;
@@ -93,7 +117,7 @@ class LayingOut {
     const Line& line = lines_[*title_];
     const auto cut = title_cut(line.tidy);
     if (!out_.portions) out_.portions = portions_within(line.tidy);
-    if (!cut) {
+    if (!cut.has_value() || title_label(line.tidy) > 0) {
       put(line, LineRole::kTitle);
       return;
     }
@@ -102,12 +126,36 @@ class LayingOut {
   }
 
   void line(const Line& line) {
+    switch (line.kind) {
+      case CellKind::kTime:
+        return put(line, LineRole::kTime);
+      case CellKind::kMark:
+        return put(line, LineRole::kHeading);
+      case CellKind::kAside:
+        return put(line, LineRole::kUnread);
+      case CellKind::kHeader:
+        if (line.heading.section != Section::kNone) section_ = line.heading.section;
+        equipment_ = false;
+        return put(line, LineRole::kHeading);
+      case CellKind::kRow:
+        if (section_ == Section::kOther && !equipment_) return put(line, LineRole::kUnread);
+        return put(line, LineRole::kIngredient);
+      case CellKind::kText:
+        break;
+    }
     if (line.heading.section != Section::kNone) {
       heading(line);
       return;
     }
     if (line.looks.words == 0 && !line.looks.amount_alone) {
       put(line, LineRole::kUnread);
+      return;
+    }
+    // "Step 1" above what is to be done.
+    if (line.looks.numbered && without_number(line.tidy).empty()) {
+      if (section_ == Section::kNone || section_ == Section::kIngredients)
+        section_ = Section::kMethod;
+      put(line, LineRole::kHeading);
       return;
     }
     if (const auto portions = portions_in(line.tidy)) {
@@ -119,10 +167,11 @@ class LayingOut {
       put(line, LineRole::kTime);
       return;
     }
-    if (address(line.tidy) || (about_text(line.tidy) && !line.looks.amount_alone)) {
+    if (page_words(line.tidy) && !line.looks.amount_alone) {
       put(line, LineRole::kUnread);
       return;
     }
+    if (opens_block(line)) return;
     if (section_ != Section::kMethod && section_ != Section::kOther && group_with_list(line))
       return;
     switch (section_) {
@@ -131,16 +180,122 @@ class LayingOut {
       case Section::kMethod:
         return in_method(line);
       case Section::kOther:
-        return put(line, LineRole::kUnread);
+        return in_other(line);
       case Section::kNone:
         return by_looks(line);
     }
   }
 
+  // Whether a line speaks of an amount of a food the table knows.
+  bool amount_of_food(const Line& line) const {
+    const LineLooks& looks = line.looks;
+    if (line.kind == CellKind::kRow) return true;
+    if (!(looks.amount_first || looks.amount_last) || looks.words > 12) return false;
+    return food_in(line.text);
+  }
+  bool food_in(const std::string& text) const {
+    constexpr double kLikely = 0.6;
+    const auto read = read_ingredient_line(text, foods_, Measures{});
+    return std::any_of(read.begin(), read.end(), [](const IngredientDraft& each) {
+      return !each.food.value.empty() && each.food.confidence >= kLikely;
+    });
+  }
+
+  // Evidence of a step, whatever stands around it.
+  bool step_evidence(const Line& line) const {
+    const LineLooks& looks = line.looks;
+    if (line.kind != CellKind::kText) return false;
+    if (looks.amount_first && !looks.sentence) return false;
+    if (looks.verb_first && (looks.words >= 4 || looks.sentence || looks.numbered)) return true;
+    if (looks.verb_first && looks.words >= 2) return !foods_.named(heading_text(line.tidy));
+    if (looks.words >= 2 && !looks.amount_last && (telegraphic(line.tidy) || verb_led(line)) &&
+        !food_in(line.text))
+      return true;
+    return looks.sentence && tells_actions(line.tidy);
+  }
+
+  // What stands below a line that might be a heading: by the first lines up to a blank one.
+  Section block_below() const {
+    constexpr std::size_t kEnough = 6;
+    std::size_t amounts = 0, steps = 0, all = 0;
+    for (std::size_t by = 1; all < kEnough; ++by) {
+      const Line* next = following(by);
+      if (next == nullptr || (all > 0 && next->gap && all > 1)) break;
+      if (next->heading.section != Section::kNone && next->kind != CellKind::kHeader) break;
+      if (next->kind == CellKind::kHeader) {
+        if (next->heading.section == Section::kNone) continue;
+        return all == 0 ? next->heading.section : Section::kNone;
+      }
+      if (next->kind == CellKind::kTime || next->kind == CellKind::kMark || next->looks.words == 0)
+        continue;
+      ++all;
+      if (amount_of_food(*next)) ++amounts;
+      if (step_evidence(*next)) ++steps;
+    }
+    if (amounts >= 2 && amounts * 2 > all) return Section::kIngredients;
+    if (steps >= 1 && steps * 2 > all) return Section::kMethod;
+    return Section::kNone;
+  }
+
+  // A line that is a heading by its form alone.
+  bool heading_form(const Line& line) const {
+    const LineLooks& looks = line.looks;
+    if (line.kind != CellKind::kText || looks.words == 0 || looks.words > 9 || looks.amount_first ||
+        looks.amount_last || looks.amount_alone || looks.numbered || looks.bullet ||
+        following() == nullptr)
+      return false;
+    const char last = line.tidy.back();
+    if (last == '.' || last == ',' || last == '!' || last == '?' || last == ';' ||
+        line.tidy.find(": ") != std::string::npos)
+      return false;
+    const bool marked = looks.colon_last || line.tidy.starts_with("#") || looks.capitals ||
+                        (line.tidy.starts_with("**") && line.tidy.ends_with("**"));
+    const std::string low = base::lower(line.tidy);
+    if (marked || low.starts_with("making ") || low.starts_with("putting ")) return true;
+    if (looks.verb_first && looks.words > 3) return false;
+    return line.gap && !small_first(line.tidy) && looks.words <= 7 && !food_in(line.text);
+  }
+
+  // "Collect from the front:", "You bring", "How it is done": a heading nobody has listed, known
+  // by what stands below it.
+  bool opens_block(const Line& line) {
+    if (!heading_form(line)) return false;
+    const Section below = block_below();
+    if (below == Section::kNone || below == section_) return false;
+    constexpr std::size_t kPart = 4;  // words: "For the lemon topping"
+    const bool part = !line.looks.verb_first && line.looks.words <= kPart &&
+                      group_heading(line.tidy, line.looks);
+    // "For the topping" opens a list, and a part of the dish.
+    if (section_ == Section::kNone && part && below == Section::kIngredients) return false;
+    if (section_ == Section::kNone && ingredients_named_ && below == Section::kIngredients)
+      return false;
+    section_ = below;
+    equipment_ = false;
+    group_ = part && below == Section::kIngredients ? heading_text(line.tidy) : "";
+    put(line, LineRole::kHeading);
+    return true;
+  }
+
+  // "black pepper", below other ingredients.
+  bool plain_food(const Line& line) const {
+    const LineLooks& looks = line.looks;
+    constexpr std::size_t kShort = 4;  // words
+    return line.kind == CellKind::kText && !line.gap && !looks.verb_first && !looks.sentence &&
+           !looks.numbered && !looks.colon_last && looks.words > 0 && looks.words <= kShort &&
+           line.tidy.back() != '.' && food_in(line.text);
+  }
+
+  // "Mixing bowl", "2 baking trays", "Rolling pin and cutters".
+  bool equipment(const Line& line) const {
+    return !line.looks.verb_first && !line.looks.sentence && !line.looks.amount_alone &&
+           !line.looks.amount_last && wares_only(line.tidy) &&
+           !foods_.named(heading_text(line.tidy));
+  }
+
   // "For the lemon mayo: 4 tbsp mayonnaise and 1 tsp juice", "To serve: soured cream, salad".
   bool group_with_list(const Line& line) {
     const auto colon = line.tidy.find(": ");
-    if (colon == std::string::npos || colon > 40) return false;
+    if (colon == std::string::npos || colon > 40) return label_and_list(line);
     const std::string before = base::folded(line.tidy.substr(0, colon));
     const bool opens = before.starts_with("for ") || before.starts_with("to serve") ||
                        before.starts_with("to finish") || before.starts_with("to decorate") ||
@@ -155,6 +310,30 @@ class LayingOut {
     return true;
   }
 
+  // "dressing is 2 tbsp oil, 1 tbsp lemon juice", "Crust = 200 g flour + 100 g butter".
+  bool label_and_list(const Line& line) {
+    constexpr std::size_t kLongestLabel = 4;  // words
+    const auto t = line_tokens(line.tidy);
+    for (std::size_t i = 1; i + 1 < t.size() && i <= kLongestLabel; ++i) {
+      const bool joint = t[i].is("is") || t[i].is("are") || t[i].is("=") ||
+                         (t[i].is("-") && t[i].spaced && t[i + 1].spaced);
+      if (t[i].number()) return false;
+      if (!joint) continue;
+      const std::string rest = line.tidy.substr(t[i + 1].begin);
+      const auto parts = list_parts(rest, false);
+      const bool amounts = std::all_of(parts.begin(), parts.end(), [](const std::string& part) {
+        return looks_of(part).amount_first;
+      });
+      if (parts.size() < 2 || !amounts) return false;
+      put(line.number, base::trimmed(line.tidy.substr(0, t[i + 1].begin)), LineRole::kHeading);
+      group_ = words_between(line.tidy, t, 0, i);
+      run_on(line.number, rest, false);
+      group_.clear();
+      return true;
+    }
+    return false;
+  }
+
   // "Decoration: 50 g icing sugar, few drops of water": behind the colon a food is weighed, which
   // "Flour: 200 g, sifted" has before it.
   bool lists_behind(const Line& line, std::size_t colon) const {
@@ -163,8 +342,11 @@ class LayingOut {
     const bool plain = line_tokens(std::string_view(line.tidy).substr(0, colon)).size() <= 3;
     const bool begun = !out_.lines.empty() && out_.lines.back().role == LineRole::kIngredient;
     const bool many = list_parts(base::trimmed(line.tidy.substr(colon + 1)), false).size() > 1;
+    const bool whole_list = list_parts(base::trimmed(line.tidy.substr(colon + 1)), false).size() >
+                            2;
     return plain && (begun || many) && amount && amount->quantity.stated() &&
-           (amount->quantity.unit != Unit::kPiece || !amount->quantity.piece.empty()) &&
+           (whole_list || amount->quantity.unit != Unit::kPiece ||
+            !amount->quantity.piece.empty()) &&
            amount->next < t.size() && t[amount->next].kind == LineToken::Kind::kWord &&
            !preparation_word(t[amount->next].word);
   }
@@ -198,6 +380,7 @@ class LayingOut {
       return;
     }
     section_ = line.heading.section;
+    equipment_ = section_ == Section::kOther && equipment_heading(line.tidy);
     group_.clear();
     if (section_ != Section::kOther && !out_.portions) out_.portions = portions_within(line.tidy);
     if (line.heading.rest >= line.tidy.size()) {
@@ -255,6 +438,38 @@ class LayingOut {
     put(line, LineRole::kIngredient);
   }
 
+  // "Grill on", "Grate cheese", "Macaroni in, 10 min": a step in a few words, below a list whose
+  // foods all have amounts.
+  bool brief_step(const Line& line) const {
+    const LineLooks& looks = line.looks;
+    if (looks.amount_first || looks.amount_last || looks.amount_alone || looks.words < 2 ||
+        group_heading(line.tidy, looks))
+      return false;
+    if (!counted_list() || !(looks.verb_first || telegraphic(line.tidy) || verb_led(line)))
+      return false;
+    return !foods_.named(heading_text(line.tidy)) &&
+           !foods_.named(line.tidy.substr(0, line.tidy.find(',')));
+  }
+  // "Toast bread one side", "Grill on": a verb without an article, and no food by that name.
+  bool verb_led(const Line& line) const {
+    const auto words = base::words_of(base::folded(line.tidy));
+    const bool little = !words.empty() &&
+                        base::one_of(words[0], {"to", "in", "after", "while", "now", "if", "with",
+                                                "as", "when"});
+    return words.size() >= 2 && !little && method_verb(words[0]) && !food_in(line.text);
+  }
+  // Whether nearly all of the list so far have amounts.
+  bool counted_list() const {
+    std::size_t listed = 0, counted = 0;
+    for (const LaidLine& each : out_.lines) {
+      if (each.role != LineRole::kIngredient) continue;
+      ++listed;
+      const LineLooks its = looks_of(tidied_line(each.text));
+      if (its.amount_first || its.amount_last) ++counted;
+    }
+    return listed >= 2 && counted * 4 >= listed * 3;
+  }
+
   bool continues_ingredient(const Line& line) const {
     if (out_.lines.empty() || out_.lines.back().role != LineRole::kIngredient) return false;
     const LaidLine& last = out_.lines.back();
@@ -270,7 +485,8 @@ class LayingOut {
     const bool open = std::count(before.begin(), before.end(), '(') >
                       std::count(before.begin(), before.end(), ')');
     const bool goes_on = before.ends_with(",") || before.ends_with(" and") ||
-                         before.ends_with(" or") || open;
+                         before.ends_with(" or") || before.ends_with(" for") ||
+                         before.ends_with(" of") || before.ends_with(" in") || open;
     if (!small_first(line.tidy)) return open;
     const auto words = base::words_of(base::folded(line.tidy));
     return goes_on || only_prepares(words) || (was.amount_first && no_food_yet(before));
@@ -279,8 +495,10 @@ class LayingOut {
   void in_ingredients(const Line& line) {
     if (line.looks.amount_alone && continues_ingredient(line))
       return put(line, LineRole::kIngredient, true);
-    if (method_like(line)) {
+    if (equipment(line)) return put(line, LineRole::kUnread);
+    if (method_like(line) || brief_step(line)) {
       if (!method_begun_) group_.clear();
+      if (!method_named_) section_ = Section::kMethod;
       return put(line, LineRole::kMethod);
     }
     if ((group_heading(line.tidy, line.looks) || plain_among_bullets(line) || names_steps(line)) &&
@@ -288,6 +506,12 @@ class LayingOut {
       group_ = heading_text(line.tidy);
       return put(line, LineRole::kHeading);
     }
+    // "Do", alone below a list: a heading, whatever it means.
+    const bool alone = line.gap && line.looks.words <= 2 && !line.looks.bullet &&
+                       !line.looks.amount_first && !line.looks.amount_last &&
+                       !line.looks.amount_alone && counted_list();
+    if (alone && following() != nullptr && !food_in(line.text))
+      return put(line, LineRole::kHeading);
     if (line.looks.words > 25 && !line.looks.amount_first) return put(line, LineRole::kUnread);
     // "Use ripe bananas if you can.", said between the ingredients.
     if (line.looks.sentence && line.looks.words > 6 && !line.looks.amount_first &&
@@ -299,10 +523,18 @@ class LayingOut {
   void in_method(const Line& line) {
     const LineLooks& looks = line.looks;
     // Two columns copied as lines: ingredients between the steps.
-    const bool ingredient_like = looks.amount_first && !looks.sentence && !looks.numbered &&
-                                 looks.words <= 8 && !small_first(line.tidy) &&
-                                 line.tidy.back() != '.' && !goes_on();
-    if (ingredient_like) return ingredient(line);
+    const bool beside = !out_.lines.empty() && out_.lines.back().role == LineRole::kIngredient;
+    if (beside && !looks.verb_first && !looks.numbered && continues_ingredient(line))
+      return put(line, LineRole::kIngredient, true);
+    if (beside && plain_food(line)) return ingredient(line);
+    const bool amount = looks.amount_first || looks.amount_last;
+    const bool ingredient_like = amount && !looks.sentence && !looks.numbered && looks.words <= 8 &&
+                                 (!small_first(line.tidy) || beside) && line.tidy.back() != '.' &&
+                                 (!goes_on() || line.gap) && !looks.verb_first;
+    if (ingredient_like &&
+        (looks.measured ? looks.amount_first || amount_of_food(line) : amount_of_food(line)))
+      return ingredient(line);
+    if (equipment(line) && beside) return put(line, LineRole::kUnread);
     if (!looks.verb_first && !looks.numbered && !goes_on() && group_heading(line.tidy, looks) &&
         following() != nullptr) {
       group_ = heading_text(line.tidy);
@@ -311,18 +543,56 @@ class LayingOut {
     put(line, LineRole::kMethod, wraps(line));
   }
 
-  // Whether the line before was a step that had not ended.
+  // The step before, also when ingredients of another column stand between; nothing if there is
+  // none.
+  const LaidLine* step_before() const {
+    for (auto each = out_.lines.rbegin(); each != out_.lines.rend(); ++each) {
+      if (each->role == LineRole::kMethod) return &*each;
+      if (each->role == LineRole::kHeading && each->text.size() > 3) return nullptr;
+    }
+    return nullptr;
+  }
+  // Whether the step before had not ended.
   bool goes_on() const {
-    if (out_.lines.empty() || out_.lines.back().role != LineRole::kMethod) return false;
-    const std::string& before = out_.lines.back().text;
-    const char last = before.back();
-    return last != '.' && last != '!' && last != ':' && last != ')' && before.size() > 45;
+    constexpr std::size_t kWrapped = 30;  // letters: shorter lines are not wrapped
+    const LaidLine* before = step_before();
+    if (before == nullptr || lines_[i_].left) return false;
+    const bool column = lines_[i_].right && out_.lines.back().role == LineRole::kIngredient;
+    if (!column && &out_.lines.back() != before) return false;
+    const std::string& text = before->text;
+    const char last = text.back();
+    if (last == '.' || last == '!' || last == ':' || last == ')' || last == '?') return false;
+    const std::string tidy = tidied_line(text);
+    const bool open = last == ',' || tidy.ends_with(" and") || tidy.ends_with(" the") ||
+                      tidy.ends_with(" a") || tidy.ends_with(" for") || tidy.ends_with(" with") ||
+                      tidy.ends_with(" to") || tidy.ends_with(" in") || tidy.ends_with(" into") ||
+                      tidy.ends_with(" of") || tidy.ends_with(" until");
+    return open ||
+           (!all_small_ && text.size() > (column || lines_[i_].right ? kWrapped / 2 : kWrapped));
   }
   bool wraps(const Line& line) const {
-    if (out_.lines.empty() || out_.lines.back().role != LineRole::kMethod) return false;
-    if (line.looks.numbered || line.looks.bullet) return false;
-    return goes_on() && out_.lines.back().number + 1 == line.number &&
-           (small_first(line.tidy) || !line.looks.verb_first);
+    if (line.looks.numbered || line.looks.bullet || line.gap || step_before() == nullptr)
+      return false;
+    constexpr std::size_t kFull = 45;
+    if (!goes_on() || step_before()->number + 1 < line.number) return false;
+    if (small_first(line.tidy)) return true;
+    return !line.looks.verb_first && step_before()->text.size() > kFull;
+  }
+
+  // Under "Equipment" the list ends with what is none: steps that are numbered, food that is
+  // weighed. Under "Notes" only a heading ends it.
+  void in_other(const Line& line) {
+    if (equipment_ && !equipment(line)) {
+      const bool step = step_evidence(line) &&
+                        (line.looks.sentence || line.looks.numbered || line.gap);
+      const bool food = line.looks.measured && amount_of_food(line);
+      if (step || food) {
+        section_ = step ? Section::kMethod : Section::kIngredients;
+        equipment_ = false;
+        return step ? in_method(line) : in_ingredients(line);
+      }
+    }
+    put(line, LineRole::kUnread);
   }
 
   // Outside of any section: before the headings, or in a text without them.
@@ -332,10 +602,13 @@ class LayingOut {
       const bool oven = looks.verb_first &&
                         base::lower(line.tidy).find("oven") != std::string::npos &&
                         looks.words < 20;
-      return put(line, oven ? LineRole::kMethod : LineRole::kUnread);
+      // The method may stand first, without a heading of its own.
+      const bool first = !method_named_ && looks.verb_first && (looks.numbered || method_begun_);
+      return put(line, oven || first ? LineRole::kMethod : LineRole::kUnread);
     }
+    if (equipment(line)) return put(line, LineRole::kUnread);
     if (method_begun_) return after_method_began(line);
-    if (method_like(line)) {
+    if (method_like(line) || (looks.sentence && tells_actions(line.tidy)) || brief_step(line)) {
       group_.clear();
       return put(line, LineRole::kMethod, false);
     }
@@ -382,9 +655,14 @@ class LayingOut {
 
   void after_method_began(const Line& line) {
     const LineLooks& looks = line.looks;
+    const bool beside = out_.lines.back().role == LineRole::kIngredient;
+    if (beside && !looks.verb_first && !looks.numbered && continues_ingredient(line))
+      return put(line, LineRole::kIngredient, true);
+    if (beside && plain_food(line)) return ingredient(line);
     const bool amount = (looks.amount_first || looks.amount_last) && !looks.sentence &&
-                        !looks.numbered && looks.words <= 9;
-    if (amount && !small_first(line.tidy) && line.tidy.back() != '.' && !goes_on())
+                        (!looks.numbered || !looks.verb_first) && looks.words <= 9;
+    if (amount && (!small_first(line.tidy) || beside || line.gap) && line.tidy.back() != '.' &&
+        (!goes_on() || line.gap) && (amount_of_food(line) || (looks.measured && !looks.numbered)))
       return ingredient(line);
     if (group_heading(line.tidy, looks) && !looks.verb_first && following() != nullptr &&
         !goes_on()) {
@@ -397,6 +675,8 @@ class LayingOut {
 
 }  // namespace
 
-Layout lay_out(std::string_view text) { return LayingOut(text).lay_out(); }
+Layout lay_out(std::string_view text, const FoodMatcher& foods) {
+  return LayingOut(text, foods).lay_out();
+}
 
 }  // namespace kitchen

@@ -1,7 +1,9 @@
 // A pasted text sorted into title, portions, ingredient lines, method lines and everything else.
 //
 // Under "Ingredients", "For the topping:" "50 g oats" is an ingredient of the group "For the
-// topping". Without headings each line is judged by what it looks like. Every line that is not
+// topping". A heading nobody has listed is known by the lines below it, and without headings each
+// line is judged by what it looks like: an amount of a known food, a verb and a sentence, known
+// ware, words of the page. Every line that is not
 // blank is in exactly one role; a line that holds several things ("Ingredients: flour, eggs.
 // Method: ...") is cut into parts that make up the whole line.
 #pragma once
@@ -11,6 +13,8 @@
 #include <string>
 #include <string_view>
 #include <vector>
+
+#include "kitchen/reading/food_matcher.h"
 
 namespace kitchen {
 
@@ -45,8 +49,8 @@ struct Layout {
   bool american = false;  ///< cups are American cups (see Measures)
 };
 
-/// The text must be UTF-8; any line ends.
-Layout lay_out(std::string_view text);
+/// The text must be UTF-8; any line ends. The foods tell an amount of food from other figures.
+Layout lay_out(std::string_view text, const FoodMatcher& foods);
 
 /// How many a line says the dish makes or serves; nothing if it says something else.
 std::optional<Portions> portions_in(std::string_view tidied_line);

@@ -8,6 +8,7 @@
 #include "kitchen/reading/amounts.h"
 #include "kitchen/reading/cut_line.h"
 #include "kitchen/reading/line_words.h"
+#include "kitchen/reading/page_words.h"
 
 namespace kitchen {
 namespace {
@@ -46,21 +47,21 @@ bool small_first(const std::string& tidy) {
   return !tidy.empty() && tidy[0] >= 'a' && tidy[0] <= 'z';
 }
 
-bool address(const std::string& tidy) {
-  return tidy.find("http://") != std::string::npos || tidy.find("https://") != std::string::npos ||
-         tidy.find("www.") != std::string::npos;
-}
-
-// "Source: my gran", "Rating 5/5": about the text, not in it.
-bool about_text(const std::string& tidy) {
-  static constexpr std::array<std::string_view, 15> kLabels = {
-      "source",   "photo",    "rating", "author", "posted", "published", "credit",   "tags",
-      "category", "calories", "kcal",   "print",  "share",  "nutrition", "copyright"};
+// What a table's head says of the columns below it.
+HeadingFound columns_headed(const std::string& tidy) {
+  HeadingFound found;
+  found.rest = tidy.size();
   const auto words = base::words_of(base::folded(tidy));
-  if (words.empty()) return true;
-  return std::any_of(kLabels.begin(), kLabels.end(),
-                     [&](std::string_view label) { return words[0] == label; }) &&
-         words.size() <= 14;
+  const auto says = [&](std::initializer_list<std::string_view> any) {
+    return std::any_of(words.begin(), words.end(),
+                       [&](const std::string& w) { return base::one_of(w, any); });
+  };
+  if (says({"ingredient", "ingredients", "food", "foods", "item", "amount", "quantity"}))
+    found.section = Section::kIngredients;
+  else if (says({"instructions", "instruction", "method", "step", "steps", "do", "task", "tasks",
+                 "activity", "action", "directions", "time"}))
+    found.section = Section::kMethod;
+  return found;
 }
 
 std::vector<Line> lines_of(std::string_view text) {
@@ -69,25 +70,42 @@ std::vector<Line> lines_of(std::string_view text) {
   int number = 1;
   std::string line;
   const auto filled = std::count_if(text.begin(), text.end(), [](char c) { return c == '\n'; });
+  Cells columns;
+  bool gap = true;
   const auto close = [&] {
-    std::vector<std::string> columns = columns_of(line);
-    if (filled <= 3 && columns.size() == 1 && line.size() > (filled <= 1 ? kOneLine : kParagraph))
-      columns = sentences_in(line);
-    for (std::string& column : columns) {
+    std::vector<Cell> cells;
+    if (page_words(tidied_line(line)))
+      cells = {{line}};
+    else
+      cells = columns.of(line);
+    if (filled <= 3 && cells.size() == 1 && line.size() > (filled <= 1 ? kOneLine : kParagraph)) {
+      cells.clear();
+      for (std::string& sentence : sentences_in(line)) cells.push_back({std::move(sentence)});
+    }
+    bool blank = true;
+    for (Cell& cell : cells) {
       Line each;
       each.number = number;
-      each.text = base::trimmed(column);
-      each.tidy = tidied_line(column);
+      each.text = base::trimmed(cell.text);
+      each.tidy = tidied_line(cell.text);
       if (each.text.empty()) continue;
-      each.looks = looks_of(each.tidy);
+      each.kind = cell.kind;
+      each.right = cell.right;
+      each.left = !cell.right && cells.size() > 1 && cells.back().right;
+      each.gap = gap && blank;
+      blank = false;
+      each.looks = looks_of(cell.kind == CellKind::kRow ? tidied_line(in_reading_order(each.text))
+                                                        : each.tidy);
       each.looks.bullet = each.looks.bullet || each.text.starts_with("\u2022") ||
                           each.text.starts_with("\u25AA") || each.text.starts_with("\u00B7");
-      each.heading = section_heading(each.tidy);
+      each.heading = cell.kind == CellKind::kHeader ? columns_headed(each.tidy)
+                                                    : section_heading(each.tidy);
       if (const std::size_t opens = opens_list(each.tidy);
-          opens != 0 && each.heading.section == Section::kNone)
+          opens != 0 && each.heading.section == Section::kNone && each.kind == CellKind::kText)
         each.heading = {Section::kIngredients, opens};
       out.push_back(std::move(each));
     }
+    gap = blank;
     line.clear();
     ++number;
   };

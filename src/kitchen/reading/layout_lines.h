@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "kitchen/reading/cells.h"
 #include "kitchen/reading/line_looks.h"
 
 namespace kitchen {
@@ -16,16 +17,16 @@ struct Line {
   std::string tidy;
   LineLooks looks;
   HeadingFound heading;
+  CellKind kind = CellKind::kText;
+  bool right = false;  ///< of the right one of two columns
+  bool left = false;   ///< of the left one
+  bool gap = false;    ///< a blank line stands before it
 };
 
 /// The lines that are not blank. A text of one paragraph is cut into its sentences.
 std::vector<Line> lines_of(std::string_view text);
 
 bool small_first(const std::string& tidy);
-/// An address of the web stands in it.
-bool address(const std::string& tidy);
-/// "Source: my gran", "Rating 5/5": about the text, not in it.
-bool about_text(const std::string& tidy);
 /// "peeled and diced", "cut into chunks", but not "grated nutmeg". `words`: folded.
 bool only_prepares(const std::vector<std::string>& words);
 /// "2 tbsp chopped fresh": the food stands in the next line.

@@ -37,6 +37,8 @@ struct HeadingFound {
   std::size_t rest = 0;  ///< offset in the tidied line; its length when nothing follows
 };
 HeadingFound section_heading(std::string_view tidied_line);
+/// "Equipment", "You will also need", "Kit list: ..."
+bool equipment_heading(std::string_view tidied_line);
 
 /// "For the topping", "FILLING", "Pastry:", between ingredients or steps.
 bool group_heading(std::string_view tidied_line, const LineLooks&);

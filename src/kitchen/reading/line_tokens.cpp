@@ -126,6 +126,10 @@ class Lexer {
         number();
       } else if (letter(line_[at_])) {
         word();
+      } else if (const std::size_t end = leader_end(); end > at_) {
+        spaced_ = true;
+        push(LineToken::Kind::kSign, end).word.assign(1, '-');
+        spaced_ = true;
       } else {
         push(LineToken::Kind::kSign, at_ + 1);
       }
@@ -138,6 +142,21 @@ class Lexer {
   std::size_t at_ = 0;
   bool spaced_ = false;
   std::vector<LineToken> out_;
+
+  // Dots or lines that lead the eye from the food to its amount: "Flour ........ 200 g".
+  std::size_t leader_end() const {
+    constexpr std::size_t kFewest = 4;
+    const char mark = line_[at_];
+    if (mark != '.' && mark != '_' && mark != '-') return at_;
+    std::size_t end = at_, marks = 0;
+    while (end < line_.size() && (line_[end] == mark || line_[end] == ' ')) {
+      if (line_[end] == mark) ++marks;
+      ++end;
+    }
+    if (marks < kFewest) return at_;
+    while (line_[end - 1] == ' ') --end;
+    return end;
+  }
 
   bool digit_at(std::size_t i) const { return i < line_.size() && digit(line_[i]); }
   bool after_word() const { return at_ > 0 && line_[at_ - 1] != ' '; }

@@ -36,7 +36,7 @@ bool at(const std::vector<LineToken>&, std::size_t i, std::string_view word);
 std::string tidied_line(std::string_view line);
 
 /// The tokens of a tidied line. "1,5" and "0.5" are numbers, "1,000" is a thousand, "1/2" is one
-/// number; "400g" is a number and a word; "self-raising" is one word.
+/// number; "400g" is a number and a word; "self-raising" is one word; a row of dots is one dash.
 std::vector<LineToken> line_tokens(std::string_view tidied);
 
 /// The letters from token `from` up to token `to` (not itself) of the tidied line, without commas,

@@ -14,10 +14,17 @@ bool be(const LineToken& t) {
   return base::one_of(t.word, {"is", "are", "was", "were", "be", "been", "being"});
 }
 
+// Who tells what was done: "I peeled", "my partner then crushed", "it simmered".
+bool teller(const LineToken& t) {
+  return base::one_of(t.word, {"i", "we", "they", "he", "she", "it", "you", "partner", "pupils",
+                               "teacher", "everyone"});
+}
+
 bool adverb(const LineToken& t) {
   return t.kind == LineToken::Kind::kWord &&
          ((t.word.size() > 4 && t.word.ends_with("ly")) ||
-          base::one_of(t.word, {"then", "now", "also", "first", "again", "well", "next"}));
+          base::one_of(t.word,
+                       {"then", "now", "also", "first", "again", "well", "next", "already"}));
 }
 
 bool joint(const LineToken& t) {
@@ -92,7 +99,7 @@ std::vector<PassiveAction> passive_actions(const Tokens& t) {
       out.push_back({action, i, before - 1});
       continue;
     }
-    if (!be(t[before - 1])) continue;
+    if (!be(t[before - 1]) && !(teller(t[before - 1]))) continue;
     clause = out.empty() ? 0 : subject_from(t, last, before - 1);
     if (tells_how(t, clause, before)) continue;
     out.push_back({action, i, clause});

@@ -1,4 +1,5 @@
-// A method told as what was done: "The onion was peeled and chopped", "the sauce is then simmered".
+// A method told as what was done: "The onion was peeled and chopped", "the sauce is then simmered",
+// "I heated the oil and fried the onion".
 #pragma once
 
 #include <string_view>
@@ -15,8 +16,8 @@ struct PassiveAction {
   std::size_t begin = 0;  ///< token at which its subject begins
 };
 
-/// The actions a sentence tells in the passive, in order. What stands behind "until", "once" or
-/// "when" tells how something looks and is none.
+/// The actions a sentence tells in the passive or as what somebody did, in order. What stands
+/// behind "until", "once" or "when" tells how something looks and is none.
 std::vector<PassiveAction> passive_actions(const std::vector<LineToken>&);
 
 /// The action of "chopped", "fried", "beaten", "stirring"; nothing for other words.

@@ -11,6 +11,7 @@
 #include "kitchen/reading/make_dish.h"
 #include "kitchen/reading/method_line.h"
 #include "kitchen/reading/read_method.h"
+#include "kitchen/reading/told_foods.h"
 
 namespace kitchen {
 namespace {
@@ -36,7 +37,7 @@ std::string name_in(const std::string& title) {
   std::string name = heading_text(tidied_line(title));
   const std::string folded = base::folded(name);
   for (const std::string_view label :
-       {"title:", "recipe:", "dish:", "name:", "recipe for ", "how to make "}) {
+       {"chosen dish:", "title:", "recipe:", "dish:", "name:", "recipe for ", "how to make "}) {
     if (folded.starts_with(label) && folded.size() == name.size()) {
       name = trimmed_marks(name.substr(label.size()));
       break;
@@ -86,6 +87,32 @@ void say_measures(DishDraft& draft, const Measures& measures) {
   }
 }
 
+// A text without a list of ingredients tells them in its sentences.
+void tell_foods(DishDraft& draft, const std::vector<MethodLine>& method, const FoodMatcher& matcher,
+                const Measures& measures) {
+  const bool begun = !draft.ingredients.empty();
+  std::vector<std::pair<int, std::string>> lines;
+  for (const MethodLine& line : method) lines.emplace_back(line.line_number, line.text);
+  for (const auto& line : draft.unread)
+    lines.emplace_back(line.line_number, tidied_line(line.line));
+  std::stable_sort(lines.begin(), lines.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  for (const bool named_only : {false, true}) {
+    for (const auto& [number, text] : lines) {
+      for (IngredientDraft& each :
+           told_foods(text, matcher, measures, draft.ingredients, named_only)) {
+        each.line_number = number;
+        draft.ingredients.push_back(std::move(each));
+      }
+    }
+    if (draft.ingredients.empty()) return;  // a story, not a dish
+    if (begun) break;
+  }
+  if (draft.ingredients.size() > (begun ? 1U : 0U))
+    draft.assumed.push_back(
+        "The text has no list of ingredients: they are taken from its sentences.");
+}
+
 void end_draft(DishDraft& draft, const std::vector<MethodLine>& method, const Foods& foods,
                const TaskTimes& times) {
   if (draft.ingredients.empty())
@@ -113,7 +140,7 @@ DishDraft read_dish_text(std::string_view bytes, const FoodMatcher& matcher,
     draft.assumed.push_back(say("The text is longer than ",
                                 static_cast<long long>(kLongestText >> 20U),
                                 " MB: the rest was not read."));
-  const Layout layout = lay_out(text);
+  const Layout layout = lay_out(text, matcher);
   const Measures measures{layout.american};
   set_portions(draft, layout.portions);
   std::vector<MethodLine> method;
@@ -153,6 +180,7 @@ DishDraft read_dish_text(std::string_view bytes, const FoodMatcher& matcher,
     draft.name = {"Dish without a name", 0, ""};
     draft.assumed.push_back("The text has no title.");
   }
+  if (draft.ingredients.size() < 2) tell_foods(draft, method, matcher, measures);
   say_measures(draft, measures);
   end_draft(draft, method, matcher.foods(), times);
   return draft;

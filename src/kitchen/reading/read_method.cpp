@@ -3,6 +3,7 @@
 #include "kitchen/reading/step_facts.h"
 #include "kitchen/reading/step_order.h"
 #include "kitchen/reading/step_pieces.h"
+#include "kitchen/reading/step_view.h"
 
 namespace kitchen {
 
@@ -18,6 +19,7 @@ void read_method(DishDraft& draft, const std::vector<MethodLine>& lines, const F
   draft.method.clear();
   for (const StepPieces& pieces : steps)
     draft.method.push_back(step_of(pieces, sentences, draft, words, times, so_far));
+  finish_hygiene(draft, so_far.works, words);
   order_steps(draft, so_far.works, words);
 }
 

@@ -19,6 +19,10 @@ class Equipment {
     if (!cleans()) {
       for (const Clause& c : v_.pieces.clauses) by_work(c);
     }
+    if ((spoons() || v_.has({"spoonful"}))) add("spoon", 0.7);
+    if (v_.has({"core", "cored"}) && (uses({"apple", "pear"}) || v_.has({"apple", "pear"})))
+      add("corer", 0.5);
+    if (v_.has({"pipe"}) && !v_.has({"spoon"})) add("piping bag", 0.7);
     lid();
     standing_in();
     if (v_.work == Work::kTakeOut && (v_.so_far.heat == Work::kBake || v_.has({"oven"})))
@@ -104,6 +108,8 @@ class Equipment {
         return;
       case Work::kLine:
         if (!names(WareKind::kBaking)) add("tin", 0.7);
+        if (c.action->verb == "line" && !v_.has({"with"}) && !lining())
+          add("baking parchment", 0.6);
         return;
       default:
         break;
@@ -158,7 +164,8 @@ class Equipment {
     }
     if (verb == "dissolve" && !names_vessel()) add("jug", 0.7);
     const bool on_ring = v_.work == Work::kFry || (step_.heat && on_heat(v_.work));
-    const bool bowl = names_vessel() || on_ring || has("jug") || !current_bowl().empty();
+    const bool standing = !current_bowl().empty() && !(fresh_start());
+    const bool bowl = names_vessel() || on_ring || has("jug") || standing;
     if (!bowl) add("mixing bowl", 0.7);
     const bool beats_eggs = verb == "beat" && uses({"egg"}) && !uses({"flour", "sugar", "spread"});
     const bool whisk = c.work == Work::kWhisk || beats_eggs;
@@ -180,6 +187,16 @@ class Equipment {
                          !v_.says("part covered") && !v_.has({"uncovered"});
     const bool pan = (step_.heat && step_.heat->value.where == Where::kRing) || v_.so_far.on_ring;
     if (covered && pan) add("lid", 0.7);
+  }
+
+  bool lining() const {
+    return has("foil") || has("paper cases") || has("baking parchment") || has("cling film") ||
+           has("greaseproof paper");
+  }
+  bool spoons() const {
+    const auto& all = v_.pieces.clauses;
+    return std::any_of(all.begin(), all.end(),
+                       [](const Clause& c) { return c.action->verb == "spoon"; });
   }
 
   std::string current_bowl() const {
@@ -211,7 +228,8 @@ class Equipment {
     const bool joins = v_.says("in the") || v_.says("into the") || v_.says("stir in") ||
                        v_.says("fold in") || v_.says("mix in") || v_.says("beat in") ||
                        v_.says("whisk in") || v_.says("to the");
-    return mixes && fresh && !joins && step_.uses.size() > 1;
+    const bool whips = v_.pieces.main.action->verb == "whip";
+    return mixes && fresh && !joins && (step_.uses.size() > 1 || whips);
   }
 };
 

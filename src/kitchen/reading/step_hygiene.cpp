@@ -42,6 +42,29 @@ void find_hazards(const StepView& v, StepDraft& step) {
     add_hazard(step, Hazard::kProbing, 0.8, from);
 }
 
+// Fat, flour, pastry and pulses that are cooked yet are no food to be kept clean.
+void finish_hygiene(DishDraft& draft, const std::vector<Work>& works, const IngredientWords& in) {
+  bool cooked_later = false;
+  for (std::size_t i = draft.method.size(); i-- > 0;) {
+    StepDraft& step = draft.method[i];
+    const Work w = works[i];
+    const bool ready = step.hygiene && step.hygiene->value == Hygiene::kReadyToEat;
+    const bool plain = !step.uses.empty() &&
+                       std::all_of(step.uses.begin(), step.uses.end(), [&](int u) {
+                         const Food* food = in.food(u);
+                         return food != nullptr &&
+                                base::one_of(food->category,
+                                             {"fats oils", "flours, grains, starches",
+                                              "bread pastry biscuits", "pulses", "baking agents",
+                                              "sugars sweet"});
+                       });
+    if (ready && cooked_later && plain && (w == Work::kCut || w == Work::kGrate))
+      step.hygiene.reset();
+    const bool heats = step.heat && !step.preheat && step.heat->value.where <= Where::kMicrowave;
+    cooked_later = cooked_later || heats;
+  }
+}
+
 void find_hygiene(const StepView& v, StepDraft& step) {
   const IngredientWords& in = v.ingredients;
   if (on_heat(v.work) || waits(v.work) || v.work == Work::kSetOven || v.work == Work::kDrain) {
@@ -73,7 +96,7 @@ void find_hygiene(const StepView& v, StepDraft& step) {
       be(Hygiene::kUnwashed, 0.8);
     else if (leaf || !step.uses.empty() || v.cooked_before)
       be(Hygiene::kReadyToEat, 0.6);
-  } else if (v.work == Work::kWash && any(vegetable)) {
+  } else if ((v.work == Work::kWash || v.pieces.main.action->verb == "prick") && any(vegetable)) {
     be(Hygiene::kUnwashed, 0.7);
   }
 }

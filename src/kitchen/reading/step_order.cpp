@@ -186,7 +186,24 @@ class Order {
     if (s.uses.empty() && says_pair(i, "of", "water") && s.heat) return true;
     if (s.uses.empty() && says(i, {"kettle"})) return true;
     if (s.uses.empty() || names_product(i)) return false;
+    if (handles_only_fresh(s) && own_from_the_start(i)) return true;
     return in_a_vessel(i) || (handles_only_fresh(s) && (mixes_on_its_own(i) || makes(i)));
+  }
+
+  // "Whip the cream", "melt the chocolate", "toast the buns", "unroll the pastry": begun with what
+  // nobody has touched.
+  bool own_from_the_start(int i) const {
+    const Words& words = said(i);
+    if (words.empty() || words.size() < 2) return false;
+    if (std::any_of(
+            words.begin(), words.end(),
+            [](const std::string& w) {
+              return base::one_of(w, {"in", "into", "over", "through", "add", "top", "onto"});
+            }) &&
+        !says(i, {"microwave", "bowl"}))
+      return false;
+    return base::one_of(words[0], {"whip", "melt", "toast", "unroll", "warm", "whisk", "beat",
+                                   "boil", "grate", "cream"});
   }
 
   // "Melt the butter in a saucepan": a vessel that was not there before begins something of its

@@ -172,9 +172,33 @@ class Gatherer {
     c.time = stated_time(sentences_[s].tokens);
     c.oven = stated_oven(sentences_[s].tokens);
     // "Oven 200, gas 6.": no verb, but what is meant is plain.
-    if (c.oven && says(sentences_[s].tokens, 0, 2, {"oven"})) {
-      c.action = action_named("preheat");
-      c.work = c.action->work;
+    const auto& t = sentences_[s].tokens;
+    const auto here = [&](std::initializer_list<std::string_view> words) {
+      return says(t, 0, t.size(), words);
+    };
+    const auto be = [&](std::string_view verb, Work work) {
+      c.action = action_named(verb);
+      c.work = work;
+    };
+    const bool on = here({"on"}) && t.size() <= 12;
+    if (c.oven && says(t, 0, 2, {"oven", "ovens"})) {
+      be("preheat", Work::kSetOven);
+    } else if (on && says(t, 0, 2, {"oven", "ovens", "grill"}) && !c.time) {
+      be("preheat", Work::kSetOven);
+    } else if (here({"water"}) && here({"boil"})) {
+      be("boil", Work::kBringToBoil);
+    } else if (here({"fridge"})) {
+      be("chill", Work::kChill);
+    } else if (here({"freezer"})) {
+      be("freeze", Work::kFreeze);
+    } else if (here({"grill"}) && c.time) {
+      be("grill", Work::kGrill);
+    } else if (here({"oven"}) && c.time) {
+      be("bake", Work::kBake);
+    } else if (here({"rack"}) && t.size() <= 4) {
+      be("cool", Work::kStand);
+    } else if (here({"in"}) && c.time) {
+      be("cook", Work::kCookOn);
     }
     return c;
   }

@@ -81,5 +81,7 @@ void find_attention(const StepView&, StepDraft&);
 void find_equipment(const StepView&, StepDraft&);
 void find_hazards(const StepView&, StepDraft&);
 void find_hygiene(const StepView&, StepDraft&);
+/// What only the whole method tells: whether what is cut is cooked later.
+void finish_hygiene(DishDraft&, const std::vector<Work>&, const IngredientWords&);
 
 }  // namespace kitchen

@@ -17,6 +17,7 @@
 #include "base/text.h"
 #include "kitchen/reading/layout.h"
 #include "kitchen/reading/read_dish_text.h"
+#include "laid_out.h"
 
 namespace {
 
@@ -56,7 +57,7 @@ void judge(const std::filesystem::path& path, Score& score) {
   std::filesystem::path beside = path;
   beside.replace_extension("expected.txt");
   const DishDraft draft = read_dish_text(text, tests::shipped_foods(), tests::shipped_task_times());
-  const Layout layout = lay_out(text);
+  const Layout layout = tests::laid_out(text);
   const auto method = std::count_if(
       layout.lines.begin(), layout.lines.end(),
       [](const LaidLine& l) { return l.role == LineRole::kMethod && !l.continues; });

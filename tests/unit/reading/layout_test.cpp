@@ -11,6 +11,7 @@
 #include "draft_words.h"
 #include "kitchen/reading/line_tokens.h"
 #include "kitchen/reading/read_dish_text.h"
+#include "laid_out.h"
 
 namespace {
 
@@ -95,14 +96,14 @@ RC_GTEST_PROP(Layout, EveryLineThatIsNotBlankIsInExactlyOnePlace, ()) {
     line.clear();
     ++number;
   }
-  for (const LaidLine& each : lay_out(text).lines)
+  for (const LaidLine& each : tests::laid_out(text).lines)
     got[each.number] += without_spaces(tidied_line(each.text));
   RC_ASSERT(got == wanted);
 }
 
 RC_GTEST_PROP(Layout, NoLineIsLostInADraft, ()) {
   const std::string text = random_text();
-  const Layout layout = lay_out(text);
+  const Layout layout = tests::laid_out(text);
   const DishDraft draft = read_dish_text(text, tests::shipped_foods(), tests::shipped_task_times());
   for (std::size_t i = 0; i < layout.lines.size(); ++i) {
     const LaidLine& line = layout.lines[i];
@@ -132,14 +133,14 @@ TEST(Layout, PortionsAreReadInTheUsualWords) {
 }
 
 TEST(Layout, ACupIsAmericanWhereTheWordsAre) {
-  EXPECT_TRUE(lay_out("Cake\n1 cup all-purpose flour\nBake at 350°F.").american);
-  EXPECT_TRUE(lay_out("Cookies\n2 sticks butter\n1 cup sugar").american);
-  EXPECT_FALSE(lay_out("Cake\n1 cup plain flour\nBake at 180°C/350°F/gas 4.").american);
-  EXPECT_FALSE(lay_out("Cake\n1 cup plain flour").american);
+  EXPECT_TRUE(tests::laid_out("Cake\n1 cup all-purpose flour\nBake at 350°F.").american);
+  EXPECT_TRUE(tests::laid_out("Cookies\n2 sticks butter\n1 cup sugar").american);
+  EXPECT_FALSE(tests::laid_out("Cake\n1 cup plain flour\nBake at 180°C/350°F/gas 4.").american);
+  EXPECT_FALSE(tests::laid_out("Cake\n1 cup plain flour").american);
 }
 
 TEST(Layout, StoriesBeforeAndNotesAfterAreKeptApart) {
-  const Layout layout = lay_out(
+  const Layout layout = tests::laid_out(
       "Oat cakes\nThese remind me of long walks by the sea with my dog.\n\nIngredients\n200 g "
       "oatmeal\nMethod\nMix. Bake.\nNotes\nKeep in a tin.\n");
   EXPECT_EQ(of_role(layout, LineRole::kTitle), "Oat cakes");
@@ -152,7 +153,7 @@ TEST(Layout, StoriesBeforeAndNotesAfterAreKeptApart) {
 TEST(Layout, FiveThousandLinesAreReadWhole) {
   std::string text = "Long dish\nIngredients\n";
   for (int i = 0; i < 5000; ++i) text += "200 g flour\n";
-  EXPECT_EQ(lay_out(text).lines.size(), 5002U);
+  EXPECT_EQ(tests::laid_out(text).lines.size(), 5002U);
 }
 
 TEST(Layout, BytesThatAreNoUtf8AreReadAsWindows) {

@@ -175,6 +175,11 @@ class TextJudge {
                  one.at("food").get<std::string>(),
              is.empty() ? "not found" : is);
     }
+    for (std::size_t i = 0; i < used.size(); ++i) {
+      if (used[i]) continue;
+      ++score_.extra;
+      tell("too many", draft.ingredients[i].line, "nothing", draft.ingredients[i].food.value);
+    }
   }
 
   std::vector<const StepDraft*> mine(int i) const {
@@ -310,6 +315,7 @@ void print_score(std::ostream& out, std::string_view name, const TextScore& scor
   };
   out << name << ", " << score.texts << " texts\n";
   line("ingredients", score.ingredients);
+  out << "  read as an ingredient and not right: " << score.extra << "\n";
   for (std::size_t a = 0; a < kAttributes.size(); ++a) line(kAttributes[a], score.attributes[a]);
   line("the first five", score.firm());
   line("all attributes", score.all());

@@ -32,6 +32,7 @@ constexpr std::size_t kFirmAttributes = 5;
 struct TextScore {
   int texts = 0;
   Share ingredients;
+  int extra = 0;  ///< lines read as an ingredient that are none, or not this one
   std::array<Share, kAttributes.size()> attributes;
 
   Share firm() const { return sum(kFirmAttributes); }

@@ -53,13 +53,19 @@ TEST(WholeTexts, TextsNobodyHasSeenAreReadNearlyAsWell) {
   EXPECT_GE(score.all().percent(), 89);
 }
 
-TEST(WholeTexts, TextsWithManyLayouts) {
+// Sixteen layouts by somebody who never saw the reader. First read 64.3 % of the ingredients and
+// 82.9 % of the attributes right; the floors are what was reached with their errors in view.
+TEST(WholeTexts, TextsInManyLayoutsAreReadAsWell) {
   const tests::TextScore score = told("held_out_4");
   EXPECT_EQ(score.texts, 16);
+  EXPECT_GE(score.ingredients.percent(), 98);
+  EXPECT_LE(score.extra, 4);
+  EXPECT_GE(score.firm().percent(), 95);
+  EXPECT_GE(score.all().percent(), 91);
 }
 
 TEST(WholeTexts, EveryTextBecomesADishThatCanBePlanned) {
-  for (const std::string folder : {"whole_texts", "held_out_2", "held_out_3"}) {
+  for (const std::string folder : {"whole_texts", "held_out_2", "held_out_3", "held_out_4"}) {
     for (const auto& entry : std::filesystem::directory_iterator(kData + folder)) {
       if (entry.path().extension() != ".txt") continue;
       std::ifstream file(entry.path(), std::ios::binary);
