@@ -8,8 +8,8 @@
 #include <cstdio>
 #include <string>
 
-#include "base/memory.h"
 #include "../../tests/support/lesson_file.h"
+#include "base/memory.h"
 #include "timeplan/answer.h"
 #include "timeplan/quick_lesson.h"
 

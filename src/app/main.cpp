@@ -9,6 +9,7 @@
 
 #include "app/commands.h"
 #include "app/food_words.h"
+#include "base/memory.h"
 
 namespace {
 

@@ -199,8 +199,7 @@ int Core::attach(const std::vector<Literal>& literals, bool learnt, int lbd, int
 void Core::watch(Literal literal, int clause, Literal blocker) {
   const int side = literal.side ^ 1, threshold = 1 - literal.value;
   Buckets& buckets = buckets_[at(side)];
-  if (!buckets.lists)
-    buckets.lists = std::make_unique<std::vector<Watch>[]>(at(buckets.last) + 1);
+  if (!buckets.lists) buckets.lists = std::make_unique<std::vector<Watch>[]>(at(buckets.last) + 1);
   // A threshold beyond all values of the side is never crossed; it may lie in any bucket.
   buckets.lists[at(buckets.of(threshold))].push_back({threshold, clause, blocker});
 }
