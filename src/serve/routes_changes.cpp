@@ -91,7 +91,7 @@ Response change(Context& context, const Request& request) {
   if (!allowed) return http::refused(400, allowed.problems());
   PlanWish wish;
   wish.seconds = 0.6;  // the plan must follow the click
-  wish.runs = 500;     // a chance within two in a hundred will do until it is planned at leisure
+  wish.runs = 250;     // a chance within three in a hundred will do until it is planned at leisure
   wish.keep_lines = true;
   wish.what = changed.says;
   wish.standing = standing_plan(context, id, seen.value());
