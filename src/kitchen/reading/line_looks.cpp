@@ -468,10 +468,10 @@ bool group_heading(std::string_view line, const LineLooks& looks) {
       looks.amount_alone || looks.sentence)
     return false;
   const std::string folded = bare(line);
-  const bool for_the = folded.starts_with("for the ") || folded.starts_with("to make the ") ||
-                       folded.starts_with("for your ") || folded.starts_with("to serve with") ||
-                       folded == "to serve" || folded == "to finish" || folded == "to decorate" ||
-                       folded == "to garnish";
+  const bool for_the = folded.starts_with("for the ") || folded.starts_with("making the ") ||
+                       folded.starts_with("to make the ") || folded.starts_with("for your ") ||
+                       folded.starts_with("to serve with") || folded == "to serve" ||
+                       folded == "to finish" || folded == "to decorate" || folded == "to garnish";
   if (for_the && (looks.colon_last || looks.words <= 5)) return line.back() != '.';
   if (looks.colon_last) return true;
   if (line.starts_with("#") || (line.starts_with("**") && line.ends_with("**"))) return true;

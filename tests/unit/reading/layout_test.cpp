@@ -9,6 +9,7 @@
 #include "../../support/shipped_task_times.h"
 #include "base/text.h"
 #include "draft_words.h"
+#include "kitchen/reading/line_looks.h"
 #include "kitchen/reading/line_tokens.h"
 #include "kitchen/reading/read_dish_text.h"
 #include "laid_out.h"
@@ -70,7 +71,27 @@ std::string random_text() {
       "a",
       "1",
       ")",
-      "| 200 g | flour |"};
+      "| 200 g | flour |",
+      "Food\tPrep\tQty",
+      "Leeks\tsliced\t2",
+      "09:10\tWash the leeks and slice them.\tSam",
+      "| 1 | Heat the oven to 200 C. | 5 |",
+      "Onion;1;chopped",
+      "INGREDIENTS              METHOD",
+      "200 g flour              1. Rub the butter into the",
+      "                            flour with cold hands.",
+      "½ onion                  2. Stir it in.",
+      "0-10 min: Chop the onion.",
+      "1. Bake until golden.                9.15",
+      "Milk ..... 300 ml",
+      "Equipment",
+      "wooden spoon",
+      "What goes into it",
+      "I peeled 1 carrot and fried it for 4 minutes.",
+      "Grill on",
+      "Home > Dinners",
+      "dressing is 2 tbsp oil, 1 tbsp juice",
+      "(a) Stir well."};
   std::string text;
   const int many = *rc::gen::inRange(0, 25);
   for (int i = 0; i < many; ++i) {
@@ -110,7 +131,9 @@ RC_GTEST_PROP(Layout, NoLineIsLostInADraft, ()) {
     if (line.continues || line.role == LineRole::kTitle || line.role == LineRole::kHeading ||
         line.role == LineRole::kPortions)
       continue;
-    RC_ASSERT(tests::lost_words(draft, line.text).empty());
+    // "(a)" only counts the step.
+    const std::string text_of_line(without_number(tidied_line(line.text)));
+    RC_ASSERT(tests::lost_words(draft, text_of_line).empty());
   }
 }
 

@@ -30,7 +30,7 @@ TEST(WholeTexts, MostIngredientsAndAttributesAreReadAsAPersonReadsThem) {
   EXPECT_EQ(score.texts, 30);
   EXPECT_GE(score.ingredients.percent(), 96);
   EXPECT_GE(score.firm().percent(), 95);
-  EXPECT_GE(score.all().percent(), 90);
+  EXPECT_GE(score.all().percent(), 91);
 }
 
 // Written before the reader was run over them. Their errors came into view once (see
@@ -38,9 +38,9 @@ TEST(WholeTexts, MostIngredientsAndAttributesAreReadAsAPersonReadsThem) {
 TEST(WholeTexts, TextsKeptBackAreReadNearlyAsWell) {
   const tests::TextScore score = told("held_out_2");
   EXPECT_EQ(score.texts, 12);
-  EXPECT_GE(score.ingredients.percent(), 94);
+  EXPECT_GE(score.ingredients.percent(), 97);
   EXPECT_GE(score.firm().percent(), 95);
-  EXPECT_GE(score.all().percent(), 90);
+  EXPECT_GE(score.all().percent(), 91);
 }
 
 // A smaller set, written and first read after the rules for steps were mended; two layouts it
@@ -48,9 +48,9 @@ TEST(WholeTexts, TextsKeptBackAreReadNearlyAsWell) {
 TEST(WholeTexts, TextsNobodyHasSeenAreReadNearlyAsWell) {
   const tests::TextScore score = told("held_out_3");
   EXPECT_EQ(score.texts, 6);
-  EXPECT_GE(score.ingredients.percent(), 90);
+  EXPECT_GE(score.ingredients.percent(), 98);
   EXPECT_GE(score.firm().percent(), 95);
-  EXPECT_GE(score.all().percent(), 89);
+  EXPECT_GE(score.all().percent(), 93);
 }
 
 // Sixteen layouts by somebody who never saw the reader. First read 64.3 % of the ingredients and
