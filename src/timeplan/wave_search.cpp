@@ -44,11 +44,6 @@ class WaveSearch {
  private:
   double a_look() const { return std::min(time_.part(kForOneLook), kLongestLook); }
 
-  // A slice, shorter when the end is near, but always one that gets somewhere.
-  double until(double end, double slice) const {
-    return std::max(a_look() / 2, std::min(slice, end - time_.spent));
-  }
-
   static bool good(const Trial& trial) {
     return trial.found() && trial.outcome.values.front() == 0;
   }
@@ -115,7 +110,7 @@ class WaveSearch {
         if (!hopeful(candidate->trial)) continue;
         open = true;
         if (time_.stopped() || time_.spent >= end) return nullptr;
-        time_.work_on(*candidate, until(end, slice));
+        time_.work_on(*candidate, slice);
       }
       if (!open) return nullptr;
     }
@@ -131,7 +126,7 @@ class WaveSearch {
         Candidate* const first = first_open(same);
         if (first == nullptr) continue;
         open = true;
-        time_.work_on(*first, until(end, slice));
+        time_.work_on(*first, slice);
         if (first->trial.found() || time_.stopped() || time_.spent >= end) return;
       }
       if (!open) return;
