@@ -65,6 +65,7 @@ Scope Large::scope_with(const std::vector<char>& free, const std::vector<char>& 
   Scope scope;
   scope.fixed = &placed;
   scope.trust_fixed = true;
+  scope.least = base_.least;
   for (std::size_t i = 0; i < free.size(); ++i) {
     if (base_.roles[i] == Role::kFixed)
       scope.roles.push_back(Role::kFixed);
@@ -333,6 +334,7 @@ Scope Large::alone(int cluster) const {
   // Fixed activities of other clusters stay in: they are constants of the problem itself.
   Scope scope = scope_with(free, known, *base_.fixed);
   scope.relax = true;
+  scope.least = nullptr;  // of all terms, and this may be asked for the cluster's own
   return scope;
 }
 

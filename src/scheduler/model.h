@@ -24,6 +24,8 @@ struct Scope {
   const Schedule* fixed = nullptr;  ///< placements of the kFixed ones
   bool relax = false;               ///< bounds: drop rules that an ignored activity could satisfy
   bool trust_fixed = false;         ///< the fixed part is known to satisfy the rules among itself
+  /// level_bounds() of the problem; null = not known. Of use when nothing is ignored.
+  const std::vector<std::int64_t>* least = nullptr;
 };
 
 /// One summand of a level as the core sees it: weight * variable.

@@ -4,10 +4,8 @@
 #include <stdexcept>
 
 #include "base/index.h"
-#include "scheduler/flow_bound.h"
 #include "scheduler/linear.h"
 #include "scheduler/model.h"
-#include "scheduler/queue_bound.h"
 
 namespace scheduler {
 namespace {
@@ -20,7 +18,6 @@ void Model::add_goals() {
   const bool whole = std::none_of(
       activities_.begin(), activities_.end(),
       [](const ActivityModel& model) { return model.role == Role::kIgnored; });
-  FlowBound flow(problem_);
   for (const GoalLevel& goal : problem_.goals) {
     LevelModel& level = levels_.emplace_back();
     for (std::size_t k = 0; k < goal.terms.size(); ++k) {
@@ -41,8 +38,8 @@ void Model::add_goals() {
     auto sum = std::make_unique<Linear>(std::move(summands), 0);
     const std::vector<int> sides = sum->sides();
     tell_propagator(core_.add_propagator(std::move(sum), sides), "sum");
-    if (whole) {
-      const std::int64_t least = std::max(queue_bound(problem_, goal), flow.of(goal));
+    if (whole && scope_.least != nullptr) {
+      const std::int64_t least = (*scope_.least)[levels_.size() - 1];
       clause({at_least(level.objective,
                        static_cast<int>(std::min(least, kMaxValue) - level.constant))});
     }

@@ -8,6 +8,7 @@
 
 #include "scheduler/budget.h"
 #include "scheduler/exchange.h"
+#include "scheduler/level_bounds.h"
 #include "scheduler/run.h"
 #include "scheduler/validate.h"
 #include "scheduler/whole_search.h"
@@ -15,24 +16,27 @@
 namespace scheduler {
 namespace {
 
-/// Placements the caller has fixed are constants to the search.
-Schedule fixed_placements(const Problem& problem, const Options& options) {
-  Schedule fixed(problem.activities.size());
-  for (std::size_t i = 0; i < options.fixed.size(); ++i) {
-    if (options.fixed[i]) fixed[i] = *options.fixed[i];
+/// What every model of the whole problem rests on; made once, read by both threads. Only for a
+/// problem that has been looked over by begin().
+struct Ground {
+  Ground(const Problem& problem, const Options& options)
+      : fixed(problem.activities.size()), least(level_bounds(problem)) {
+    scope.roles.assign(problem.activities.size(), Role::kFree);
+    scope.fixed = &fixed;
+    scope.least = &least;
+    for (std::size_t i = 0; i < options.fixed.size(); ++i) {
+      if (!options.fixed[i]) continue;
+      fixed[i] = *options.fixed[i];
+      scope.roles[i] = Role::kFixed;
+    }
   }
-  return fixed;
-}
+  Ground(const Ground&) = delete;
+  Ground& operator=(const Ground&) = delete;
 
-Scope whole_scope(const Problem& problem, const Options& options, const Schedule& fixed) {
+  Schedule fixed;  ///< placements the caller has fixed are constants to the search
+  std::vector<std::int64_t> least;
   Scope scope;
-  scope.roles.assign(problem.activities.size(), Role::kFree);
-  scope.fixed = &fixed;
-  for (std::size_t i = 0; i < options.fixed.size(); ++i) {
-    if (options.fixed[i]) scope.roles[i] = Role::kFixed;
-  }
-  return scope;
-}
+};
 
 /// False when nothing is left to search.
 bool begin(Run& run) {
@@ -51,9 +55,7 @@ bool begin(Run& run) {
   return false;
 }
 
-void search_within_budget(Run& run, Exchange* exchange) {
-  const Schedule fixed = fixed_placements(run.problem(), run.options());
-  const Scope scope = whole_scope(run.problem(), run.options(), fixed);
+void search_within_budget(Run& run, const Scope& scope, Exchange* exchange) {
   try {
     run.offer_start();
     search(run, scope, exchange);
@@ -65,8 +67,9 @@ void search_within_budget(Run& run, Exchange* exchange) {
 /// The second thread of a search: bounds, until the exchange is over.
 class Bounding {
  public:
-  Bounding(const Problem& problem, const Options& options, Exchange& exchange)
-      : exchange_(exchange),
+  Bounding(const Problem& problem, const Options& options, const Scope& scope, Exchange& exchange)
+      : scope_(scope),
+        exchange_(exchange),
         options_(quiet(options, exchange)),
         run_(problem, options_),
         thread_([this] { search(); }) {}
@@ -100,8 +103,7 @@ class Bounding {
 
   void search() {
     try {
-      const Schedule fixed = fixed_placements(run_.problem(), options_);
-      search_bounds(run_, whole_scope(run_.problem(), options_, fixed), exchange_);
+      search_bounds(run_, scope_, exchange_);
     } catch (const OutOfBudget&) {
       // What it found has been told.
     } catch (...) {
@@ -110,6 +112,7 @@ class Bounding {
     }
   }
 
+  const Scope& scope_;
   Exchange& exchange_;
   Options options_;
   Run run_;
@@ -124,8 +127,9 @@ Outcome solve_in_two(const Problem& problem, const Options& given) {
   options.stop = [&exchange, &given] { return exchange.over() || (given.stop && given.stop()); };
   Run run(problem, options);
   if (!begin(run)) return run.outcome();
-  Bounding bounding(problem, options, exchange);
-  search_within_budget(run, &exchange);
+  const Ground ground(problem, options);
+  Bounding bounding(problem, options, ground.scope, exchange);
+  search_within_budget(run, ground.scope, &exchange);
   const Outcome other = bounding.finish();
   exchange.take(run);
   if (run.closed()) run.prove_all();
@@ -146,7 +150,9 @@ void conclude(const Outcome& outcome, ProofSink* proof) {
 }  // namespace
 
 void search_all(Run& run) {
-  if (begin(run)) search_within_budget(run, nullptr);
+  if (!begin(run)) return;
+  const Ground ground(run.problem(), run.options());
+  search_within_budget(run, ground.scope, nullptr);
 }
 
 Outcome solve(const Problem& problem, const Options& options) {

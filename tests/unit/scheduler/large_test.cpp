@@ -5,6 +5,7 @@
 #include "random_problem.h"
 #include "scheduler/budget.h"
 #include "scheduler/clusters.h"
+#include "scheduler/level_bounds.h"
 #include "scheduler/levels.h"
 #include "scheduler/model.h"
 #include "scheduler/random.h"
@@ -110,8 +111,10 @@ TEST(large, a_neighbourhood_keeps_every_rule_whatever_is_free_in_it) {
     const std::vector<std::int64_t> values = evaluate(problem, first.best);
     Random random(seed);
     Scope scope;
+    const std::vector<std::int64_t> least = level_bounds(problem);
     scope.fixed = &first.best;
     scope.trust_fixed = true;
+    scope.least = &least;
     for (std::size_t i = 0; i < problem.activities.size(); ++i)
       scope.roles.push_back(problem.activities[i].cleans || random.below(4) == 0 ? Role::kFree
                                                                                  : Role::kFixed);

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "scheduler/level_bounds.h"
 #include "scheduler/levels.h"
 #include "scheduler/model.h"
 #include "scheduler/solve.h"
@@ -15,6 +16,8 @@ Planted run_planted(const Problem& problem, const std::vector<std::vector<int>>&
   Budget budget(60.0, -1, {});
   Scope scope;
   scope.roles.assign(problem.activities.size(), Role::kFree);
+  const std::vector<std::int64_t> least = level_bounds(problem);
+  scope.least = &least;
   Model model(problem, scope, budget);
   const std::size_t variables = static_cast<std::size_t>(model.core().variable_count());
   for (const std::vector<int>& solution : known) model.core().plant(solution);
