@@ -302,11 +302,10 @@ Sentence move_window(Document& doc, const Lesson&, const LessonChange& c) {
 /// The key under which the lesson has the dish, which a plan calls by its name.
 Result<std::string> dish_key(Document& doc, const Lesson& lesson, const std::string& dish) {
   const Node* dishes = doc.tree().find("dishes");
-  const std::string key = dish.substr(0, dish.find(':'));
-  if (dishes != nullptr && dishes->find(key) != nullptr) return dish;
+  if (dishes != nullptr && dishes->find(key_in(dish)) != nullptr) return dish;
   const std::vector<std::string> names = names_in(doc.tree(), lesson);
   for (std::size_t d = 0; d < names.size(); ++d) {
-    if (lesson.dishes[d].name == dish) return names[d].substr(0, names[d].find(':'));
+    if (lesson.dishes[d].name == dish) return key_in(names[d]);
   }
   return unknown("change.unknown_dish", "dish", "/dish", dish,
                  dishes == nullptr ? std::vector<std::string>{} : dishes->keys);
@@ -329,7 +328,7 @@ Sentence add_stop(Document& doc, const Lesson& lesson, const LessonChange& c) {
 Sentence add_gate(Document& doc, const Lesson& lesson, const LessonChange& c) {
   const auto key = dish_key(doc, lesson, c.dish);
   if (!key) return key.problems();
-  const auto dish = doc.own_dish(key.value().substr(0, key.value().find(':')));
+  const auto dish = doc.own_dish(key_in(key.value()));
   if (!dish) return dish.problems();
   Node* method = dish.value()->find("method");
   std::vector<std::string> ids;
@@ -350,11 +349,10 @@ Sentence add_gate(Document& doc, const Lesson& lesson, const LessonChange& c) {
 
 /// Pins of that step of that dish, whichever version of it they name.
 auto pins_of(const std::string& key, const std::string& step) {
-  return [key = key.substr(0, key.find(':')), step](const Node& pin) {
+  return [key = key_in(key), step](const Node& pin) {
     const Node* dish = pin.find("dish");
     const Node* id = pin.find("step");
-    return dish != nullptr && id != nullptr && id->text == step &&
-           dish->text.substr(0, dish->text.find(':')) == key;
+    return dish != nullptr && id != nullptr && id->text == step && key_in(dish->text) == key;
   };
 }
 
@@ -426,7 +424,6 @@ Sentence set_dish(Document& doc, const Lesson& lesson, const LessonChange& c) {
   const auto cook = doc.cook(c.cook, lesson);
   if (!cook) return cook.problems();
   const Node* dishes = doc.tree().find("dishes");
-  const auto key_in = [](const std::string& name) { return name.substr(0, name.find(':')); };
   if (dishes == nullptr || dishes->find(key_in(c.dish)) == nullptr)
     return unknown("change.unknown_dish", "dish", "/dish", c.dish,
                    dishes == nullptr ? std::vector<std::string>{} : dishes->keys);

@@ -23,7 +23,6 @@ std::string plain_name(const std::string& name) {
   if (colon == std::string::npos) return name;
   return name.substr(0, colon) + ": " + base::trimmed(name.substr(colon + 1));
 }
-std::string key_in(const std::string& name) { return name.substr(0, name.find(':')); }
 
 /// The names under which the cooks know their dishes: "scones", "scones: no dairy".
 std::set<std::string> cooked_names(const Node& tree) {
@@ -121,6 +120,8 @@ void keep_references(Node& out, const Node& tree, const kitchen::Lesson& before,
 }
 
 }  // namespace
+
+std::string key_in(const std::string& name) { return name.substr(0, name.find(':')); }
 
 std::vector<std::string> names_in(const Node& tree, const kitchen::Lesson& lesson) {
   std::vector<std::string> out;

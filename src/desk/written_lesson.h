@@ -11,6 +11,9 @@
 
 namespace desk {
 
+/// Of a dish's name in a document the key alone: "scones" of "scones: no dairy".
+std::string key_in(const std::string& name);
+
 /// The name each dish of a lesson has in the document it was read from: "scones: no dairy". Its
 /// dishes come in the order of the document's keys, every version that is cooked by itself.
 std::vector<std::string> names_in(const kitchen::Node& tree, const kitchen::Lesson&);

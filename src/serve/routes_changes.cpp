@@ -7,6 +7,7 @@
 #include "desk/lesson_allergens.h"
 #include "desk/lesson_change.h"
 #include "desk/same_again.h"
+#include "desk/written_lesson.h"
 #include "kitchen/words.h"
 #include "serve/api_json.h"
 #include "serve/planning.h"
@@ -133,8 +134,7 @@ std::vector<std::vector<std::string>> menus_of(const Node& lesson) {
   const auto add = [&](const Node* cook) {
     std::vector<std::string> keys;
     if (cook != nullptr) {
-      for (const std::string& dish : texts_in(*cook, "dishes"))
-        keys.push_back(dish.substr(0, dish.find(':')));
+      for (const std::string& dish : texts_in(*cook, "dishes")) keys.push_back(desk::key_in(dish));
     }
     out.push_back(std::move(keys));
   };
