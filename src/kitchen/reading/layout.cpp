@@ -1,3 +1,7 @@
+// Line by line into roles. In one piece because it is one pass with one state (the section, the
+// group, what is laid already): which rule sees a line first is the order of these functions, and
+// cut apart that order could no longer be read. What needs no state is in line_evidence.h and
+// laid_so_far.h.
 #include "kitchen/reading/layout.h"
 
 #include <algorithm>
@@ -7,8 +11,9 @@
 #include "base/text.h"
 #include "kitchen/reading/amounts.h"
 #include "kitchen/reading/cut_line.h"
-#include "kitchen/reading/ingredient_line.h"
+#include "kitchen/reading/laid_so_far.h"
 #include "kitchen/reading/layout_lines.h"
+#include "kitchen/reading/line_evidence.h"
 #include "kitchen/reading/line_looks.h"
 #include "kitchen/reading/line_words.h"
 #include "kitchen/reading/page_words.h"
@@ -20,22 +25,15 @@ namespace {
 class LayingOut {
  public:
   LayingOut(std::string_view text, const FoodMatcher& foods)
-      : lines_(lines_of(text)), foods_(foods) {
-    std::size_t small = 0, begun = 0;
-    for (const Line& line : lines_) {
-      ingredients_named_ = ingredients_named_ || line.heading.section == Section::kIngredients;
-      method_named_ = method_named_ || line.heading.section == Section::kMethod;
-      if (line.looks.words < 4 || line.looks.amount_first) continue;
-      ++begun;
-      small += small_first(line.tidy) ? 1 : 0;
-    }
-    // Whoever writes no capitals begins steps with small letters.
-    all_small_ = small * 5 > begun * 4;
+      : lines_(lines_of(text)),
+        foods_(foods),
+        evidence_(lines_, foods),
+        title_(evidence_.title()),
+        laid_(out_.lines, evidence_.all_small()) {
     out_.american = american_text(text);
   }
 
   Layout lay_out() {
-    find_title();
     for (i_ = 0; i_ < lines_.size(); ++i_) {
       if (title_ && *title_ == i_) {
         title();
@@ -49,18 +47,17 @@ class LayingOut {
  private:
   std::vector<Line> lines_;
   const FoodMatcher& foods_;
+  const LineEvidence evidence_;
   std::size_t i_ = 0;
-  std::optional<std::size_t> title_;
-  bool ingredients_named_ = false, method_named_ = false, all_small_ = false;
+  const std::optional<std::size_t> title_;
   bool equipment_ = false;  // under "Equipment": the list ends where something else begins
   Section section_ = Section::kNone;
   std::string group_;
   bool method_begun_ = false;
   Layout out_;
+  const LaidSoFar laid_;
 
-  const Line* following(std::size_t by = 1) const {
-    return i_ + by < lines_.size() ? &lines_[i_ + by] : nullptr;
-  }
+  const Line* following() const { return evidence_.following(lines_[i_]); }
 
   void put(int number, std::string text, LineRole role, bool continues = false) {
     if (role == LineRole::kMethod) method_begun_ = true;
@@ -69,48 +66,6 @@ class LayingOut {
   }
   void put(const Line& line, LineRole role, bool continues = false) {
     put(line.number, line.text, role, continues);
-  }
-
-  // The first short line before the ingredients that is no sentence.
-  void find_title() {
-    for (std::size_t i = 0; i < lines_.size() && i < 60; ++i) {
-      const Line& line = lines_[i];
-      if (title_label(line.tidy) > 0) {
-        title_ = i;
-        return;
-      }
-      if (line.heading.section == Section::kIngredients || line.heading.section == Section::kMethod)
-        break;
-    }
-    for (std::size_t i = 0; i < lines_.size() && i < 60; ++i) {
-      const Line& line = lines_[i];
-      if (line.heading.section == Section::kIngredients || line.heading.section == Section::kMethod)
-        return;
-      const bool other = line.heading.section != Section::kNone || portions_in(line.tidy) ||
-                         time_line(line.tidy) || line.looks.words == 0 ||
-                         line.kind != CellKind::kText || page_words(line.tidy);
-      const bool short_line = (line.looks.words <= 12 || title_cut(line.tidy)) &&
-                              !line.looks.sentence && !line.looks.amount_alone;
-      const bool ingredient = (line.looks.amount_first || line.looks.amount_last) &&
-                              !portions_within(line.tidy) && !title_cut(line.tidy);
-      // "Three bean chilli", "One pan pasta"; above headings also "5 minute bread".
-      const bool figure = !line.tidy.empty() && line.tidy[0] >= '0' && line.tidy[0] <= '9';
-      const bool named_by_number = line.looks.amount_first && !line.looks.measured &&
-                                   (!figure || ingredients_named_);
-      if (equipment_heading(line.tidy)) break;
-      const bool titled = line.tidy.starts_with("# ");
-      if (titled || (!other && short_line && (!ingredient || named_by_number) && !chatty(line))) {
-        title_ = i;
-        return;
-      }
-      // Without headings the ingredients may have begun.
-      if (ingredient && !ingredients_named_) return;
-    }
-  }
-
-  static bool chatty(const Line& line) {
-    const char last = line.tidy.empty() ? ' ' : line.tidy.back();
-    return line.looks.words > 6 && (last == '!' || last == '?' || last == '.' || last == ',');
   }
 
   void title() {
@@ -186,110 +141,25 @@ class LayingOut {
     }
   }
 
-  // Whether a line speaks of an amount of a food the table knows.
-  bool amount_of_food(const Line& line) const {
-    const LineLooks& looks = line.looks;
-    if (line.kind == CellKind::kRow) return true;
-    if (!(looks.amount_first || looks.amount_last) || looks.words > 12) return false;
-    return food_in(line.text);
-  }
-  bool food_in(const std::string& text) const {
-    constexpr double kLikely = 0.6;
-    const auto read = read_ingredient_line(text, foods_, Measures{});
-    return std::any_of(read.begin(), read.end(), [](const IngredientDraft& each) {
-      return !each.food.value.empty() && each.food.confidence >= kLikely;
-    });
-  }
-
-  // Evidence of a step, whatever stands around it.
-  bool step_evidence(const Line& line) const {
-    const LineLooks& looks = line.looks;
-    if (line.kind != CellKind::kText) return false;
-    if (looks.amount_first && !looks.sentence) return false;
-    if (looks.verb_first && (looks.words >= 4 || looks.sentence || looks.numbered)) return true;
-    if (looks.verb_first && looks.words >= 2) return !foods_.named(heading_text(line.tidy));
-    if (looks.words >= 2 && !looks.amount_last && (telegraphic(line.tidy) || verb_led(line)) &&
-        !food_in(line.text))
-      return true;
-    return looks.sentence && tells_actions(line.tidy);
-  }
-
-  // What stands below a line that might be a heading: by the first lines up to a blank one.
-  Section block_below() const {
-    constexpr std::size_t kEnough = 6;
-    std::size_t amounts = 0, steps = 0, all = 0;
-    for (std::size_t by = 1; all < kEnough; ++by) {
-      const Line* next = following(by);
-      if (next == nullptr || (all > 0 && next->gap && all > 1)) break;
-      if (next->heading.section != Section::kNone && next->kind != CellKind::kHeader) break;
-      if (next->kind == CellKind::kHeader) {
-        if (next->heading.section == Section::kNone) continue;
-        return all == 0 ? next->heading.section : Section::kNone;
-      }
-      if (next->kind == CellKind::kTime || next->kind == CellKind::kMark || next->looks.words == 0)
-        continue;
-      ++all;
-      if (amount_of_food(*next)) ++amounts;
-      if (step_evidence(*next)) ++steps;
-    }
-    if (amounts >= 2 && amounts * 2 > all) return Section::kIngredients;
-    if (steps >= 1 && steps * 2 > all) return Section::kMethod;
-    return Section::kNone;
-  }
-
-  // A line that is a heading by its form alone.
-  bool heading_form(const Line& line) const {
-    const LineLooks& looks = line.looks;
-    if (line.kind != CellKind::kText || looks.words == 0 || looks.words > 9 || looks.amount_first ||
-        looks.amount_last || looks.amount_alone || looks.numbered || looks.bullet ||
-        following() == nullptr)
-      return false;
-    const char last = line.tidy.back();
-    if (last == '.' || last == ',' || last == '!' || last == '?' || last == ';' ||
-        line.tidy.find(": ") != std::string::npos)
-      return false;
-    const bool marked = looks.colon_last || line.tidy.starts_with("#") || looks.capitals ||
-                        (line.tidy.starts_with("**") && line.tidy.ends_with("**"));
-    const std::string low = base::lower(line.tidy);
-    if (marked || low.starts_with("making ") || low.starts_with("putting ")) return true;
-    if (looks.verb_first && looks.words > 3) return false;
-    return line.gap && !small_first(line.tidy) && looks.words <= 7 && !food_in(line.text);
-  }
-
   // "Collect from the front:", "You bring", "How it is done": a heading nobody has listed, known
   // by what stands below it.
   bool opens_block(const Line& line) {
-    if (!heading_form(line)) return false;
-    const Section below = block_below();
+    if (!evidence_.heading_form(line)) return false;
+    const Section below = evidence_.block_below(line);
     if (below == Section::kNone || below == section_) return false;
     constexpr std::size_t kPart = 4;  // words: "For the lemon topping"
     const bool part = !line.looks.verb_first && line.looks.words <= kPart &&
                       group_heading(line.tidy, line.looks);
     // "For the topping" opens a list, and a part of the dish.
     if (section_ == Section::kNone && part && below == Section::kIngredients) return false;
-    if (section_ == Section::kNone && ingredients_named_ && below == Section::kIngredients)
+    if (section_ == Section::kNone && evidence_.ingredients_named() &&
+        below == Section::kIngredients)
       return false;
     section_ = below;
     equipment_ = false;
     group_ = part && below == Section::kIngredients ? heading_text(line.tidy) : "";
     put(line, LineRole::kHeading);
     return true;
-  }
-
-  // "black pepper", below other ingredients.
-  bool plain_food(const Line& line) const {
-    const LineLooks& looks = line.looks;
-    constexpr std::size_t kShort = 4;  // words
-    return line.kind == CellKind::kText && !line.gap && !looks.verb_first && !looks.sentence &&
-           !looks.numbered && !looks.colon_last && looks.words > 0 && looks.words <= kShort &&
-           line.tidy.back() != '.' && food_in(line.text);
-  }
-
-  // "Mixing bowl", "2 baking trays", "Rolling pin and cutters".
-  bool equipment(const Line& line) const {
-    return !line.looks.verb_first && !line.looks.sentence && !line.looks.amount_alone &&
-           !line.looks.amount_last && wares_only(line.tidy) &&
-           !foods_.named(heading_text(line.tidy));
   }
 
   // "For the lemon mayo: 4 tbsp mayonnaise and 1 tsp juice", "To serve: soured cream, salad".
@@ -351,25 +221,6 @@ class LayingOut {
            !preparation_word(t[amount->next].word);
   }
 
-  // "Wedges" above "1. Scrub the potatoes.": names the steps that follow.
-  bool names_steps(const Line& line) const {
-    const Line* next = following();
-    const LineLooks& looks = line.looks;
-    return looks.words > 0 && looks.words <= 3 && !looks.sentence && !looks.amount_first &&
-           !looks.amount_last && !looks.amount_alone && !looks.bullet && !small_first(line.tidy) &&
-           next != nullptr && next->looks.numbered && next->looks.verb_first;
-  }
-
-  // Among lines with bullets one without, short and without an amount, names what follows.
-  bool plain_among_bullets(const Line& line) const {
-    const Line* next = following();
-    const bool short_line = line.looks.words > 0 && line.looks.words <= 4 && !line.looks.sentence;
-    const bool amount = line.looks.amount_first || line.looks.amount_last ||
-                        line.looks.amount_alone;
-    return short_line && !amount && !line.looks.bullet && next != nullptr && next->looks.bullet &&
-           next->looks.amount_first;
-  }
-
   void heading(const Line& line) {
     // "Equipment: a grill pan, skewers" is done with at the end of its line.
     const bool aside = line.heading.section == Section::kOther &&
@@ -427,7 +278,7 @@ class LayingOut {
   }
 
   void ingredient(const Line& line) {
-    if (continues_ingredient(line)) {
+    if (laid_.continues_ingredient(line, group_)) {
       put(line, LineRole::kIngredient, true);
       return;
     }
@@ -445,63 +296,23 @@ class LayingOut {
     if (looks.amount_first || looks.amount_last || looks.amount_alone || looks.words < 2 ||
         group_heading(line.tidy, looks))
       return false;
-    if (!counted_list() || !(looks.verb_first || telegraphic(line.tidy) || verb_led(line)))
+    if (!laid_.counted_list() ||
+        !(looks.verb_first || telegraphic(line.tidy) || evidence_.verb_led(line)))
       return false;
     return !foods_.named(heading_text(line.tidy)) &&
            !foods_.named(line.tidy.substr(0, line.tidy.find(',')));
   }
-  // "Toast bread one side", "Grill on": a verb without an article, and no food by that name.
-  bool verb_led(const Line& line) const {
-    const auto words = base::words_of(base::folded(line.tidy));
-    const bool little = !words.empty() &&
-                        base::one_of(words[0], {"to", "in", "after", "while", "now", "if", "with",
-                                                "as", "when"});
-    return words.size() >= 2 && !little && method_verb(words[0]) && !food_in(line.text);
-  }
-  // Whether nearly all of the list so far have amounts.
-  bool counted_list() const {
-    std::size_t listed = 0, counted = 0;
-    for (const LaidLine& each : out_.lines) {
-      if (each.role != LineRole::kIngredient) continue;
-      ++listed;
-      const LineLooks its = looks_of(tidied_line(each.text));
-      if (its.amount_first || its.amount_last) ++counted;
-    }
-    return listed >= 2 && counted * 4 >= listed * 3;
-  }
-
-  bool continues_ingredient(const Line& line) const {
-    if (out_.lines.empty() || out_.lines.back().role != LineRole::kIngredient) return false;
-    const LaidLine& last = out_.lines.back();
-    if (last.group != group_ || last.number + 1 < line.number - 1) return false;
-    const std::string before = tidied_line(last.text);
-    const LineLooks was = looks_of(before);
-    // A table's cells under each other: "Flour", "200 g" or "200 g", "flour".
-    if (line.looks.amount_alone)
-      return !was.amount_first && !was.amount_last && !was.amount_alone && !last.continues;
-    if (was.amount_alone && !last.continues) return !line.looks.amount_first;
-    if (line.looks.amount_first || line.looks.bullet || last.number + 1 != line.number)
-      return false;
-    const bool open = std::count(before.begin(), before.end(), '(') >
-                      std::count(before.begin(), before.end(), ')');
-    const bool goes_on = before.ends_with(",") || before.ends_with(" and") ||
-                         before.ends_with(" or") || before.ends_with(" for") ||
-                         before.ends_with(" of") || before.ends_with(" in") || open;
-    if (!small_first(line.tidy)) return open;
-    const auto words = base::words_of(base::folded(line.tidy));
-    return goes_on || only_prepares(words) || (was.amount_first && no_food_yet(before));
-  }
-
   void in_ingredients(const Line& line) {
-    if (line.looks.amount_alone && continues_ingredient(line))
+    if (line.looks.amount_alone && laid_.continues_ingredient(line, group_))
       return put(line, LineRole::kIngredient, true);
-    if (equipment(line)) return put(line, LineRole::kUnread);
+    if (evidence_.equipment(line)) return put(line, LineRole::kUnread);
     if (method_like(line) || brief_step(line)) {
       if (!method_begun_) group_.clear();
-      if (!method_named_) section_ = Section::kMethod;
+      if (!evidence_.method_named()) section_ = Section::kMethod;
       return put(line, LineRole::kMethod);
     }
-    if ((group_heading(line.tidy, line.looks) || plain_among_bullets(line) || names_steps(line)) &&
+    if ((group_heading(line.tidy, line.looks) || evidence_.plain_among_bullets(line) ||
+         evidence_.names_steps(line)) &&
         following() != nullptr) {
       group_ = heading_text(line.tidy);
       return put(line, LineRole::kHeading);
@@ -509,8 +320,8 @@ class LayingOut {
     // "Do", alone below a list: a heading, whatever it means.
     const bool alone = line.gap && line.looks.words <= 2 && !line.looks.bullet &&
                        !line.looks.amount_first && !line.looks.amount_last &&
-                       !line.looks.amount_alone && counted_list();
-    if (alone && following() != nullptr && !food_in(line.text))
+                       !line.looks.amount_alone && laid_.counted_list();
+    if (alone && following() != nullptr && !evidence_.food_in(line.text))
       return put(line, LineRole::kHeading);
     if (line.looks.words > 25 && !line.looks.amount_first) return put(line, LineRole::kUnread);
     // "Use ripe bananas if you can.", said between the ingredients.
@@ -524,68 +335,32 @@ class LayingOut {
     const LineLooks& looks = line.looks;
     // Two columns copied as lines: ingredients between the steps.
     const bool beside = !out_.lines.empty() && out_.lines.back().role == LineRole::kIngredient;
-    if (beside && !looks.verb_first && !looks.numbered && continues_ingredient(line))
+    if (beside && !looks.verb_first && !looks.numbered && laid_.continues_ingredient(line, group_))
       return put(line, LineRole::kIngredient, true);
-    if (beside && plain_food(line)) return ingredient(line);
+    if (beside && evidence_.plain_food(line)) return ingredient(line);
     const bool amount = looks.amount_first || looks.amount_last;
     const bool ingredient_like = amount && !looks.sentence && !looks.numbered && looks.words <= 8 &&
                                  (!small_first(line.tidy) || beside) && line.tidy.back() != '.' &&
-                                 (!goes_on() || line.gap) && !looks.verb_first;
-    if (ingredient_like &&
-        (looks.measured ? looks.amount_first || amount_of_food(line) : amount_of_food(line)))
+                                 (!laid_.goes_on(line) || line.gap) && !looks.verb_first;
+    if (ingredient_like && (looks.measured ? looks.amount_first || evidence_.amount_of_food(line)
+                                           : evidence_.amount_of_food(line)))
       return ingredient(line);
-    if (equipment(line) && beside) return put(line, LineRole::kUnread);
-    if (!looks.verb_first && !looks.numbered && !goes_on() && group_heading(line.tidy, looks) &&
-        following() != nullptr) {
+    if (evidence_.equipment(line) && beside) return put(line, LineRole::kUnread);
+    if (!looks.verb_first && !looks.numbered && !laid_.goes_on(line) &&
+        group_heading(line.tidy, looks) && following() != nullptr) {
       group_ = heading_text(line.tidy);
       return put(line, LineRole::kHeading);
     }
-    put(line, LineRole::kMethod, wraps(line));
-  }
-
-  // The step before, also when ingredients of another column stand between; nothing if there is
-  // none.
-  const LaidLine* step_before() const {
-    for (auto each = out_.lines.rbegin(); each != out_.lines.rend(); ++each) {
-      if (each->role == LineRole::kMethod) return &*each;
-      if (each->role == LineRole::kHeading && each->text.size() > 3) return nullptr;
-    }
-    return nullptr;
-  }
-  // Whether the step before had not ended.
-  bool goes_on() const {
-    constexpr std::size_t kWrapped = 30;  // letters: shorter lines are not wrapped
-    const LaidLine* before = step_before();
-    if (before == nullptr || lines_[i_].left) return false;
-    const bool column = lines_[i_].right && out_.lines.back().role == LineRole::kIngredient;
-    if (!column && &out_.lines.back() != before) return false;
-    const std::string& text = before->text;
-    const char last = text.back();
-    if (last == '.' || last == '!' || last == ':' || last == ')' || last == '?') return false;
-    const std::string tidy = tidied_line(text);
-    const bool open = last == ',' || tidy.ends_with(" and") || tidy.ends_with(" the") ||
-                      tidy.ends_with(" a") || tidy.ends_with(" for") || tidy.ends_with(" with") ||
-                      tidy.ends_with(" to") || tidy.ends_with(" in") || tidy.ends_with(" into") ||
-                      tidy.ends_with(" of") || tidy.ends_with(" until");
-    return open ||
-           (!all_small_ && text.size() > (column || lines_[i_].right ? kWrapped / 2 : kWrapped));
-  }
-  bool wraps(const Line& line) const {
-    if (line.looks.numbered || line.looks.bullet || line.gap || step_before() == nullptr)
-      return false;
-    constexpr std::size_t kFull = 45;
-    if (!goes_on() || step_before()->number + 1 < line.number) return false;
-    if (small_first(line.tidy)) return true;
-    return !line.looks.verb_first && step_before()->text.size() > kFull;
+    put(line, LineRole::kMethod, laid_.wraps(line));
   }
 
   // Under "Equipment" the list ends with what is none: steps that are numbered, food that is
   // weighed. Under "Notes" only a heading ends it.
   void in_other(const Line& line) {
-    if (equipment_ && !equipment(line)) {
-      const bool step = step_evidence(line) &&
+    if (equipment_ && !evidence_.equipment(line)) {
+      const bool step = evidence_.step_evidence(line) &&
                         (line.looks.sentence || line.looks.numbered || line.gap);
-      const bool food = line.looks.measured && amount_of_food(line);
+      const bool food = line.looks.measured && evidence_.amount_of_food(line);
       if (step || food) {
         section_ = step ? Section::kMethod : Section::kIngredients;
         equipment_ = false;
@@ -598,25 +373,27 @@ class LayingOut {
   // Outside of any section: before the headings, or in a text without them.
   void by_looks(const Line& line) {
     const LineLooks& looks = line.looks;
-    if (ingredients_named_) {
+    if (evidence_.ingredients_named()) {
       const bool oven = looks.verb_first &&
                         base::lower(line.tidy).find("oven") != std::string::npos &&
                         looks.words < 20;
       // The method may stand first, without a heading of its own.
-      const bool first = !method_named_ && looks.verb_first && (looks.numbered || method_begun_);
+      const bool first = !evidence_.method_named() && looks.verb_first &&
+                         (looks.numbered || method_begun_);
       return put(line, oven || first ? LineRole::kMethod : LineRole::kUnread);
     }
-    if (equipment(line)) return put(line, LineRole::kUnread);
+    if (evidence_.equipment(line)) return put(line, LineRole::kUnread);
     if (method_begun_) return after_method_began(line);
     if (method_like(line) || (looks.sentence && tells_actions(line.tidy)) || brief_step(line)) {
       group_.clear();
       return put(line, LineRole::kMethod, false);
     }
-    if (names_steps(line)) {
+    if (evidence_.names_steps(line)) {
       group_ = heading_text(line.tidy);
       return put(line, LineRole::kHeading);
     }
-    if ((group_heading(line.tidy, looks) || plain_among_bullets(line)) && following() != nullptr &&
+    if ((group_heading(line.tidy, looks) || evidence_.plain_among_bullets(line)) &&
+        following() != nullptr &&
         (following()->looks.amount_first || following()->looks.amount_last ||
          !out_.lines.empty())) {
       group_ = heading_text(line.tidy);
@@ -628,7 +405,7 @@ class LayingOut {
     const bool amount = looks.amount_first || looks.amount_last || looks.amount_alone;
     if (amount && !(looks.sentence && looks.words > 14 && list_parts(line.tidy, false).size() < 2))
       return ingredient(line);
-    const bool short_line = looks.words <= 8 && !looks.sentence && !chatty(line);
+    const bool short_line = looks.words <= 8 && !looks.sentence && !evidence_.chatty(line);
     const bool beside = begun || next_is_ingredient() || begins_list();
     if (short_line && beside) return ingredient(line);
     put(line, LineRole::kUnread);
@@ -656,20 +433,21 @@ class LayingOut {
   void after_method_began(const Line& line) {
     const LineLooks& looks = line.looks;
     const bool beside = out_.lines.back().role == LineRole::kIngredient;
-    if (beside && !looks.verb_first && !looks.numbered && continues_ingredient(line))
+    if (beside && !looks.verb_first && !looks.numbered && laid_.continues_ingredient(line, group_))
       return put(line, LineRole::kIngredient, true);
-    if (beside && plain_food(line)) return ingredient(line);
+    if (beside && evidence_.plain_food(line)) return ingredient(line);
     const bool amount = (looks.amount_first || looks.amount_last) && !looks.sentence &&
                         (!looks.numbered || !looks.verb_first) && looks.words <= 9;
     if (amount && (!small_first(line.tidy) || beside || line.gap) && line.tidy.back() != '.' &&
-        (!goes_on() || line.gap) && (amount_of_food(line) || (looks.measured && !looks.numbered)))
+        (!laid_.goes_on(line) || line.gap) &&
+        (evidence_.amount_of_food(line) || (looks.measured && !looks.numbered)))
       return ingredient(line);
     if (group_heading(line.tidy, looks) && !looks.verb_first && following() != nullptr &&
-        !goes_on()) {
+        !laid_.goes_on(line)) {
       group_ = heading_text(line.tidy);
       return put(line, LineRole::kHeading);
     }
-    put(line, LineRole::kMethod, wraps(line));
+    put(line, LineRole::kMethod, laid_.wraps(line));
   }
 };
 
