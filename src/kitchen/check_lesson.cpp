@@ -44,8 +44,6 @@ std::vector<bool> steps_done(const Lesson& lesson, int dish) {
 
 namespace {
 
-constexpr Seconds kIntoTheFridge = base::minutes(90);  ///< after cooking (handbook row A040)
-
 template <class T>
 bool in_range(int index, const std::vector<T>& of) {
   return index >= 0 && index < static_cast<int>(of.size());

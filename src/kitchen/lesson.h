@@ -192,6 +192,8 @@ std::string clock(const Lesson&, Seconds since_opening);
 bool may_use(const Lesson&, const Cooker&, HeatKind);
 /// What one box of food to take home takes in the fridge, tenths of a shelf.
 inline constexpr int kBoxTenths = 2;
+/// Cooked food is cooled and in the cold within so long of cooking (handbook row A040).
+inline constexpr Seconds kIntoTheFridge = base::minutes(90);
 /// Whether the dish waits in the fridge to go home: food that needs it, going home from this
 /// lesson, by the house rules (rule Y12). Left on the rack too; then an adult sees to it.
 bool chilled_before_home(const Lesson&, int dish);

@@ -6,13 +6,6 @@
 #include "timeplan/network_methods.h"
 
 namespace timeplan {
-namespace {
-
-/// Cooked food is cooled and in the cold within 90 minutes of cooking (handbook row A040).
-constexpr Seconds kIntoTheFridge = base::minutes(90);
-
-}  // namespace
-
 using kitchen::Moment;
 
 void NetworkBuilder::add_start_of_lesson(int cook) {
@@ -198,8 +191,8 @@ void NetworkBuilder::add_carry_over(int cook, int dish, const std::vector<bool>&
   wait(last, Moment::kEnd, store, Moment::kStart, split.cooling, std::nullopt, WaitWhy::kStore,
        cooked);
   if (cooked)
-    wait(last, Moment::kEnd, store, Moment::kEnd, Seconds{0}, kIntoTheFridge, WaitWhy::kStore,
-         true);
+    wait(last, Moment::kEnd, store, Moment::kEnd, Seconds{0}, kitchen::kIntoTheFridge,
+         WaitWhy::kStore, true);
   hold_in_the_cold(cook, dish, store,
                    split.kept == kitchen::KeptIn::kFreezer ? PoolKind::kFreezer : PoolKind::kFridge,
                    split.fridge_tenths);
@@ -231,8 +224,8 @@ void NetworkBuilder::add_pack(int cook, int dish, const std::vector<bool>& here)
   for (std::size_t s = 0; s < here.size(); ++s)
     cooked = cooked || (here[s] && dish_of(dish).method[s].heat);
   if (cooked)
-    wait(own(cook).ready.back(), Moment::kEnd, pack, Moment::kEnd, Seconds{0}, kIntoTheFridge,
-         WaitWhy::kPack, true);
+    wait(own(cook).ready.back(), Moment::kEnd, pack, Moment::kEnd, Seconds{0},
+         kitchen::kIntoTheFridge, WaitWhy::kPack, true);
   hold_in_the_cold(cook, dish, pack, PoolKind::kFridge, kitchen::kBoxTenths);
 }
 
