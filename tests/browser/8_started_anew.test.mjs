@@ -3,17 +3,12 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { none, open, person, visit } from './support/browser.mjs';
-import { start } from './support/program.mjs';
+import { startWithOneClass } from './support/program.mjs';
 
 let program;
 let browser;
 before(async () => {
-  program = await start();
-  await program.call('POST', '/api/documents/class', {
-    what: 'made for a test',
-    id: '7b',
-    body: { kind: 'class', version: 1, name: '7B', year: 7, in: 'pairs', pupils: [{ name: 'Ada B.' }, { name: 'Bilal C.' }] },
-  });
+  program = await startWithOneClass();
   browser = await open();
 });
 after(async () => {

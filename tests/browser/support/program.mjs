@@ -118,6 +118,17 @@ export async function start({ demo = false, env = {} } = {}) {
   return { at, file, call, pause, resume, stop };
 }
 
+/** An empty file with the class 7B in it, id "7b": enough to type into and to keep. */
+export async function startWithOneClass() {
+  const program = await start();
+  await program.call('POST', '/api/documents/class', {
+    what: 'made for a test',
+    id: '7b',
+    body: { kind: 'class', version: 1, name: '7B', year: 7, in: 'pairs', pupils: [{ name: 'Ada B.' }, { name: 'Bilal C.' }] },
+  });
+  return program;
+}
+
 /** Plans a kept lesson or a body and waits for the job. */
 export async function plan(program, wanted) {
   let job = await program.call('POST', '/api/plan', wanted);

@@ -20,19 +20,22 @@ export const kinds: { kind: Kind; says: `change.${string}`; fields: Field[] }[] 
   { kind: 'bell', says: 'change.bell', fields: ['from', 'to'] },
 ];
 
+/** That step of that dish as every cook does it, from its first part. */
+const samePart = (lesson: Lesson, task: Task): Task[] =>
+  lesson.tasks.filter((one) => one.dish === task.dish && one.step === task.step && one.part === 0);
+
 /** Cooks who do that step of that dish in the wave of `task`'s cook, as a pin names them. */
 export function waveOf(lesson: Lesson, task: Task): string[] {
   const wave = lesson.cooks.find((cook) => cook.name === task.cook)?.wave;
-  const same = lesson.tasks.filter((one) => one.dish === task.dish && one.step === task.step && one.part === 0);
-  const doing = new Set(same.map((one) => one.cook));
+  const doing = new Set(samePart(lesson, task).map((one) => one.cook));
   return lesson.cooks.filter((cook) => cook.wave === wave && doing.has(cook.name)).map((cook) => cook.name);
 }
 
 /** Who starts the step with `task`'s cook, at the same minute: whom a pin moves anyway. */
 export function together(lesson: Lesson, task: Task): string[] {
   const wave = new Set(waveOf(lesson, task));
-  return lesson.tasks
-    .filter((one) => one.dish === task.dish && one.step === task.step && one.part === 0 && one.from === task.from)
+  return samePart(lesson, task)
+    .filter((one) => one.from === task.from)
     .flatMap((one) => (one.cook !== null && wave.has(one.cook) ? [one.cook] : []));
 }
 
