@@ -299,16 +299,38 @@ std::shared_ptr<const Planned> standing_in(const KeptLesson& kept, const Node& p
   return std::make_shared<const Planned>(std::move(out));
 }
 
+/// A change that no plan follows leaves the one before it on the wall.
+std::shared_ptr<const Planned> last_that_fits(Context& context, const std::string& id) {
+  constexpr std::size_t kFarBack = 12;  // versions; who changes that often prints again
+  const auto history = context.store.history(Kind::kPlan, id);
+  if (!history) return nullptr;
+  for (std::size_t i = 0; i < std::min(kFarBack, history.value().size()); ++i) {
+    const auto plan = kept_plan_node(context, id, history.value()[i].version);
+    if (!plan || !plan.value()) return nullptr;
+    const auto version = static_cast<std::int64_t>(
+        number_in(*plan.value(), "lesson_version").value_or(0));
+    auto document = context.store.get(Kind::kLesson, id, version);
+    if (!document || !document.value() || document.value()->deleted) return nullptr;
+    auto lesson = context.kept.lesson_in(document.value()->body, id);
+    if (!lesson) return nullptr;
+    const KeptLesson kept{*std::move(document).value(), std::move(lesson).value()};
+    if (auto planned = standing_in(kept, *plan.value())) return planned;
+  }
+  return nullptr;
+}
+
 }  // namespace
 
 std::shared_ptr<const Planned> standing_plan(Context& context, const std::string& id,
                                              std::int64_t lesson_version) {
-  if (auto made = context.workings.plans.get(id, say(lesson_version))) return made;
-  const auto plan = kept_plan_node(context, id, {});
-  const auto lesson = context.kept.lesson(id);
-  if (!plan || !plan.value() || !lesson || lesson.value().document.version != lesson_version)
+  if (auto made = context.workings.plans.get(id, say(lesson_version));
+      made && made->answer.verdict == timeplan::Verdict::kFits)
+    return made;
+  const auto newest = kept_plan_node(context, id, {});
+  if (!newest || !newest.value() ||
+      number_in(*newest.value(), "lesson_version") != static_cast<double>(lesson_version))
     return nullptr;
-  return standing_in(lesson.value(), *plan.value());
+  return last_that_fits(context, id);
 }
 
 base::Result<std::shared_ptr<const Planned>> planned_for_paper(Context& context,

@@ -54,9 +54,8 @@ std::string loose_plan(const Planned&);
 base::Result<std::shared_ptr<const Planned>> planned_for_paper(Context&,
                                                                const std::string& lesson_id);
 
-/// The plan that is kept for this version of the lesson, for its change: as it was made, whatever
-/// its verdict, or, when the program was started since, read out of what was kept if that fits.
-/// Null when there is none.
+/// The plan that stands when this version of the lesson is changed: the one kept for it, or, when
+/// that does not fit, the last one before it that does, with its lesson. Null when there is none.
 std::shared_ptr<const Planned> standing_plan(Context&, const std::string& lesson_id,
                                              std::int64_t lesson_version);
 

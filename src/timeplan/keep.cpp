@@ -75,9 +75,8 @@ class Keeper {
 
   std::optional<Kept> run() {
     if (trial_.brief.problem.activities.empty()) return std::nullopt;
-    if (!attempt(all_held()) && !attempt(all_held_but_queues())) {
-      for (int wave = 0; wave < trial_.waves && trial_.waves > 1; ++wave)
-        attempt(all_held_but(wave));
+    if (!as_it_is()) {
+      but_for_one_wave();
       as_late_as_will_do();
     }
     if (best_.empty()) return std::nullopt;
@@ -95,6 +94,14 @@ class Keeper {
       stayed[a] = start_[a] && !moved(a, best_) ? 1 : 0;
     scheduler::Problem holding = held(stayed);
     return Kept{std::move(trial_), std::move(holding)};
+  }
+
+  std::optional<Trial> nearly_as_it_is() {
+    if (trial_.brief.problem.activities.empty()) return std::nullopt;
+    if (!as_it_is()) but_for_one_wave();
+    if (best_.empty()) return std::nullopt;
+    trial_.outcome.best = best_;
+    return std::move(trial_);
   }
 
  private:
@@ -198,6 +205,12 @@ class Keeper {
     return true;
   }
 
+  bool as_it_is() { return attempt(all_held()) || attempt(all_held_but_queues()); }
+
+  void but_for_one_wave() {
+    for (int wave = 0; wave < trial_.waves && trial_.waves > 1; ++wave) attempt(all_held_but(wave));
+  }
+
   void take(const scheduler::Schedule& schedule) {
     const int count = moves(schedule);
     if (!best_.empty() && count >= least_) return;
@@ -280,6 +293,11 @@ bool has_own_timelines(const Standing& standing) {
 
 std::optional<Kept> keep(const kitchen::Lesson& lesson, const Standing& standing, PlanTime& time) {
   return Keeper(lesson, standing, time).run();
+}
+
+std::optional<Trial> still_stands(const kitchen::Lesson& lesson, const Standing& standing,
+                                  PlanTime& time) {
+  return Keeper(lesson, standing, time).nearly_as_it_is();
 }
 
 }  // namespace timeplan

@@ -316,7 +316,7 @@ class Planner {
     time_.say("trying what would help");
     answer_.remedies = remedies(lesson_,
                                 least_late ? std::optional<Seconds>(answer_.overrun) : std::nullopt,
-                                time_.limits(1e9, true), time_.spent);
+                                options_.standing, time_);
   }
 
   void fill_late_levels(Plan& plan, const Trial& trial) const {

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "timeplan/changes.h"
+#include "timeplan/keep.h"
 
 namespace timeplan {
 namespace {
@@ -16,28 +17,6 @@ struct Fit {
   int waves = 0;  // 0 = a timeline for every cook
   Seconds spare{0};
 };
-
-std::optional<Fit> fits(const kitchen::Lesson& lesson, const TrialLimits& each, double& spent) {
-  const auto fit_of = [&](const Trial& trial, int waves) {
-    return Fit{waves, base::grid_down(lesson.bell) - lesson.check_out -
-                          base::minutes(last_end(trial, lesson))};
-  };
-  if (lesson.timelines == kitchen::Timelines::kOwn) {
-    const Trial trial = attempt(lesson, {}, BriefOptions{}, each);
-    spent += work_of(trial.outcome);
-    return trial.found() ? std::optional<Fit>(fit_of(trial, 0)) : std::nullopt;
-  }
-  for (int waves = 1; waves <= std::min(lesson.most_waves, static_cast<int>(lesson.cooks.size()));
-       ++waves) {
-    for (const std::vector<int>& split : splits(lesson, waves)) {
-      const Trial trial = attempt(lesson, split, BriefOptions{}, each);
-      spent += work_of(trial.outcome);
-      if (trial.found()) return fit_of(trial, waves);
-      if (each.stop && each.stop()) return std::nullopt;
-    }
-  }
-  return std::nullopt;
-}
 
 std::string number_of_waves(int waves) {
   switch (waves) {
@@ -54,98 +33,157 @@ std::string number_of_waves(int waves) {
   }
 }
 
-std::optional<Seconds> overrun_after(const kitchen::Lesson& lesson, const TrialLimits& each,
-                                     double& spent) {
-  BriefOptions soft;
-  soft.bell_is_hard = false;
-  TrialLimits limits = each;
-  limits.first_only = false;
-  std::optional<Seconds> least;
-  const bool own = lesson.timelines == kitchen::Timelines::kOwn;
-  const int most = own ? 1
-                       : std::min({lesson.most_waves, 2, static_cast<int>(lesson.cooks.size())});
-  for (int waves = 1; waves <= most; ++waves) {
-    const auto ways = own ? std::vector<std::vector<int>>{{}} : splits(lesson, waves);
-    if (ways.empty()) continue;
-    const Trial trial = attempt(lesson, ways.front(), soft, limits);
-    spent += work_of(trial.outcome);
-    if (!trial.found()) continue;
-    const Seconds over = base::minutes(last_end(trial, lesson)) + lesson.check_out -
-                         base::grid_down(lesson.bell);
-    if (!least || over < *least) least = std::max(Seconds{0}, over);
-  }
-  return least;
+std::string sentence(const Fit& fit) {
+  return fmt::format("fits in {}, about {} min to spare", number_of_waves(fit.waves),
+                     fit.spare.count() / 60);
 }
+
+class RemedySearch {
+ public:
+  RemedySearch(const kitchen::Lesson& lesson, std::optional<Seconds> overrun,
+               const std::optional<Standing>& stood, PlanTime& time)
+      : lesson_(lesson),
+        overrun_(overrun),
+        stood_(stood),
+        time_(time),
+        each_(time.limits(std::clamp(time.left() / 40, 0.05, 0.5), true)),
+        until_(time.spent + time.left()) {}
+
+  std::vector<Remedy> run() {
+    for (const Change& change : changes(lesson_)) {
+      if (stopped()) break;
+      try_alone(change);
+    }
+    // Two together, when nothing is enough alone.
+    if (works_.empty()) try_pairs();
+    std::stable_sort(helps_.begin(), helps_.end(),
+                     [](const Remedy& a, const Remedy& b) { return a.gain > b.gain; });
+    works_.insert(works_.end(), helps_.begin(), helps_.end());
+    return std::move(works_);
+  }
+
+ private:
+  const kitchen::Lesson& lesson_;
+  const std::optional<Seconds> overrun_;
+  const std::optional<Standing>& stood_;
+  PlanTime& time_;
+  const TrialLimits each_;
+  const double until_;  ///< seconds of work, as PlanTime counts them
+  std::vector<Remedy> works_, helps_;
+  std::vector<std::pair<Change, Seconds>> partial_;  ///< not enough alone, and what it wins
+
+  bool stopped() const { return time_.spent >= until_ || time_.stopped(); }
+
+  Trial attempt_at(const kitchen::Lesson& lesson, const std::vector<int>& split,
+                   const BriefOptions& how, const TrialLimits& limits) {
+    Trial trial = attempt(lesson, split, how, limits);
+    time_.spent += work_of(trial.outcome);
+    return trial;
+  }
+
+  static Fit fit_of(const kitchen::Lesson& lesson, const Trial& trial) {
+    const bool own = lesson.timelines == kitchen::Timelines::kOwn;
+    return {own ? 0 : trial.waves, base::grid_down(lesson.bell) - lesson.check_out -
+                                       base::minutes(last_end(trial, lesson))};
+  }
+
+  std::optional<Fit> fits(const kitchen::Lesson& lesson) {
+    if (const auto fit = as_it_stood(lesson)) return fit;
+    if (lesson.timelines == kitchen::Timelines::kOwn) {
+      const Trial trial = attempt_at(lesson, {}, BriefOptions{}, each_);
+      return trial.found() ? std::optional<Fit>(fit_of(lesson, trial)) : std::nullopt;
+    }
+    const int most = std::min(lesson.most_waves, static_cast<int>(lesson.cooks.size()));
+    for (int waves = 1; waves <= most; ++waves) {
+      for (const std::vector<int>& split : splits(lesson, waves)) {
+        const Trial trial = attempt_at(lesson, split, BriefOptions{}, each_);
+        if (trial.found()) return fit_of(lesson, trial);
+        if (time_.stopped()) return std::nullopt;
+      }
+    }
+    return std::nullopt;
+  }
+
+  std::optional<Fit> as_it_stood(const kitchen::Lesson& lesson) {
+    if (!stood_) return std::nullopt;
+    if (has_own_timelines(*stood_)) {
+      const kitchen::Lesson own = with_own_timelines(lesson);
+      const auto trial = still_stands(own, *stood_, time_);
+      return trial ? std::optional<Fit>(fit_of(own, *trial)) : std::nullopt;
+    }
+    if (lesson.timelines == kitchen::Timelines::kOwn) return std::nullopt;
+    const auto trial = still_stands(lesson, *stood_, time_);
+    return trial ? std::optional<Fit>(fit_of(lesson, *trial)) : std::nullopt;
+  }
+
+  std::optional<Seconds> overrun_after(const kitchen::Lesson& lesson) {
+    BriefOptions soft;
+    soft.bell_is_hard = false;
+    TrialLimits limits = each_;
+    limits.first_only = false;
+    std::optional<Seconds> least;
+    const bool own = lesson.timelines == kitchen::Timelines::kOwn;
+    const int most = own ? 1
+                         : std::min({lesson.most_waves, 2, static_cast<int>(lesson.cooks.size())});
+    for (int waves = 1; waves <= most; ++waves) {
+      const auto ways = own ? std::vector<std::vector<int>>{{}} : splits(lesson, waves);
+      if (ways.empty()) continue;
+      const Trial trial = attempt_at(lesson, ways.front(), soft, limits);
+      if (!trial.found()) continue;
+      const Seconds over = base::minutes(last_end(trial, lesson)) + lesson.check_out -
+                           base::grid_down(lesson.bell);
+      if (!least || over < *least) least = std::max(Seconds{0}, over);
+    }
+    return least;
+  }
+
+  void works(const std::string& code, const std::string& says, const Fit& fit) {
+    works_.push_back({code, says, sentence(fit), true, overrun_.value_or(Seconds{0})});
+  }
+
+  void try_alone(const Change& change) {
+    const std::optional<kitchen::Lesson> changed = change.apply(lesson_);
+    if (!changed) return;
+    if (const auto fit = fits(*changed)) return works(change.code, change.says, *fit);
+    const auto over = overrun_after(*changed);
+    if (overrun_ ? !over || *over >= *overrun_ : !over) {
+      // When nothing can be done as it is, what is useless alone may still be half of what helps.
+      if (!overrun_) partial_.emplace_back(change, Seconds{0});
+      return;
+    }
+    const Seconds gain = overrun_ ? *overrun_ - *over : Seconds{0};
+    const std::string buys = overrun_
+                                 ? fmt::format("wins {} min, not enough alone", gain.count() / 60)
+                                 : fmt::format("can be done, {} min over the bell",
+                                               over->count() / 60);
+    helps_.push_back({change.code, change.says, buys, false, gain});
+    partial_.emplace_back(change, overrun_ ? gain : base::minutes(1));
+  }
+
+  // The greatest gains first.
+  void try_pairs() {
+    std::stable_sort(partial_.begin(), partial_.end(),
+                     [](const auto& a, const auto& b) { return a.second > b.second; });
+    if (partial_.size() > kMostInPairs) partial_.resize(kMostInPairs);
+    for (std::size_t i = 0; i < partial_.size(); ++i) {
+      for (std::size_t j = i + 1; j < partial_.size() && !stopped(); ++j) {
+        const Change& a = partial_[i].first;
+        const Change& b = partial_[j].first;
+        const auto first = a.apply(lesson_);
+        const auto both = first ? b.apply(*first) : std::nullopt;
+        if (!both) continue;
+        if (const auto fit = fits(*both))
+          works(a.code + " + " + b.code, a.says + " And: " + b.says, *fit);
+      }
+    }
+  }
+};
 
 }  // namespace
 
 std::vector<Remedy> remedies(const kitchen::Lesson& lesson, std::optional<Seconds> overrun,
-                             const TrialLimits& whole, double& spent) {
-  std::vector<Remedy> works, helps;
-  std::vector<std::pair<Change, Seconds>> partial;  // not enough alone, and what it wins
-  double budget = whole.seconds;
-  TrialLimits each = whole;
-  const auto stopped = [&] { return budget <= 0 || (whole.stop && whole.stop()); };
-  const auto try_one = [&](const kitchen::Lesson& changed) {
-    each.seconds = std::clamp(whole.seconds / 40, 0.05, 0.5);
-    each.first_only = true;
-    const double before = spent;
-    const auto fit = fits(changed, each, spent);
-    budget -= spent - before;
-    return fit;
-  };
-  const auto sentence = [](const Fit& fit) {
-    const auto spare = fit.spare.count() / 60;
-    return fmt::format("fits in {}, about {} min to spare", number_of_waves(fit.waves), spare);
-  };
-  for (const Change& change : changes(lesson)) {
-    if (stopped()) break;
-    const std::optional<kitchen::Lesson> changed = change.apply(lesson);
-    if (!changed) continue;
-    if (const auto fit = try_one(*changed)) {
-      works.push_back(
-          {change.code, change.says, sentence(*fit), true, overrun.value_or(Seconds{0})});
-      continue;
-    }
-    const double before = spent;
-    const auto over = overrun_after(*changed, each, spent);
-    budget -= spent - before;
-    if (overrun ? !over || *over >= *overrun : !over) {
-      // When nothing can be done as it is, what is useless alone may still be half of what helps.
-      if (!overrun) partial.emplace_back(change, Seconds{0});
-      continue;
-    }
-    const Seconds gain = overrun ? *overrun - *over : Seconds{0};
-    const std::string buys = overrun
-                                 ? fmt::format("wins {} min, not enough alone", gain.count() / 60)
-                                 : fmt::format("can be done, {} min over the bell",
-                                               over->count() / 60);
-    helps.push_back({change.code, change.says, buys, false, gain});
-    partial.emplace_back(change, overrun ? gain : base::minutes(1));
-  }
-  // Two together, when nothing is enough alone: the greatest gains first.
-  if (works.empty()) {
-    std::stable_sort(partial.begin(), partial.end(),
-                     [](const auto& a, const auto& b) { return a.second > b.second; });
-    if (partial.size() > kMostInPairs) partial.resize(kMostInPairs);
-    for (std::size_t i = 0; i < partial.size(); ++i) {
-      for (std::size_t j = i + 1; j < partial.size() && !stopped(); ++j) {
-        const Change& a = partial[i].first;
-        const Change& b = partial[j].first;
-        const auto first = a.apply(lesson);
-        const auto both = first ? b.apply(*first) : std::nullopt;
-        if (!both) continue;
-        if (const auto fit = try_one(*both)) {
-          works.push_back({a.code + " + " + b.code, a.says + " And: " + b.says, sentence(*fit),
-                           true, overrun.value_or(Seconds{0})});
-        }
-      }
-    }
-  }
-  std::stable_sort(helps.begin(), helps.end(),
-                   [](const Remedy& a, const Remedy& b) { return a.gain > b.gain; });
-  works.insert(works.end(), helps.begin(), helps.end());
-  return works;
+                             const std::optional<Standing>& stood, PlanTime& time) {
+  return RemedySearch(lesson, overrun, stood, time).run();
 }
 
 }  // namespace timeplan

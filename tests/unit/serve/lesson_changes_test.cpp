@@ -98,6 +98,43 @@ TEST_F(LessonChanges, APinnedStepStartsWhenItIsWantedUntilThePinIsTakenOff) {
   EXPECT_FALSE(desk.document("lesson", id).first.contains("pins"));
 }
 
+TEST_F(LessonChanges, AChangeThatNoPlanFollowsIsTakenBackByItsRemedyAndMovesNothing) {
+  const std::string id = "h-stop-gate-demonstration";
+  const json plan = desk.plan(id).at("answer").at("plan");
+  const auto step = std::find_if(
+      plan.at("tasks").begin(), plan.at("tasks").end(),
+      [](const json& task) { return task.at("kind") == "step" && !task.at("cook").is_null(); });
+  ASSERT_NE(step, plan.at("tasks").end());
+  // The bell is at 14:40: washing up no longer follows.
+  const json asked = {{"change", "pin step"},
+                      {"dish", step->at("dish")},
+                      {"step", step->at("step")},
+                      {"from", "14:37"},
+                      {"cooks", json::array({step->at("cook")})}};
+  const Answer late = change(id, asked, 1);
+  ASSERT_EQ(late.status, 200) << late.text;
+  ASSERT_NE(late.body.at("answer").at("verdict"), "fits");
+  const json& remedies = late.body.at("answer").at("remedies");
+  const auto off = std::find_if(remedies.begin(), remedies.end(),
+                                [](const json& one) { return one.at("code") == "without pins"; });
+  ASSERT_NE(off, remedies.end()) << remedies;
+  EXPECT_EQ(off->at("fits"), true) << remedies;
+  const Answer back = change(id, {{"change", "remedy"}, {"code", "without pins"}}, 2);
+  ASSERT_EQ(back.status, 200) << back.text;
+  EXPECT_EQ(back.body.at("answer").at("verdict"), "fits");
+  EXPECT_EQ(back.body.at("answer").at("work").at("kept_standing"), true);
+  for (const json& task : back.body.at("answer").at("plan").at("tasks")) {
+    const auto before = std::find_if(
+        plan.at("tasks").begin(), plan.at("tasks").end(), [&](const json& one) {
+          return one.at("kind") == "step" && one.at("cook") == task.at("cook") &&
+                 one.at("dish") == task.at("dish") && one.at("step") == task.at("step") &&
+                 one.at("part") == task.at("part");
+        });
+    if (task.at("kind") != "step" || before == plan.at("tasks").end()) continue;
+    EXPECT_EQ(task.at("start"), before->at("start")) << task;
+  }
+}
+
 TEST_F(LessonChanges, PaperAfterANewStartHasTheTimesThatWereKept) {
   const std::string id = "h-stop-gate-demonstration";
   desk.plan(id);
