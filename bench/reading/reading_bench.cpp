@@ -43,8 +43,10 @@ int main() {
   const auto times = kitchen::read_task_times(text_of(root + "/data/task_times.csv"),
                                               "task_times.csv");
   if (!foods || !times) return 1;
+  // As the server reads: the names are sorted once.
+  const kitchen::FoodMatcher names(foods.value());
   const auto read = [&](const std::string& text) {
-    return kitchen::read_dish_text(text, foods.value(), times.value());
+    return kitchen::read_dish_text(text, names, times.value());
   };
   fmt::print("names of {} foods sorted: {:.2f} ms\n", foods.value().all().size(),
              median_ms([&] { kitchen::FoodMatcher matcher(foods.value()); }));

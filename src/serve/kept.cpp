@@ -116,6 +116,7 @@ std::shared_ptr<const kitchen::Foods> Kept::foods_locked() {
   const TableText own = table("foods");
   if (foods_.value && foods_.version == own.version) return foods_.value;
   foods_.version = own.version;
+  food_names_.reset();
   foods_.value = std::make_shared<const kitchen::Foods>(shipped::foods());
   if (!own.text.empty()) {
     if (const auto read = kitchen::read_foods(own.text, "foods"))
@@ -127,6 +128,21 @@ std::shared_ptr<const kitchen::Foods> Kept::foods_locked() {
 std::shared_ptr<const kitchen::Foods> Kept::foods() {
   const std::lock_guard lock(mutex_);
   return foods_locked();
+}
+
+std::shared_ptr<const kitchen::FoodMatcher> Kept::food_names() {
+  const std::lock_guard lock(mutex_);
+  const auto foods = foods_locked();
+  if (!food_names_) {
+    // The matcher lasts no longer than the foods it speaks of.
+    struct Both {
+      std::shared_ptr<const kitchen::Foods> foods;
+      kitchen::FoodMatcher names;
+    };
+    const auto both = std::make_shared<const Both>(Both{foods, kitchen::FoodMatcher(*foods)});
+    food_names_ = std::shared_ptr<const kitchen::FoodMatcher>(both, &both->names);
+  }
+  return food_names_;
 }
 
 template <class Value, class Read>

@@ -131,7 +131,8 @@ Response read_text(Context& context, const Request& request) {
   const auto foods = context.kept.foods();
   const auto draft = kitchen::looks_like_json_ld(text)
                          ? kitchen::read_json_ld(text, "", *foods, shipped::task_times())
-                         : kitchen::read_dish_text(text, *foods, shipped::task_times());
+                         : kitchen::read_dish_text(text, *context.kept.food_names(),
+                                                   shipped::task_times());
   if (!draft) return refuse(draft.problems());
   Node node = Node::object();
   const auto made = kitchen::dish_from(draft.value(), *foods);

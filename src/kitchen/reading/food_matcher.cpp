@@ -161,8 +161,8 @@ FoodMatcher::FoodMatcher(const Foods& foods) : foods_(foods) {
     by_stem_[stem_of(food.key)].push_back(&food);
   }
   for (std::size_t i = 0; i < names_.size(); ++i) {
-    for (const std::string& word : names_[i].core) {
-      auto& list = by_word_[word];
+    for (const int word : names_[i].core) {
+      auto& list = words_[static_cast<std::size_t>(word)].names;
       if (list.empty() || list.back() != i) list.push_back(i);
     }
   }
@@ -179,12 +179,25 @@ void FoodMatcher::add_name(const Food& food, std::string_view text) {
     (depth > 0 || behind ? rest : core) += c;
     if (c == ')') --depth;
   }
-  name.core = words_in(core);
-  name.rest = words_in(rest);
+  for (const std::string& word : words_in(core)) name.core.push_back(number_of(word));
+  for (const std::string& word : words_in(rest)) name.rest.push_back(number_of(word));
   if (!name.core.empty()) names_.push_back(std::move(name));
 }
 
-bool FoodMatcher::knows_word(const std::string& word) const { return by_word_.contains(word); }
+int FoodMatcher::number_of(const std::string& word) {
+  const auto [found, fresh] = numbers_.emplace(word, static_cast<int>(words_.size()));
+  if (fresh) words_.push_back({idle(word), changes_food(word), {}});
+  return found->second;
+}
+
+const FoodMatcher::Word* FoodMatcher::word_of(const std::string& word) const {
+  const auto found = numbers_.find(word);
+  if (found == numbers_.end()) return nullptr;
+  const Word& known = words_[static_cast<std::size_t>(found->second)];
+  return known.names.empty() ? nullptr : &known;
+}
+
+bool FoodMatcher::knows_word(const std::string& word) const { return word_of(word) != nullptr; }
 
 const Food* FoodMatcher::exact(const Words& words) const {
   return words.empty() ? nullptr : foods_.named(spoken(words, 0, words.size()));
@@ -243,14 +256,15 @@ const Food* FoodMatcher::in_form(const Food& food, const Words& words,
 
 // The known word a misspelt one is nearest to; itself when it is known or nothing is near.
 std::string FoodMatcher::similar_word(const std::string& word) const {
-  if (word.size() < 5 || by_word_.contains(word)) return word;
+  if (word.size() < 5 || knows_word(word)) return word;
   const std::size_t bearable = word.size() >= 8 ? 2 : 1;
   std::string best = word;
   std::size_t least = bearable + 1;
   // Nobody misspells the first letter; that keeps the search short.
-  for (auto each = by_word_.lower_bound(word.substr(0, 1));
-       each != by_word_.end() && each->first[0] == word[0]; ++each) {
+  for (auto each = numbers_.lower_bound(word.substr(0, 1));
+       each != numbers_.end() && each->first[0] == word[0]; ++each) {
     const std::string& known = each->first;
+    if (words_[static_cast<std::size_t>(each->second)].names.empty()) continue;
     if (known.size() + bearable < word.size() || known.size() > word.size() + bearable) continue;
     const std::size_t off = base::edit_distance(word, known);
     // "Peper" is rather pepper than paper: people forget to double a letter.
@@ -263,54 +277,69 @@ std::string FoodMatcher::similar_word(const std::string& word) const {
   return best;
 }
 
-double FoodMatcher::likeness(const Words& asked, const Name& name) const {
-  // "Gluten-free" alone is no food.
-  static constexpr std::array<std::string_view, 14> kMarks = {
-      "free",  "gluten", "dairy",   "vegan", "vegetarian", "low",   "reduced",
-      "light", "fat",    "lactose", "nut",   "egg",        "extra", "salt"};
+double FoodMatcher::likeness(const std::vector<Asked>& asked, const Name& name) const {
+  const auto has_number = [](const std::vector<int>& words, int number) {
+    return std::find(words.begin(), words.end(), number) != words.end();
+  };
+  const auto is_asked = [&](int number) {
+    return std::any_of(asked.begin(), asked.end(),
+                       [&](const Asked& each) { return each.number == number; });
+  };
   double met = 0, weight = 0, missed = 1;
   bool named = false;
-  for (const std::string& word : asked) {
-    const double w = idle(word) ? 0.2 : 1;
+  for (const Asked& word : asked) {
+    const double w = word.idle ? 0.2 : 1;
     weight += w;
-    if (has(name.core, word)) {
+    if (word.number >= 0 && has_number(name.core, word.number)) {
       met += w;
-      named = named || asked.size() == 1 || !base::one_of(word, kMarks);
-    } else if (has(name.rest, word)) {
+      named = named || asked.size() == 1 || !word.mark;
+    } else if (word.number >= 0 && has_number(name.rest, word.number)) {
       met += w;
       weight += 0.05;
-    } else if (changes_food(word)) {
+    } else if (word.changes_food) {
       missed = 0.5;
     }
   }
-  double unmet = 0;
-  for (const std::string& word : name.core) {
-    if (has(asked, word)) continue;
-    unmet += idle(word) ? 0.1 : 0.5;
-    if (changes_food(word)) missed = 0.5;
-  }
-  for (const std::string& word : name.rest) {
-    if (!has(asked, word)) unmet += 0.03;
-  }
   if (!named) return 0;
+  double unmet = 0;
+  for (const int number : name.core) {
+    if (is_asked(number)) continue;
+    const Word& word = words_[static_cast<std::size_t>(number)];
+    unmet += word.idle ? 0.1 : 0.5;
+    if (word.changes_food) missed = 0.5;
+  }
+  for (const int number : name.rest) {
+    if (!is_asked(number)) unmet += 0.03;
+  }
   return missed * met / (weight + unmet);
 }
 
 std::vector<FoodMatcher::Found> FoodMatcher::nearest(const Words& words) const {
-  std::set<std::size_t> seen;
-  std::vector<Found> out;
+  // "Gluten-free" alone is no food.
+  static constexpr std::array<std::string_view, 14> kMarks = {
+      "free",  "gluten", "dairy",   "vegan", "vegetarian", "low",   "reduced",
+      "light", "fat",    "lactose", "nut",   "egg",        "extra", "salt"};
+  std::vector<Asked> asked;
   for (const std::string& word : words) {
-    const auto with = by_word_.find(word);
-    if (with == by_word_.end() || (idle(word) && words.size() > 1)) continue;
-    for (const std::size_t i : with->second) {
-      if (!seen.insert(i).second) continue;
-      const double like = likeness(words, names_[i]);
-      const auto same = std::find_if(out.begin(), out.end(),
-                                     [&](const Found& f) { return f.food == names_[i].food; });
-      if (same == out.end()) {
+    const auto found = numbers_.find(word);
+    asked.push_back({found == numbers_.end() ? -1 : found->second, idle(word), changes_food(word),
+                     base::one_of(word, kMarks)});
+  }
+  std::vector<char> seen(names_.size(), 0);
+  std::map<const Food*, std::size_t> place;  // in `out`
+  std::vector<Found> out;
+  for (const Asked& word : asked) {
+    if (word.number < 0 || (word.idle && words.size() > 1)) continue;
+    for (const std::size_t i : words_[static_cast<std::size_t>(word.number)].names) {
+      if (seen[i] != 0) continue;
+      seen[i] = 1;
+      const double like = likeness(asked, names_[i]);
+      const auto [same, fresh] = place.emplace(names_[i].food, out.size());
+      if (fresh) {
         out.push_back({names_[i].food, like});
       } else {
-        same->likeness = std::max(same->likeness, like);
+        Found& there = out[same->second];
+        there.likeness = std::max(there.likeness, like);
       }
     }
   }
@@ -342,8 +371,8 @@ FoodGuess FoodMatcher::guess_from_part(const Words& words, const FoodHints& hint
           confidence -= 0.12;
           continue;
         }
-        if (changes_food(word) || (by_word_.contains(word) && i + 1 != from)) fits = false;
-        if (by_word_.contains(word)) fits = fits && !foods_.named(word);
+        if (changes_food(word) || (knows_word(word) && i + 1 != from)) fits = false;
+        if (knows_word(word)) fits = fits && !foods_.named(word);
         confidence -= 0.12;
       }
       if (!fits || confidence < 0.6) continue;

@@ -46,8 +46,8 @@ class FoodMatcher {
  private:
   struct Name {
     const Food* food;
-    std::vector<std::string> core;  ///< words that must be there
-    std::vector<std::string> rest;  ///< "raw", "dry", what stands behind a comma or in brackets
+    std::vector<int> core;  ///< words that must be there, by their numbers in words_
+    std::vector<int> rest;  ///< "raw", "dry", what stands behind a comma or in brackets
   };
   struct Found {
     const Food* food;
@@ -55,12 +55,25 @@ class FoodMatcher {
   };
   const Foods& foods_;
   std::vector<Name> names_;
-  std::map<std::string, std::vector<std::size_t>, std::less<>> by_word_;
+  /// A word of some name. Numbered, because a reading compares a hundred thousand of them.
+  struct Word {
+    bool idle = false, changes_food = false;
+    std::vector<std::size_t> names;  ///< those that have it in their core
+  };
+  /// A word asked for; no name has it if its number is -1.
+  struct Asked {
+    int number = -1;
+    bool idle = false, changes_food = false, mark = false;
+  };
+  std::map<std::string, int, std::less<>> numbers_;
+  std::vector<Word> words_;
   std::map<std::string, std::vector<const Food*>, std::less<>> by_stem_;
 
   void add_name(const Food& food, std::string_view text);
   std::vector<Found> nearest(const std::vector<std::string>& words) const;
-  double likeness(const std::vector<std::string>& asked, const Name& name) const;
+  int number_of(const std::string& word);
+  const Word* word_of(const std::string& word) const;  ///< null: in no name's core
+  double likeness(const std::vector<Asked>& asked, const Name& name) const;
   const Food* exact(const std::vector<std::string>& words) const;
   const Food* in_form(const Food& food, const std::vector<std::string>& words,
                       const FoodHints& hints) const;
