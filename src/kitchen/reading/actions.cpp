@@ -177,6 +177,9 @@ constexpr std::array kActions = {
     Action{"melt", Work::kMelt, "Melt", kHob},
     Action{"bring", Work::kBringToBoil, "Boil up", kHob},
     Action{"thicken", Work::kThicken, "Thicken", kSauce},
+    Action{"stirfry", Work::kFry, "Fry", kHob},
+    Action{"dry-fry", Work::kFry, "Fry", kHob},
+    Action{"shallow-fry", Work::kFry, "Fry", kHob},
     Action{"boil", Work::kBoil, "Boil", kHob, true},
     Action{"steam", Work::kBoil, "Steam", kHob, true},
     Action{"blanch", Work::kBoil, "Blanch", kHob},
@@ -215,6 +218,8 @@ constexpr std::array kActions = {
 
 constexpr Action kRollOut{"rollout", Work::kRollOut, "Roll out", "rolling out"};
 constexpr Action kBoilKettle{"kettle", Work::kKettle, "Kettle", ""};
+constexpr Action kOnToBoil{"boil", Work::kBringToBoil, "Boil", kHob};
+constexpr Action kLetSimmer{"simmer", Work::kSimmer, "Simmer", kHob};
 constexpr Action kHeatOven{"preheat", Work::kSetOven, "Oven on", ""};
 constexpr Action kCheckCore{"probe", Work::kProbe, "Probe", "using a probe"};
 constexpr Action kWhizz{"blitz", Work::kBlend, "Blend", "blending"};
@@ -343,9 +348,27 @@ const Action* action_at(const std::vector<LineToken>& t, std::size_t i) {
     if (!inside && (word == "heat" || word == "set" || ahead("on", 5) || ahead("up", 3)))
       return &kHeatOven;
   }
+  if (word == "turn" && ahead("oven", 2) && (ahead("down", 3) || ahead("up", 3))) return &kHeatOven;
   if (base::one_of(word, {"boil", "fill", "switch", "put"}) && ahead("kettle", 4))
     return &kBoilKettle;
+  // "Put a pan of water on to boil", "let them sweat", "allow the sauce to bubble".
+  if (word == "put" && ahead("pan", 6) && ahead("boil", 9)) return &kOnToBoil;
+  if (word == "let" || word == "allow") {
+    for (std::size_t k = i + 1; k < std::min(i + 6, t.size()) && !t[k].is(","); ++k) {
+      if (base::one_of(t[k].word, {"sweat", "simmer", "bubble", "reduce"})) return &kLetSimmer;
+      if (base::one_of(t[k].word, {"wilt", "sizzle"})) return action_named("fry");
+    }
+  }
   if (word == "roll" && ahead("out", 5)) return &kRollOut;
+  // A paste of cornflour is blended with a spoon.
+  if (word == "blend" && (ahead("cornflour", 4) || ahead("cornstarch", 4) || ahead("paste", 9)))
+    return action_named("mix");
+  // "Set on a rack", "set up three dishes"; what is set aside stands.
+  if (word == "set" && i + 1 < t.size() &&
+      base::one_of(t[i + 1].word, {"on", "onto", "up", "the", "in", "over"}) &&
+      !ahead("aside", 5) && !ahead("fridge", 8) && !ahead("until", 10) && !ahead("for", 8) &&
+      !ahead("oven", 6) && !ahead("grill", 6) && !ahead("timer", 4))
+    return action_named("place");
   if (word == "deep" && ahead("fry", 1)) return action_named("deep-fry");
   if (word == "stir" && ahead("fry", 1)) return action_named("stir-fry");
   const Action* found = action_named(word);

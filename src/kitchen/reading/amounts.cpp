@@ -122,7 +122,8 @@ class AmountReader {
     if (!word(t_, q)) return std::nullopt;
     const auto piece = piece_word(t_[q].word);
     const bool of = at(t_, q + 1, "of");
-    if (!piece || !(of || (vague_piece(*piece) && q + 1 < t_.size()))) return std::nullopt;
+    const bool sized = said.starts_with("thumb") && q + 1 < t_.size();
+    if (!piece || !(of || sized || (vague_piece(*piece) && q + 1 < t_.size()))) return std::nullopt;
     static_cast<void>(from);
     const bool many = t_[q].word != *piece;
     amount_.quantity = {Ratio(many ? 2 : 1), Ratio(many ? 3 : 1), Unit::kPiece, *piece};

@@ -76,6 +76,28 @@ Pieces cut_at(const std::string& line, char mark) {
   return out;
 }
 
+// "200 g flour • 2 eggs • a pinch of salt": cut behind each point between, which stays on the piece
+// before it. One piece when most of them are no amounts.
+Pieces cut_at_points(const std::string& line) {
+  for (const std::string_view point : {" • ", " · ", " ● ", " ∙ "}) {
+    Pieces out;
+    std::size_t from = 0;
+    for (auto at = line.find(point); at != std::string::npos; at = line.find(point, from)) {
+      if (base::trimmed(line.substr(from, at - from)).empty()) break;
+      out.push_back(line.substr(from, at + point.size() - from));
+      from = at + point.size();
+    }
+    out.push_back(line.substr(from));
+    const auto amounts = std::count_if(out.begin(), out.end(), [&](std::string piece) {
+      if (piece.ends_with(point)) piece.resize(piece.size() - point.size());
+      const LineLooks looks = looks_of(tidied_line(piece));
+      return looks.amount_first || looks.amount_last;
+    });
+    if (out.size() > 2 && static_cast<std::size_t>(amounts) * 3 >= out.size() * 2) return out;
+  }
+  return {line};
+}
+
 // Cut where at least `wide` spaces stand between words, and not behind dots that lead the eye.
 Pieces cut_at_gaps(const std::string& line, std::size_t wide) {
   Pieces out;
@@ -236,7 +258,9 @@ Look look(const std::string& piece) {
     const bool bracket = amount->next < t.size() && t[amount->next].is("(");
     out.amount = (amount->next >= t.size() || bracket) && !out.time;
   }
-  out.amount = out.amount ||
+  // "1 clove" beside "garlic"; alone it may be a food.
+  const bool pieces = t.size() == 2 && t[0].number() && piece_word(t[1].word).has_value();
+  out.amount = out.amount || pieces ||
                base::one_of(base::folded(out.tidy), {"a little", "to taste", "a few", "some", "few",
                                                      "as needed", "pinch", "a pinch"});
   out.step = (out.looks.verb_first && (out.looks.words >= 3 || out.looks.sentence)) ||
@@ -408,7 +432,8 @@ std::vector<Cell> Cells::gapped(const std::string& line) {
     time = time || all[i].time;
     page = page || (i > 0 && page_words(all[i].tidy));
     wares = wares || (i > 0 && names_wares_only(all[i].tidy));
-    foods = foods || (i > 0 && (all[i].looks.amount_first || all[i].looks.amount_last));
+    const bool little = base::folded(all[i].tidy).starts_with("a little ");
+    foods = foods || (i > 0 && (all[i].looks.amount_first || all[i].looks.amount_last || little));
   }
   row = ingredient_row(all, 0, all.size());
   const bool left = all[0].looks.amount_first || all[0].looks.amount_last;
@@ -445,6 +470,9 @@ std::vector<Cell> Cells::of(const std::string& line) {
   } else if (bars) {
     column_.reset();
     cells = judged(cut_at(line, '|'), true);
+  } else if (Pieces points = cut_at_points(line); points.size() > 1) {
+    column_.reset();
+    for (std::string& piece : points) cells.push_back({std::move(piece)});
   } else {
     cells = gapped(line);
   }

@@ -96,7 +96,7 @@ bool modifies(const Tokens& t, std::size_t i) {
 
 // What may stand between two clauses.
 bool joint(const LineToken& t) {
-  return base::one_of(t.word, {",", "and", "then", "&", ";", ":", "-", "(", ")", "/", "or"});
+  return base::one_of(t.word, {",", "and", "then", "&", "+", ";", ":", "-", "(", ")", "/", "or"});
 }
 
 Work seen_in_words(const Tokens& t, const Clause& c) {
@@ -115,8 +115,9 @@ Work seen_in_words(const Tokens& t, const Clause& c) {
   if (!moving) return w;
   if (here({"microwave"})) return Work::kMicrowave;
   if (here({"fridge", "refrigerator"})) return Work::kChill;
-  if (here({"freezer"})) return Work::kFreeze;
-  if (here({"oven"}) && !here({"gloves", "glove"})) return Work::kBake;
+  if (here({"freezer"}) && !here({"bag", "bags"})) return Work::kFreeze;
+  // A Dutch oven is a pot.
+  if (here({"oven"}) && !here({"gloves", "glove", "dutch"})) return Work::kBake;
   if (here({"grill", "broiler"})) return Work::kGrill;
   if (w == Work::kFry && c.action->verb == "toast" && here({"bread", "buns", "muffins"}))
     return Work::kGrill;

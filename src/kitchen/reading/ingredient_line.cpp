@@ -164,7 +164,8 @@ class LineReader {
                      (t_[k - 1].is("-") && t_[k - 1].spaced));
   }
   bool ends_well(std::size_t k) const {
-    if (k >= t_.size() || t_[k].is(",") || t_[k].is("(") || t_[k].is(".") || t_[k].is(";"))
+    if (k >= t_.size() || t_[k].is(",") || t_[k].is("(") || t_[k].is(".") || t_[k].is(";") ||
+        (t_[k].is("-") && t_[k].spaced))
       return true;
     return quality_word(t_[k].word) && (k + 1 >= t_.size() || t_[k + 1].is(","));
   }

@@ -18,20 +18,23 @@ bool holds(const Words& words, std::string_view word) {
 
 // Words of a name that do not tell which food is meant.
 bool says_little(const std::string& word) {
-  static constexpr std::array<std::string_view, 44> kLittle = {
-      "of",       "in",    "the",        "and",    "or",     "a",      "with",  "for",   "raw",
-      "dry",      "dried", "fresh",      "plain",  "tinned", "canned", "about", "large", "small",
-      "medium",   "ripe",  "free-range", "ground", "whole",  "soft",   "hard",  "red",   "green",
-      "white",    "brown", "black",      "yellow", "mixed",  "hot",    "cold",  "warm",  "boneless",
-      "skinless", "lean",  "chopped",    "frozen", "fine",   "strong", "light", "dark"};
+  static constexpr std::array<std::string_view, 56> kLittle = {
+      "of",     "in",     "the",      "and",      "or",         "a",      "with",    "for",
+      "raw",    "dry",    "dried",    "fresh",    "plain",      "tinned", "canned",  "about",
+      "large",  "small",  "medium",   "ripe",     "free-range", "ground", "whole",   "soft",
+      "hard",   "red",    "green",    "white",    "brown",      "black",  "yellow",  "mixed",
+      "hot",    "cold",   "warm",     "boneless", "skinless",   "lean",   "chopped", "frozen",
+      "fine",   "strong", "light",    "dark",     "cooked",     "grated", "sliced",  "crushed",
+      "beaten", "melted", "softened", "peeled",   "drained",    "diced",  "toasted", "cooled"};
   return std::find(kLittle.begin(), kLittle.end(), word) != kLittle.end();
 }
 
 // Little words around a name, which no step is about.
 bool tells_nothing(const std::string& word) {
-  return base::one_of(
-      word, {"a",   "an",   "the", "of",   "and", "or",   "some",  "few",  "little", "if",
-             "you", "have", "it",  "your", "to",  "plus", "extra", "each", "both",   "more"});
+  return word.size() == 1 ||
+         base::one_of(word, {"a",   "an",     "the",   "of",   "and",  "or",  "some",
+                             "few", "little", "if",    "you",  "have", "it",  "your",
+                             "to",  "plus",   "extra", "each", "both", "more"});
 }
 
 Words words_of_name(std::string_view name) {
@@ -57,7 +60,7 @@ Words all_words(std::string_view name) {
 // One letter left out, put in or changed, or two changed round, in a word of five letters and more.
 bool misspells(const std::string& word, const std::string& meant) {
   // Words of their own that look like a food's.
-  if (base::one_of(word, {"batter", "better", "bitter", "broad", "creamy", "grate", "paste",
+  if (base::one_of(word, {"batter", "better", "bitter", "broad", "creamy", "four", "grate", "paste",
                           "pasta", "slice", "spread", "stick", "stock", "thick"}))
     return false;
   if (meant.size() < 5 || word.size() < 4 || word[0] != meant[0] || word == meant) return false;
@@ -83,6 +86,11 @@ bool cooking_oil(const Words& name) {
   return name.size() == 1 || std::none_of(name.begin(), name.end(), [](const std::string& w) {
            return base::one_of(w, {"sesame", "spray", "chilli", "truffle", "walnut"});
          });
+}
+
+// "The sugar" is the one that is creamed or rubbed in, not the one that is dusted over.
+bool usual_sugar(const Words& name) {
+  return name.size() == 1 || holds(name, "caster") || holds(name, "granulated");
 }
 
 bool raw_fish_or_meat(const Food& food) {
@@ -191,11 +199,37 @@ std::vector<int> IngredientWords::by_name(const Words& words, const std::string&
       beaten = lead > 1e-9 ||
                (level && !heading.empty() && groups_[k] == heading && groups_[i] != heading) ||
                (level && tokens_[i].back() == "oil" && cooking_oil(tokens_[k]) &&
-                !cooking_oil(tokens_[i]));
+                !cooking_oil(tokens_[i])) ||
+               (level && tokens_[i].back() == "sugar" && usual_sugar(tokens_[k]) &&
+                !usual_sugar(tokens_[i]));
     }
-    if (!beaten) out.push_back(static_cast<int>(i));
+    if (!beaten && !within_another(i, words)) out.push_back(static_cast<int>(i));
   }
   return out;
+}
+
+// "chilli powder" does not name the green chilli: the word stands in the whole name of another
+// wherever it stands.
+bool IngredientWords::within_another(std::size_t i, const Words& words) const {
+  const Words& name = tokens_[i];
+  bool somewhere = false;
+  for (std::size_t at = 0; at < words.size(); ++at) {
+    if (!holds(name, words[at]) || says_little(words[at])) continue;
+    somewhere = true;
+    const bool inside = std::any_of(tokens_.begin(), tokens_.end(), [&](const Words& other) {
+      if (&other == &name || other.size() < 2 || other.size() <= name.size() - 1) return false;
+      if (other.back() == name.back()) return false;
+      for (std::size_t k = 0; k < other.size() && k <= at; ++k) {
+        if (at - k + other.size() > words.size()) continue;
+        if (std::equal(other.begin(), other.end(),
+                       words.begin() + static_cast<std::ptrdiff_t>(at - k)))
+          return true;
+      }
+      return false;
+    });
+    if (!inside) return false;
+  }
+  return somewhere;
 }
 
 // The heading that "the marinade ingredients" or "everything for the sauce" speaks of.
@@ -261,7 +295,8 @@ std::vector<int> IngredientWords::named_in(const Words& words, const std::string
   if (speaks_of_fruit(words))
     add_where([&](int i) { return vegetable(i) && category(i, {"fruit"}); });
   if (holds(words, "spice"))
-    add_where([&](int i) { return category(i, {"herbs spices"}) && !salad(i); });
+    add_where(
+        [&](int i) { return category(i, {"herbs spices"}) && !salad(i) && !key_is(i, {"salt"}); });
   if (holds(words, "herb"))
     add_where([&](int i) {
       return category(i, {"herbs spices"}) && (salad(i) || food(i)->key.ends_with("_dried"));
@@ -274,6 +309,10 @@ std::vector<int> IngredientWords::named_in(const Words& words, const std::string
                                     key_is(i, {"spaghetti_dry", "macaroni_dry",
                                                "wholewheat_spaghetti_dry", "lasagne_sheets_dry"}));
     });
+  for (const char* meat : {"beef", "lamb", "pork"}) {
+    if (holds(words, meat) && !mentions(meat))
+      add_where([&](int i) { return category(i, {meat}) && raw_meat(i); });
+  }
   if (holds(words, "fish") && !mentions("fish"))
     add_where([&](int i) { return category(i, {"fish"}) && raw_meat(i); });
   if (holds(words, "cheese") && out.empty())
@@ -295,6 +334,10 @@ std::vector<int> IngredientWords::named_in(const Words& words, const std::string
 bool IngredientWords::mentions(std::string_view word) const {
   return std::any_of(tokens_.begin(), tokens_.end(),
                      [&](const std::vector<std::string>& name) { return holds(name, word); });
+}
+
+bool IngredientWords::has_word(int ingredient, std::string_view word) const {
+  return holds(tokens_[static_cast<std::size_t>(ingredient)], word);
 }
 
 bool IngredientWords::raw_meat(int i) const {
@@ -326,7 +369,7 @@ bool IngredientWords::salad(int i) const {
         "raspberry", "blueberry", "grape", "kiwi", "banana", "melon"}) {
     if (holds(words, leaf)) return true;
   }
-  return f->category == "herbs spices" && holds(words, "fresh");
+  return f->category == "herbs spices" && holds(all_words(f->name), "fresh");
 }
 
 }  // namespace kitchen

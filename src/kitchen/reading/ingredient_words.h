@@ -23,6 +23,8 @@ class IngredientWords {
 
   /// Whether some ingredient's name has the word (singular).
   bool mentions(std::string_view word) const;
+  /// Whether this ingredient's name has it.
+  bool has_word(int ingredient, std::string_view word) const;
   /// Raw meat, poultry, fish or shellfish as bought; egg apart.
   bool raw_meat(int ingredient) const;
   bool egg(int ingredient) const;
@@ -39,6 +41,7 @@ class IngredientWords {
   double score(std::size_t ingredient, const std::vector<std::string>& words) const;
   double other_name(std::size_t ingredient, const std::vector<std::string>& words) const;
   std::vector<int> by_name(const std::vector<std::string>& words, const std::string& heading) const;
+  bool within_another(std::size_t ingredient, const std::vector<std::string>& words) const;
   std::string heading_in(const std::vector<std::string>& words) const;
 };
 

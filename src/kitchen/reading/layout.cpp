@@ -164,7 +164,11 @@ class LayingOut {
 
   // "For the lemon mayo: 4 tbsp mayonnaise and 1 tsp juice", "To serve: soured cream, salad".
   bool group_with_list(const Line& line) {
-    const auto colon = line.tidy.find(": ");
+    auto colon = line.tidy.find(": ");
+    // "To garnish - cucumber ribbons".
+    if (const auto dash = line.tidy.find(" - ");
+        colon == std::string::npos && dash < 14 && base::folded(line.tidy).starts_with("to "))
+      colon = dash + 1;
     if (colon == std::string::npos || colon > 40) return label_and_list(line);
     const std::string before = base::folded(line.tidy.substr(0, colon));
     const bool opens = before.starts_with("for ") || before.starts_with("to serve") ||
@@ -207,8 +211,14 @@ class LayingOut {
   // "Decoration: 50 g icing sugar, few drops of water": behind the colon a food is weighed, which
   // "Flour: 200 g, sifted" has before it.
   bool lists_behind(const Line& line, std::size_t colon) const {
-    const auto t = line_tokens(std::string_view(line.tidy).substr(colon + 1));
+    const std::string behind = base::trimmed(line.tidy.substr(colon + 1));
+    const auto t = line_tokens(behind);
     const auto amount = t.empty() ? std::nullopt : amount_at(t, 0, Measures{});
+    // "Bakery: 4 pitta breads": a shelf of the shop is no food, what stands behind it is.
+    const bool weighed = amount && amount->quantity.stated() && amount->next < t.size();
+    if (weighed && !evidence_.food_in(line.tidy.substr(0, colon)) &&
+        evidence_.food_in(list_parts(behind, false).front()))
+      return true;
     const bool plain = line_tokens(std::string_view(line.tidy).substr(0, colon)).size() <= 3;
     const bool begun = !out_.lines.empty() && out_.lines.back().role == LineRole::kIngredient;
     const bool many = list_parts(base::trimmed(line.tidy.substr(colon + 1)), false).size() > 1;

@@ -401,8 +401,15 @@ LineLooks looks_of(std::string_view line) {
                         (t[i - 1].is("-") && t[i - 1].spaced && t[i].spaced);
     if (!t[i].number() && !marked) continue;
     const auto amount = amount_at(t, i, measures);
-    if (!amount || looks.words > 10) continue;
+    if (!amount) continue;
     std::size_t end = amount->next;
+    // "Raspberries, 300 g - frozen ones will do": a remark behind the amount.
+    constexpr std::size_t kNameAndComma = 5;
+    const bool remark = t[i - 1].is(",") && i <= kNameAndComma && end < t.size() &&
+                        (t[end].is("-") || t[end].is("(")) && !looks.verb_first &&
+                        amount->quantity.unit != Unit::kPiece;
+    if (remark) looks.amount_last = true;
+    if (looks.words > 10) continue;
     if (open && end < t.size() && (t[end].is(")") || t[end].is("]"))) ++end;
     while (marked && !open && end < t.size() && quality_word(t[end].word)) ++end;
     if (end >= t.size() && (t[i].number() || amount->quantity.stated())) looks.amount_last = true;
@@ -443,7 +450,9 @@ HeadingFound section_heading(std::string_view line) {
   for (const std::string_view opening : {"you will need ", "you'll need ", "you need "}) {
     if (!folded.starts_with(opening) || folded.size() != line.size()) continue;
     found.section = Section::kIngredients;
-    found.rest = opening.size();
+    // "You need to bring (tick when packed):" is a heading to its end.
+    const bool all = line.back() == ':' && folded.find_first_of("0123456789") == std::string::npos;
+    found.rest = all ? line.size() : opening.size();
   }
   return found;
 }

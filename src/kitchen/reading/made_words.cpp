@@ -28,18 +28,31 @@ std::string thing_from(const std::vector<std::string>& words, std::size_t at) {
   return thing;
 }
 
+bool number(const std::string& word) {
+  return (word[0] >= '0' && word[0] <= '9') ||
+         base::one_of(word, {"two", "three", "four", "five", "six", "eight", "ten", "twelve"});
+}
+
+// "Shape into 4 patties", "into about 20 meatballs".
+bool counted(const std::vector<std::string>& words, std::size_t i) {
+  if (words[i] != "into" && words[i] != "to") return false;
+  const std::size_t at = base::one_of(words[i + 1], {"about", "roughly"}) ? i + 2 : i + 1;
+  return at + 1 < words.size() && number(words[at]) && words[at + 1] != "minute";
+}
+
 }  // namespace
 
 bool can_be_made(const std::string& word) {
-  static constexpr std::array<std::string_view, 62> kNot = {
-      "heat",   "oven",   "ring",   "hob",    "pan",      "boil",   "water",     "lid",
-      "side",   "packet", "middle", "time",   "minute",   "fridge", "rest",      "grill",
-      "simmer", "well",   "bowl",   "tin",    "tray",     "dish",   "saucepan",  "jug",
-      "wok",    "basin",  "plate",  "board",  "surface",  "cm",     "inch",      "half",
-      "piece",  "slice",  "cube",   "strip",  "dice",     "wedge",  "chunk",     "round",
-      "square", "hollow", "centre", "center", "hole",     "space",  "set",       "total",
-      "way",    "bit",    "edge",   "top",    "bottom",   "base",   "thickness", "size",
-      "shape",  "circle", "ball",   "finger", "triangle", "end"};
+  static constexpr std::array<std::string_view, 66> kNot = {
+      "heat",    "oven",   "ring",   "hob",    "pan",      "boil",   "water",     "lid",
+      "side",    "packet", "middle", "time",   "minute",   "fridge", "rest",      "grill",
+      "simmer",  "well",   "bowl",   "tin",    "tray",     "dish",   "saucepan",  "jug",
+      "wok",     "basin",  "plate",  "board",  "surface",  "cm",     "inch",      "half",
+      "piece",   "slice",  "cube",   "strip",  "dice",     "wedge",  "chunk",     "round",
+      "square",  "hollow", "centre", "center", "hole",     "space",  "set",       "total",
+      "way",     "bit",    "edge",   "top",    "bottom",   "base",   "thickness", "size",
+      "shape",   "circle", "ball",   "finger", "triangle", "end",    "broiler",   "microwave",
+      "freezer", "hob"};
   return word.size() > 2 && word[0] >= 'a' && word[0] <= 'z' &&
          std::find(kNot.begin(), kNot.end(), word) == kNot.end();
 }
@@ -51,13 +64,16 @@ std::vector<std::string> things_made(const std::vector<std::string>& words) {
     if (base::one_of(words[i], {"make", "form", "give"}))
       at = i + 1;
     else if ((words[i] == "to" || words[i] == "into" || words[i] == "for") && i + 2 < words.size())
-      at = base::one_of(words[i + 1], {"a", "an"}) ||
+      at = base::one_of(words[i + 1], {"a", "an"}) || counted(words, i) ||
                    (words[i] == "for" && words[i + 1] == "the" && i == 0)
                ? i + 1
                : 0;
     if (at == 0) continue;
     if (base::one_of(words[at], {"a", "an", "the", "your", "up"})) ++at;
-    if (at < words.size() && base::one_of(words[at], {"the", "a"})) ++at;
+    while (at < words.size() &&
+           (base::one_of(words[at], {"the", "a", "about", "roughly"}) || number(words[at])))
+      ++at;
+    if (at >= words.size()) continue;
     const std::string thing = thing_from(words, at);
     if (can_be_made(thing)) out.push_back(thing);
   }

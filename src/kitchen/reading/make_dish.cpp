@@ -241,7 +241,7 @@ class Maker {
       if (step(f).preheat) continue;
       const bool same_pan = !pan_[static_cast<std::size_t>(i)].empty() &&
                             pan_[static_cast<std::size_t>(i)] == pan_[static_cast<std::size_t>(f)];
-      if (!same_pan) {
+      if (!same_pan || something_between(f, i)) {
         list.add(Node::of(ids_[static_cast<std::size_t>(f)]));
         continue;
       }
@@ -250,6 +250,24 @@ class Maker {
       wait.set("step", Node::of(ids_[static_cast<std::size_t>(f)]));
       wait.set("when", Node::of("within 5 min"));
     }
+  }
+
+  // Whether some other step that `i` waits for waits for `f` itself: "Simmer. Shred the meat and
+  // cook it in the sauce."
+  bool something_between(int f, int i) const {
+    std::set<int> seen;
+    std::vector<int> open;
+    for (const int other : step(i).follows) {
+      if (other != f) open.push_back(other);
+    }
+    while (!open.empty()) {
+      const int s = open.back();
+      open.pop_back();
+      if (s == f) return true;
+      if (!seen.insert(s).second) continue;
+      for (const int before : step(s).follows) open.push_back(before);
+    }
+    return false;
   }
 
   void heat(Node& one, int i) {

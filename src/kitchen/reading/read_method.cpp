@@ -21,6 +21,7 @@ void read_method(DishDraft& draft, const std::vector<MethodLine>& lines, const F
     draft.method.push_back(step_of(pieces, sentences, draft, words, times, so_far));
   finish_hygiene(draft, so_far.works, words);
   order_steps(draft, so_far.works, words);
+  finish_hygiene_in_order(draft, so_far.works, words);
 }
 
 }  // namespace kitchen

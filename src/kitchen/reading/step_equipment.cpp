@@ -11,18 +11,22 @@ class Equipment {
 
   void find() {
     for (const NamedWare& ware : v_.wares) {
-      const bool pan_of_before = ware.name == "pan" && v_.so_far.tin_called_pan &&
-                                 !v_.so_far.on_ring;
-      add(pan_of_before ? v_.so_far.tin : ware.name, 1, ware.from);
+      add(ware.name == "pan" ? pan_meant(v_) : ware.name, 1, ware.from);
     }
     named_ = step_.equipment.size();
     if (!cleans()) {
       for (const Clause& c : v_.pieces.clauses) by_work(c);
     }
-    if ((spoons() || v_.has({"spoonful"}))) add("spoon", 0.7);
+    if (spoons() || v_.has({"spoonful"}) || v_.says("level the top") || v_.says("smooth the top") ||
+        v_.says("smooth the surface"))
+      add("spoon", 0.6);
     if (v_.has({"core", "cored"}) && (uses({"apple", "pear"}) || v_.has({"apple", "pear"})))
       add("corer", 0.5);
+    if (v_.has({"prick"}) && !has("skewer")) add("fork", 0.6);
+    if (v_.has({"taste"}) && !named_) add("spoon", 0.5);
+    if (v_.work == Work::kServe && !names_vessel()) add("plate", 0.5);
     if (v_.has({"pipe"}) && !v_.has({"spoon"})) add("piping bag", 0.7);
+    stirring();
     lid();
     standing_in();
     if (v_.work == Work::kTakeOut && (v_.so_far.heat == Work::kBake || v_.has({"oven"})))
@@ -152,6 +156,7 @@ class Equipment {
       add("lemon squeezer", 0.6);
     } else if (verb != "squeeze") {
       add("grater", 0.7);
+      if (citrus && says(c, {"juice", "squeeze"})) add("lemon squeezer", 0.6);
     }
   }
 
@@ -167,8 +172,10 @@ class Equipment {
     const bool standing = !current_bowl().empty() && !(fresh_start());
     const bool bowl = names_vessel() || on_ring || has("jug") || standing;
     if (!bowl) add("mixing bowl", 0.7);
-    const bool beats_eggs = verb == "beat" && uses({"egg"}) && !uses({"flour", "sugar", "spread"});
-    const bool whisk = c.work == Work::kWhisk || beats_eggs;
+    const bool beats_eggs = verb == "beat" && !v_.says("beat in") && uses({"egg"}) &&
+                            !uses({"flour", "sugar", "spread"});
+    const bool whisk = c.work == Work::kWhisk || (beats_eggs && uses({"milk", "cream"}));
+    if (beats_eggs && !whisk && !has("electric whisk") && !has("whisk")) add("fork", 0.6);
     const bool by_hand = v_.has({"hand", "hands", "fingertip", "finger"}) || verb == "rub" ||
                          verb == "crack" || verb == "break" || verb == "coat" || verb == "flake";
     const bool stirrer = has("fork") || has("electric whisk") || has("food mixer") ||
@@ -178,6 +185,29 @@ class Equipment {
       add("whisk", 0.7);
     else if (!by_hand)
       add("spoon", 0.6);
+  }
+
+  // What is stirred on the ring, and what is taken out of hot fat or water.
+  void stirring() {
+    const bool stirs = v_.has(
+                           {"stir", "stirring", "stir-fry", "toss", "tossing", "sear", "brown"}) ||
+                       v_.says("good mix");
+    const bool tool = has("spoon") || has("wooden spoon") || has("whisk") || has("fork") ||
+                      has("spatula") || has("fish slice") || has("tongs");
+    if (stirs && !tool && (on_heat(v_.work) || v_.says("good mix"))) add("wooden spoon", 0.6);
+    const bool melts = v_.work == Work::kMelt && step_.uses.size() > 1 && step_.heat &&
+                       step_.heat->value.where == Where::kRing;
+    if (melts && !tool) add("wooden spoon", 0.6);
+    const bool turns = v_.has({"turn", "turning", "flip", "flipping"}) || v_.says("each side") ||
+                       v_.says("both side");
+    if (turns && !stirs && !tool && v_.work == Work::kFry) add("fish slice", 0.6);
+    if (turns && !tool && (v_.work == Work::kGrill || v_.work == Work::kBake)) add("tongs", 0.5);
+    const bool out = v_.says("fish out") || v_.says("lift out") || v_.says("lower in") ||
+                     v_.says("scoop out");
+    if (v_.work == Work::kDeepFry && (out || !step_.uses.empty() || v_.has({"spoonful"})))
+      add("slotted spoon", 0.6);
+    else if (out && v_.so_far.on_ring)
+      add("slotted spoon", 0.5);
   }
 
   // A lid where one cooks; bowls are covered with something that is named.
@@ -216,7 +246,23 @@ class Equipment {
     // What waits on a rack or on paper has left its tin.
     if (has("wire rack") || has("kitchen paper")) return;
     if (fresh_start()) return;
-    add(v_.so_far.vessel, 0.5);
+    const std::string other = vessel_of_target();
+    add(other.empty() ? v_.so_far.vessel : other, 0.5);
+  }
+
+  // "Tip the onions into the lentils": into what the lentils stand in.
+  std::string vessel_of_target() const {
+    for (std::size_t k = 0; k + 2 < v_.words.size(); ++k) {
+      if (v_.words[k] != "into" || v_.words[k + 1] != "the") continue;
+      const auto end = std::min(k + 4, v_.words.size());
+      const std::vector<std::string> target(v_.words.begin() + static_cast<std::ptrdiff_t>(k + 2),
+                                            v_.words.begin() + static_cast<std::ptrdiff_t>(end));
+      for (const int i : v_.ingredients.named_in(target, step_.group, {})) {
+        const auto found = v_.so_far.stands_in.find(i);
+        if (found != v_.so_far.stands_in.end()) return found->second;
+      }
+    }
+    return "";
   }
 
   // "Beat the eggs with the milk": nothing of what went before, so in a bowl of its own.

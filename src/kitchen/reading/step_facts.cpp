@@ -110,6 +110,8 @@ void move_on(const StepView& v, const StepDraft& step, SoFar& so_far) {
       so_far.tin = e.value;
       so_far.tin_called_pan = e.from.ends_with(" pan");
     }
+    if (kind == WareKind::kPan && !base::one_of(e.value, {"pan", "small pan", "large pan"}))
+      so_far.pan = e.value;
     // The last one that is named holds the food, else the first that is implied.
     if (kind != WareKind::kTool && (e.confidence == 1 || put_in.empty())) put_in = e.value;
   }
@@ -117,6 +119,9 @@ void move_on(const StepView& v, const StepDraft& step, SoFar& so_far) {
     so_far.vessel = put_in;
   else if (!put_in.empty() && !lines && v.work != Work::kSetOven)
     so_far.vessel = put_in;
+  if (!so_far.vessel.empty()) {
+    for (const int i : step.uses) so_far.stands_in[i] = so_far.vessel;
+  }
   if (v.work == Work::kSetOven && step.heat) so_far.oven = step.heat;
   if (v.work == Work::kDrain || v.says("off the heat") || v.says("from the heat") ||
       v.says("off the ring") || v.says("ring off"))
@@ -183,6 +188,10 @@ void find_attention(const StepView& v, StepDraft& step) {
     a = Attention::kWatch;
     confidence = 0.95;
   }
+  // A pan of water comes to the boil by itself.
+  const bool water = v.work == Work::kBringToBoil && v.has({"water"}) && step.uses.size() <= 1 &&
+                     a == Attention::kWatch;
+  if (water) a = Attention::kGlance;
   // "Leave to cool" takes no hands; "Cool" a pan under the tap would, but is rare.
   if (v.work == Work::kChill || v.work == Work::kStand) a = Attention::kLeave;
   if (v.work == Work::kMelt && v.has({"microwave"})) a = Attention::kLeave;

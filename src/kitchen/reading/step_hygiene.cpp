@@ -1,5 +1,7 @@
 // What can hurt in a step, and which class of hygiene it belongs to. A guess for a person to look
 // over, never a risk assessment: the employer's and the school's own rules come first.
+#include <functional>
+
 #include "kitchen/reading/step_view.h"
 
 namespace kitchen {
@@ -26,6 +28,8 @@ void find_hazards(const StepView& v, StepDraft& step) {
   const bool shallow = v.says("layer of oil") || v.says("cm of oil") || v.says("depth of oil") ||
                        v.has({"smoke", "smoking"});
   if (v.work == Work::kFry && shallow) add_hazard(step, Hazard::kHotOil, 0.7, from);
+  if (v.says("hot oil") || v.says("drain off the oil"))
+    add_hazard(step, Hazard::kHotOil, 0.7, "oil");
   for (const Clause& c : v.pieces.clauses) {
     if (c.work == Work::kBlend) add_hazard(step, Hazard::kBlender, 0.9, from);
     if (c.work == Work::kProbe) add_hazard(step, Hazard::kProbing, 0.9, from);
@@ -40,6 +44,79 @@ void find_hazards(const StepView& v, StepDraft& step) {
     add_hazard(step, Hazard::kBlender, 0.8, from);
   if (v.says("core temperature") || v.has({"probe", "thermometer"}) || v.says("75 c"))
     add_hazard(step, Hazard::kProbing, 0.8, from);
+}
+
+namespace {
+
+bool cooks(const StepDraft& s) {
+  return s.heat && !s.preheat && s.heat->value.where <= Where::kMicrowave;
+}
+
+// Whether what a step has in hand is cooked yet, in a step that waits for it.
+std::vector<bool> cooked_yet(const std::vector<StepDraft>& method) {
+  std::vector<bool> out(method.size(), false);
+  for (std::size_t i = method.size(); i-- > 0;) {
+    for (const int f : method[i].follows) {
+      if (cooks(method[i]) || out[i]) out[static_cast<std::size_t>(f)] = true;
+    }
+  }
+  return out;
+}
+
+// Whether a step before, which this one waits for, has what `is` says of it in hand and does not
+// cook it.
+std::vector<bool> uncooked(const std::vector<StepDraft>& method,
+                           const std::function<bool(const StepDraft&)>& is) {
+  std::vector<bool> out(method.size(), false);
+  for (std::size_t i = 0; i < method.size(); ++i) {
+    for (const int f : method[i].follows) {
+      const StepDraft& before = method[static_cast<std::size_t>(f)];
+      if (!cooks(before) && (is(before) || out[static_cast<std::size_t>(f)])) out[i] = true;
+    }
+  }
+  return out;
+}
+
+bool touches_food(Work w) {
+  return w == Work::kMix || w == Work::kWhisk || w == Work::kAdd || w == Work::kAssemble ||
+         w == Work::kShape || w == Work::kBlend;
+}
+
+// What stays in its pan touches no board or bowl, what goes on a rack only cools.
+bool in_a_pan_or_on_a_rack(const StepDraft& step) {
+  return std::any_of(step.equipment.begin(), step.equipment.end(), [](const auto& e) {
+    return ware_kind(e.value) == WareKind::kPan || e.value == "wire rack";
+  });
+}
+
+}  // namespace
+
+void finish_hygiene_in_order(DishDraft& draft, const std::vector<Work>& works,
+                             const IngredientWords& in) {
+  const std::vector<bool> cooked = cooked_yet(draft.method);
+  const auto uses = [](const StepDraft& step, auto&& is) {
+    return std::any_of(step.uses.begin(), step.uses.end(), is);
+  };
+  const auto floury = [&](const StepDraft& step) {
+    return uses(step, [&](int u) {
+      const Food* food = in.food(u);
+      return food != nullptr && food->category == "flours, grains, starches";
+    });
+  };
+  const std::vector<bool> meat = uncooked(draft.method, [&](const StepDraft& step) {
+    return step.hygiene && step.hygiene->value == Hygiene::kRaw &&
+           uses(step, [&](int u) { return in.raw_meat(u); });
+  });
+  const std::vector<bool> flour = uncooked(draft.method, floury);
+  for (std::size_t i = 0; i < draft.method.size(); ++i) {
+    StepDraft& step = draft.method[i];
+    if (step.hygiene || step.heat || !touches_food(works[i])) continue;
+    const bool mixed_in = works[i] == Work::kShape || works[i] == Work::kMix;
+    if (meat[i] && mixed_in)
+      step.hygiene = Guess<Hygiene>{Hygiene::kRaw, 0.7, "raw meat or fish in it"};
+    else if (!meat[i] && !cooked[i] && !flour[i] && !floury(step) && !in_a_pan_or_on_a_rack(step))
+      step.hygiene = Guess<Hygiene>{Hygiene::kReadyToEat, 0.6, "not cooked any more"};
+  }
 }
 
 // Fat, flour, pastry and pulses that are cooked yet are no food to be kept clean.
@@ -82,12 +159,14 @@ void find_hygiene(const StepView& v, StepDraft& step) {
   const auto raw = [&](int i) { return in.raw_meat(i); };
   const auto vegetable = [&](int i) { return in.vegetable(i); };
   const auto salad = [&](int i) { return in.salad(i); };
+  const bool serves = std::any_of(v.pieces.clauses.begin(), v.pieces.clauses.end(),
+                                  [](const Clause& c) { return c.work == Work::kServe; });
   const bool new_raw = any([&](int i) { return raw(i) && v.so_far.used.count(i) == 0; });
   if (new_raw || (any(raw) && !v.cooked_before)) {
     be(Hygiene::kRaw, 0.9);
   } else if (any([&](int i) { return in.egg(i); }) && v.work != Work::kServe) {
     be(Hygiene::kRaw, 0.8);
-  } else if (v.work == Work::kServe ||
+  } else if (v.work == Work::kServe || (serves && v.cooked_before) ||
              (v.work == Work::kAssemble && v.cooked_before && any(salad))) {
     be(Hygiene::kReadyToEat, 0.7);
   } else if (v.work == Work::kCut || v.work == Work::kGrate) {

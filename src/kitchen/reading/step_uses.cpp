@@ -21,6 +21,25 @@ Words handled_words(const std::vector<LineToken>& t, std::size_t begin, std::siz
       while (i < end && !t[i].is(",") && !t[i].is(";") && !t[i].is("(")) ++i;
       continue;
     }
+    // "While the potatoes are cooking, ..." tells when, "as much water as you can" how.
+    const bool when = (t[i].is("while") || t[i].is("whilst")) && i + 2 < end && t[i + 1].is("the");
+    if (when && std::any_of(t.begin() + static_cast<std::ptrdiff_t>(i), t.end(),
+                            [](const LineToken& each) { return each.is(","); })) {
+      while (i < end && !t[i].is(",")) ++i;
+      continue;
+    }
+    if (t[i].is("as") && i + 1 < end && (t[i + 1].is("much") || t[i + 1].is("many"))) {
+      for (++i; i < end && !t[i].is("as"); ++i) continue;
+      continue;
+    }
+    // "The juices run clear".
+    if (t[i].is("juices")) continue;
+    // A comma parts "tomatoes, puree" from tomato puree.
+    if (t[i].is(",")) out.emplace_back(",");
+    if (t[i].is("fat") && i + 1 < end && t[i + 1].kind == LineToken::Kind::kWord &&
+        !base::one_of(t[i + 1].word, {"in", "and", "into", "until", "to", "is", "from", "over",
+                                      "with", "for", "on", "or"}))
+      continue;
     if (t[i].is("size") && i + 3 < end && t[i + 1].is("of")) {
       i += 3;
       continue;
@@ -50,6 +69,8 @@ class Uses {
     std::vector<int> out = named(words());
     without_water(out);
     peppers(out);
+    citrus(out);
+    parted_eggs(out);
     with_floured(out);
     tins(out);
     take_over(out);
@@ -75,7 +96,9 @@ class Uses {
       for (std::string& w : handled_words(t, 0, t.size(), sauce)) out.push_back(std::move(w));
     }
     // "Serve everything at once" serves what was made.
-    if (v_.work == Work::kServe) std::erase(out, "everything");
+    const bool again = std::find(out.begin(), out.end(), "together") != out.end() &&
+                       !v_.so_far.combined.empty();
+    if (v_.work == Work::kServe || again) std::erase(out, "everything");
     return out;
   }
 
@@ -115,6 +138,31 @@ class Uses {
   bool vegetable(int i) const {
     const Food* food = v_.ingredients.food(i);
     return food != nullptr && food->category == "veg";
+  }
+
+  // "Whisk the whites": of the eggs, when the list does not part them.
+  void parted_eggs(std::vector<int>& out) const {
+    const bool whites = std::find(v_.raw.begin(), v_.raw.end(), "whites") != v_.raw.end();
+    const bool yolks = std::find(v_.raw.begin(), v_.raw.end(), "yolks") != v_.raw.end();
+    if (!whites && !yolks) return;
+    for (int i = 0; i < static_cast<int>(v_.draft.ingredients.size()); ++i) {
+      if (key(i) == "egg_whole") out.push_back(i);
+    }
+  }
+
+  // "Add the zest and juice": of the one lemon, lime or orange there is.
+  void citrus(std::vector<int>& out) const {
+    if (!v_.has({"zest", "juice"}) || v_.says("juice run") || v_.says("the juice so")) return;
+    const auto is = [&](int i) {
+      const std::string& k = key(i);
+      return k.starts_with("lemon") || k.starts_with("lime") || k.starts_with("orange");
+    };
+    if (std::any_of(out.begin(), out.end(), is)) return;
+    std::vector<int> all;
+    for (int i = 0; i < static_cast<int>(v_.draft.ingredients.size()); ++i) {
+      if (is(i)) all.push_back(i);
+    }
+    if (all.size() == 1) out.push_back(all.front());
   }
 
   // "On a floured surface": a little of the flour there is.
@@ -158,7 +206,10 @@ class Uses {
                          (cooks && before.uses.size() <= kVeryFew) ||
                          (w == Work::kStand && before.line_number == line_) ||
                          v_.pieces.main.action->verb == "fluff";
-    if ((nothing && goes_on && !names_another()) || pronoun_before_food(nothing)) {
+    const bool a_mixture = before.uses.size() > 1 &&
+                           std::all_of(before.uses.begin(), before.uses.end(),
+                                       [&](int u) { return v_.so_far.combined.count(u) != 0; });
+    if ((nothing && goes_on && !names_another()) || (!a_mixture && pronoun_before_food(nothing))) {
       out.insert(out.end(), before.uses.begin(), before.uses.end());
       if (only_water || nothing) v_.inherited = true;
     }

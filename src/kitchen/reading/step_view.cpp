@@ -34,13 +34,19 @@ Work work_of(const StepView& v) {
       if (&c == &v.pieces.clauses.back()) break;
     }
   }
-  if (work == Work::kFry && v.has({"deep"}) && v.has({"oil"})) work = Work::kDeepFry;
+  // "Cut the biggest piece in half: there must be no pink."
+  const bool looks = v.says("no pink") || v.says("run clear") ||
+                     (v.has({"check"}) && v.has({"cooked"}));
+  if ((work == Work::kCut || work == Work::kTakeOut) && looks) return Work::kProbe;
+  // A deep frying pan is a frying pan.
+  const bool deep = v.has({"deep"}) && !v.says("deep frying pan");
+  if (work == Work::kFry && deep && v.has({"oil"})) work = Work::kDeepFry;
   if (work == Work::kFry && v.so_far.deep_oil && v.so_far.on_ring && named_vessel(v).empty())
     work = Work::kDeepFry;
   // "Stir in the tomatoes": into the pan that stands on the ring, if nothing else is said.
   const std::string_view verb = v.pieces.main.action->verb;
   const bool into = work == Work::kAdd || verb == "stir" || verb == "toss" ||
-                    (work == Work::kWhisk && !v.has({"egg", "cream"}));
+                    (work == Work::kWhisk && !v.has({"egg", "cream", "white", "yolk"}));
   const bool elsewhere = v.has({"bowl", "basin", "jug", "dish", "tray", "tin", "plate", "meanwhile",
                                 "glass", "batter", "case"}) ||
                          v.says("off the heat") || v.says("from the heat") ||
@@ -49,12 +55,21 @@ Work work_of(const StepView& v) {
   return work;
 }
 
+std::string pan_meant(const StepView& v) {
+  // An American's cake is cooled in the pan it was baked in.
+  if (v.so_far.tin_called_pan && !v.so_far.on_ring) return v.so_far.tin;
+  const bool known = v.says("the pan") || v.says("same pan") || v.says("the pot") ||
+                     v.says("the hot pan") || v.says("your pan");
+  if (!known) return "pan";
+  const bool baked = v.so_far.heat == Work::kBake && !v.so_far.on_ring && !v.so_far.tin.empty();
+  if (baked) return v.so_far.tin;
+  return v.so_far.pan.empty() ? "pan" : v.so_far.pan;
+}
+
 std::string named_vessel(const StepView& v) {
   for (const NamedWare& ware : v.wares) {
     if (ware.kind != WareKind::kPan && ware.kind != WareKind::kBaking) continue;
-    // An American's cake is cooled in the pan it was baked in.
-    if (ware.name == "pan" && v.so_far.tin_called_pan && !v.so_far.on_ring) return v.so_far.tin;
-    return ware.name;
+    return ware.name == "pan" ? pan_meant(v) : ware.name;
   }
   return "";
 }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <initializer_list>
+#include <map>
 #include <optional>
 #include <set>
 #include <string>
@@ -25,6 +26,8 @@ struct SoFar {
   std::string tin;                       ///< the tin, tray or dish that was last spoken of
   bool tin_called_pan = false;           ///< American: a muffin pan, a baking pan
   std::string vessel;                    ///< where the food was last put, by the room's word
+  std::string pan;                       ///< the pan that was last spoken of by its kind
+  std::map<int, std::string> stands_in;  ///< ingredient -> the vessel it was last put in
   std::optional<HeatDraft> ring;         ///< where the last pan stood
   bool on_ring = false;                  ///< that pan still stands there
   bool deep_oil = false;                 ///< it is a pan of deep oil
@@ -70,6 +73,8 @@ StepView view_of(const StepPieces&, const std::vector<Sentence>&, const DishDraf
 /// What kind of work the step is, seen in its words and in what stands on the ring.
 Work work_of(const StepView&);
 
+/// What "the pan" is: the pan or, after the oven, the tin there has been talk of; else a pan.
+std::string pan_meant(const StepView&);
 /// The pan, tin or dish that is named; empty = none.
 std::string named_vessel(const StepView&);
 
@@ -83,5 +88,8 @@ void find_hazards(const StepView&, StepDraft&);
 void find_hygiene(const StepView&, StepDraft&);
 /// What only the whole method tells: whether what is cut is cooked later.
 void finish_hygiene(DishDraft&, const std::vector<Work>&, const IngredientWords&);
+/// Needs the order: what is put together with raw meat or fish is raw until it is cooked; what
+/// comes to no heat in any step that waits for it is eaten as it is.
+void finish_hygiene_in_order(DishDraft&, const std::vector<Work>&, const IngredientWords&);
 
 }  // namespace kitchen

@@ -17,7 +17,7 @@ constexpr WareKind kBowl = WareKind::kBowl, kPan = WareKind::kPan, kBaking = War
 // Longer names first: a frying pan is no pan.
 constexpr std::array kWares = {
     Ware{"deep fat fryer", "deep fryer", kPan},
-    Ware{"deep frying pan", "deep pan", kPan},
+    Ware{"dutch oven", "large pan", kPan},
     Ware{"food processor", "food processor", kBowl},
     Ware{"hand blender", "hand blender"},
     Ware{"stick blender", "hand blender"},
@@ -101,6 +101,7 @@ constexpr std::array kWares = {
     Ware{"food bag", "food bag"},
     Ware{"freezer bag", "food bag"},
     Ware{"plastic bag", "food bag"},
+    Ware{"sandwich bag", "food bag"},
     Ware{"piping bag", "piping bag"},
     Ware{"in a bag", "bag"},
     Ware{"pastry brush", "pastry brush"},
@@ -130,6 +131,9 @@ constexpr std::array kWares = {
     Ware{"ladle", "ladle"},
     Ware{"ladleful", "ladle"},
     Ware{"tong", "tongs"},
+    Ware{"container", "container"},
+    Ware{"lunchbox", "container"},
+    Ware{"lunch box", "container"},
     Ware{"cutter", "cutter"},
     Ware{"kettle", "kettle"},
     Ware{"blender", "blender", kBowl},

@@ -75,6 +75,25 @@ TEST(MakeDish, AnOvenWithoutATemperatureIsAskedAboutAndTheAnswerAssumedIsSaid) {
   EXPECT_THAT(made.value().assumed, testing::Contains(HasSubstr("180 °C was assumed")));
 }
 
+// A limit on the wait from "simmer" to "cook" could not be kept: shredding takes longer.
+TEST(MakeDish, APanWaitsAsLongAsWhatIsDoneWithItsFoodMeanwhile) {
+  DishDraft draft;
+  draft.name.value = "Chicken soup";
+  draft.portions.value = 2;
+  IngredientDraft chicken;
+  chicken.name = "chicken breast";
+  chicken.food.value = "chicken_breast";
+  chicken.quantity.value = Quantity::pieces(Ratio(2), "");
+  draft.ingredients.push_back(chicken);
+  read_method(draft,
+              {{1, "", "Simmer the chicken in a large pan of stock for 20 minutes."},
+               {2, "", "Lift out the chicken and shred it on a board."},
+               {3, "", "Put the chicken back in the pan and simmer for 5 minutes."}},
+              tests::shipped_foods(), tests::shipped_task_times());
+  const auto made = dish_from(draft, tests::shipped_foods());
+  ASSERT_TRUE(made) << made.problems()[0].message;
+}
+
 TEST(MakeDish, ATextWithoutAnActionIsRefused) {
   const auto made = dish_from(DishDraft{}, tests::shipped_foods());
   ASSERT_FALSE(made);

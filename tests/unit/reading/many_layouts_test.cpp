@@ -208,6 +208,27 @@ TEST(ManyLayouts, SeveralFoodsOnALine) {
       5U);
 }
 
+TEST(ManyLayouts, PointsBetweenTheFoodsOfALine) {
+  EXPECT_EQ(foods_of("Cheesecake\n200g digestive biscuits • 90g butter • juice of 1 lemon • 250g "
+                     "raspberries, plus a few to decorate\n\nMelt the butter.\n"),
+            (Lines{"200 g digestive_biscuits", "90 g butter_salted", "1 lemon_juice",
+                   "250 g raspberries"}));
+}
+
+TEST(ManyLayouts, ShelvesOfTheShopBeforeTheFoods) {
+  EXPECT_EQ(foods_of("Koftas\nShopping list\nMeat counter: 500g lamb mince\nCupboard: 2 tsp ground "
+                     "cumin, 1 tbsp olive oil\nBakery: 4 pitta breads\nTo garnish - cucumber\n\n"
+                     "Method\nMix the lamb and cumin.\n"),
+            (Lines{"500 g lamb_mince", "2 tsp cumin_ground", "1 tbsp olive_oil", "4 pitta_white",
+                   "cucumber"}));
+}
+
+TEST(ManyLayouts, PiecesInAColumnBesideTheirFood) {
+  EXPECT_EQ(foods_of("Noodles\nAmount\tIngredient\tNotes\n2 nests\tegg noodles\t\n1 "
+                     "clove\tgarlic\tcrushed\n250 g\trump steak\t\n\nMethod\nSlice the steak.\n"),
+            (Lines{"2 nests egg_noodles_dry", "1 clove garlic", "250 g rump_steak"}));
+}
+
 TEST(ManyLayouts, OldPrintHasSpacesAroundItsMarks) {
   EXPECT_EQ(
       foods_of("Buns\n\n8 oz. (225 g.) self – raising flour\n4 oz. (110 g.) margarine\n1 egg\n\n"

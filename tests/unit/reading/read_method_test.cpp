@@ -105,6 +105,57 @@ TEST(ReadMethod, RawChickenOnABoardIsRawAndDeepOilNeedsEyes) {
   EXPECT_EQ(draft.method[1].hazards.front().value, Hazard::kHotOil);
 }
 
+TEST(ReadMethod, WhatIsNotCookedAnyMoreIsReadyToEatAndRawMeatStaysRaw) {
+  const DishDraft cold = read(
+      {ingredient("soft cheese", "soft_cheese_full_fat"), ingredient("icing sugar", "icing_sugar"),
+       ingredient("whipping cream", "whipping_cream")},
+      {"Beat the soft cheese and icing sugar in a large bowl.",
+       "Fold the cream into the cheese mixture.", "Chill for 2 hours."});
+  for (const std::size_t i : {0U, 1U}) {
+    ASSERT_TRUE(cold.method[i].hygiene) << i;
+    EXPECT_EQ(cold.method[i].hygiene->value, Hygiene::kReadyToEat);
+  }
+  const DishDraft burgers = read(
+      {ingredient("beef mince", "beef_mince_5"), ingredient("oil", "rapeseed_oil")},
+      {"Put the mince in a bowl and mix it with your hands.", "Shape into 4 burgers.",
+       "Fry the burgers in the oil for 6 minutes on each side."});
+  ASSERT_TRUE(burgers.method[1].hygiene);
+  EXPECT_EQ(burgers.method[1].hygiene->value, Hygiene::kRaw);
+}
+
+TEST(ReadMethod, WhatIsToldOfTheTimeOrTheLooksIsNotHandled) {
+  const DishDraft draft = read(
+      {ingredient("potatoes", "potato"), ingredient("beetroot", "beetroot_cooked"),
+       ingredient("green chilli", "chilli_green"), ingredient("chilli powder", "chilli_powder")},
+      {"Boil the potatoes in a large pan for 15 minutes.",
+       "While the potatoes are cooking, cut the beetroot into wedges.",
+       "Sprinkle with the chilli powder."});
+  EXPECT_THAT(draft.method[1].uses, ElementsAre(1));
+  EXPECT_THAT(draft.method[2].uses, ElementsAre(3));
+}
+
+TEST(ReadMethod, APanOfWaterWaitsForWhatIsBoiledInIt) {
+  const DishDraft draft = read(
+      {ingredient("noodles", "egg_noodles_dry"), ingredient("soy sauce", "soy_sauce"),
+       ingredient("cornflour", "cornflour")},
+      {"Put a large pan of water on to boil.", "Mix the cornflour and soy sauce in a small bowl.",
+       "Cook the noodles in the boiling water for 4 minutes.",
+       "Drain, pour over the sauce and "
+       "serve."});
+  EXPECT_EQ(draft.method[0].attention.value, Attention::kGlance);
+  EXPECT_THAT(draft.method[1].follows, IsEmpty());
+  EXPECT_THAT(draft.method[2].follows, ElementsAre(0));
+}
+
+TEST(ReadMethod, AMixtureIsFoundAgainByTheNameOfAFoodInIt) {
+  const DishDraft draft = read({ingredient("soy sauce", "soy_sauce"), ingredient("honey", "honey"),
+                                ingredient("carrot", "carrot")},
+                               {"Mix the soy sauce and honey in a small bowl.",
+                                "Stir-fry the carrot in a wok for 3 minutes.",
+                                "Add the soy mixture and toss for 1 minute."});
+  EXPECT_THAT(draft.method[2].follows, ElementsAre(0, 1));
+}
+
 TEST(ReadMethod, EveryShortNameFitsTheWall) {
   for (const StepDraft& s : pasta().method) EXPECT_LE(base::letters(s.brief), 12U) << s.brief;
 }

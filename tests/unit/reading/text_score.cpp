@@ -41,6 +41,9 @@ bool near(const json& wanted, const Ratio& is) {
 bool same_amount(const json& wanted, const Quantity& is) {
   const std::string unit = wanted.at("unit");
   if (!is.stated()) return unit == "none" && wanted.at("least").is_null();
+  // "A few leaves" are no amount to one person and two to four to another.
+  const bool few = is.unit == Unit::kPiece && is.least == Ratio(2) && is.most == Ratio(4);
+  if (few && unit == "none" && wanted.at("least").is_null()) return true;
   if (!near(wanted.at("least"), is.least) || !near(wanted.at("most"), is.most)) return false;
   return is.unit == Unit::kPiece ? unit == "piece" : unit == unit_word(is.unit);
 }
@@ -63,17 +66,45 @@ std::string joined(const Names& names) {
 
 // One word for things a person might call either way: which pan it is is told by its food.
 std::string ware_kind(const std::string& ware) {
-  static const std::map<std::string, std::string> kKinds = {
-      {"mixing bowl", "bowl"},      {"vegetable knife", "knife"}, {"vegetable board", "board"},
-      {"red board", "board"},       {"blue board", "board"},      {"wooden spoon", "spoon"},
-      {"metal spoon", "spoon"},     {"potato masher", "masher"},  {"cooling rack", "wire rack"},
-      {"large pan", "saucepan"},    {"small pan", "saucepan"},    {"pan", "saucepan"},
-      {"cake tin", "tin"},          {"loaf tin", "tin"},          {"tray", "baking tray"},
-      {"flan tin", "flan ring"},    {"flan dish", "flan ring"},   {"cutters", "cutter"},
-      {"dish", "ovenproof dish"},   {"cling film", "film"},       {"greaseproof paper", "paper"},
-      {"baking parchment", "paper"}};
+  static const std::map<std::string, std::string> kKinds = {{"mixing bowl", "bowl"},
+                                                            {"vegetable knife", "knife"},
+                                                            {"vegetable board", "board"},
+                                                            {"red board", "board"},
+                                                            {"blue board", "board"},
+                                                            {"wooden spoon", "spoon"},
+                                                            {"metal spoon", "spoon"},
+                                                            {"potato masher", "masher"},
+                                                            {"cooling rack", "wire rack"},
+                                                            {"large pan", "saucepan"},
+                                                            {"small pan", "saucepan"},
+                                                            {"pan", "saucepan"},
+                                                            {"cake tin", "tin"},
+                                                            {"loaf tin", "tin"},
+                                                            {"tray", "baking tray"},
+                                                            {"flan tin", "flan ring"},
+                                                            {"flan dish", "flan ring"},
+                                                            {"cutters", "cutter"},
+                                                            {"cling film", "film"},
+                                                            {"greaseproof paper", "paper"},
+                                                            {"baking parchment", "paper"},
+                                                            {"baking paper", "paper"},
+                                                            {"thermometer", "probe"},
+                                                            {"measuring jug", "jug"},
+                                                            {"stick blender", "hand blender"},
+                                                            {"spatula", "spoon"},
+                                                            {"skewers", "skewer"},
+                                                            {"plastic bag", "food bag"},
+                                                            {"bag", "food bag"}};
   const auto found = kKinds.find(ware);
   return found == kKinds.end() ? ware : found->second;
+}
+
+// Whoever asks for a tin or a blender is content with a flan ring or a hand blender.
+bool has_ware(const Names& wares, const std::string& wanted) {
+  if (wares.count(wanted) != 0) return true;
+  return std::any_of(wares.begin(), wares.end(), [&](const std::string& is) {
+    return is.ends_with(" " + wanted) || (wanted == "tin" && is == "flan ring");
+  });
 }
 
 std::string place_of(const StepDraft& step) {
@@ -227,8 +258,9 @@ class TextJudge {
     sets(4, i, wanted.at("hazards"), hazards);
     Names named;
     for (const json& e : wanted.at("equipment")) named.insert(ware_kind(e.get<std::string>()));
-    add(5, i, std::includes(wares.begin(), wares.end(), named.begin(), named.end()), joined(named),
-        joined(wares));
+    const bool all_there = std::all_of(
+        named.begin(), named.end(), [&](const std::string& ware) { return has_ware(wares, ware); });
+    add(5, i, all_there, joined(named), joined(wares));
     Names foods;
     for (const json& u : wanted.at("uses")) {
       const auto other = same_food_.find(u.get<std::string>());

@@ -7,6 +7,7 @@
 #include <fstream>
 #include <iostream>
 #include <sstream>
+#include <tuple>
 
 #include "../../support/shipped_foods.h"
 #include "../../support/shipped_task_times.h"
@@ -61,12 +62,12 @@ TEST(WholeTexts, TextsInManyLayoutsAreReadAsWell) {
   EXPECT_GE(score.ingredients.percent(), 98);
   EXPECT_LE(score.extra, 4);
   EXPECT_GE(score.firm().percent(), 95);
-  EXPECT_GE(score.all().percent(), 91);
+  EXPECT_GE(score.all().percent(), 93);
 }
 
-// By another person who never saw the reader; read once, after it was mended with the fourth set.
-// Its errors have not been looked at.
-TEST(WholeTexts, TextsNobodyLookedAtWhileTheReaderWasMadeAreReadAsWell) {
+// By another person who never saw the reader. Its errors have not been looked at, but its totals
+// said which rules for the order of steps to keep.
+TEST(WholeTexts, TextsWhoseErrorsNobodyLookedAtAreReadAsWell) {
   const tests::TextScore score = told("held_out_5");
   EXPECT_EQ(score.texts, 14);
   EXPECT_GE(score.ingredients.percent(), 98);
@@ -74,9 +75,32 @@ TEST(WholeTexts, TextsNobodyLookedAtWhileTheReaderWasMadeAreReadAsWell) {
   EXPECT_GE(score.all().percent(), 89);
 }
 
+// Three more persons' texts, each measured untouched and then worked with: 95.7, 97.2 and 87.6 % of
+// the ingredients, 86.9, 86.8 and 83.7 % of the attributes at first.
+TEST(WholeTexts, TextsOfThreeMorePersonsAreReadAsWell) {
+  for (const auto& [folder, ingredients, attributes] :
+       {std::tuple{"held_out_6", 97, 93}, std::tuple{"held_out_7", 97, 89},
+        std::tuple{"held_out_8", 98, 86}}) {
+    const tests::TextScore score = told(folder);
+    EXPECT_EQ(score.texts, 14);
+    EXPECT_GE(score.ingredients.percent(), ingredients) << folder;
+    EXPECT_GE(score.all().percent(), attributes) << folder;
+  }
+}
+
+// Read once, after all that; neither its errors nor its totals have served for anything.
+TEST(WholeTexts, TextsNobodyLookedAtAreReadNearlyAsWell) {
+  const tests::TextScore score = told("held_out_9");
+  EXPECT_EQ(score.texts, 14);
+  EXPECT_GE(score.ingredients.percent(), 96);
+  EXPECT_GE(score.firm().percent(), 93);
+  EXPECT_GE(score.all().percent(), 86);
+}
+
 TEST(WholeTexts, EveryTextBecomesADishThatCanBePlanned) {
   for (const std::string folder :
-       {"whole_texts", "held_out_2", "held_out_3", "held_out_4", "held_out_5"}) {
+       {"whole_texts", "held_out_2", "held_out_3", "held_out_4", "held_out_5", "held_out_6",
+        "held_out_7", "held_out_8", "held_out_9"}) {
     for (const auto& entry : std::filesystem::directory_iterator(kData + folder)) {
       if (entry.path().extension() != ".txt") continue;
       std::ifstream file(entry.path(), std::ios::binary);
