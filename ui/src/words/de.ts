@@ -111,6 +111,8 @@ export const de: Translation = {
   'week.mend': 'Den Plan für {day} richten',
   'week.plan_it': 'Planen',
   'week.not_planned': 'Noch nicht geplant',
+  'week.plan_rest': { one: '{n} Stunde ohne Plan planen', other: '{n} Stunden ohne Plan planen' },
+  'week.planning': '{name} wird geplant, Stunde {n} von {of}.',
   'week.stale': 'Seit der Planung geändert.',
   'week.nothing': 'nichts',
   'week.no_allergy': 'keine in dieser Klasse',

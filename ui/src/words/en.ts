@@ -111,6 +111,8 @@ export const en = {
   'week.mend': 'Mend {day}’s plan',
   'week.plan_it': 'Plan it',
   'week.not_planned': 'Not planned yet',
+  'week.plan_rest': { one: 'Plan the {n} lesson without a plan', other: 'Plan the {n} lessons without a plan' },
+  'week.planning': 'Planning {name}, lesson {n} of {of}.',
   'week.stale': 'Changed since it was planned.',
   'week.nothing': 'nothing',
   'week.no_allergy': 'none in this class',
