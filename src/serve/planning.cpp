@@ -10,6 +10,7 @@
 #include "print/machine.h"
 #include "print/read_plan.h"
 #include "serve/routes.h"
+#include "store/json_text.h"
 
 namespace serve {
 namespace {
@@ -299,9 +300,11 @@ std::shared_ptr<const Planned> standing_in(const KeptLesson& kept, const Node& p
   return std::make_shared<const Planned>(std::move(out));
 }
 
-/// A change that no plan follows leaves the one before it on the wall.
-std::shared_ptr<const Planned> last_that_fits(Context& context, const std::string& id) {
-  constexpr std::size_t kFarBack = 12;  // versions; who changes that often prints again
+constexpr std::size_t kFarBack = 12;  // versions; who changes that often prints again
+
+/// The newest kept plan that fits; of that version of the lesson, when one is named.
+std::shared_ptr<const Planned> last_that_fits(Context& context, const std::string& id,
+                                              std::optional<std::int64_t> wanted = {}) {
   const auto history = context.store.history(Kind::kPlan, id);
   if (!history) return nullptr;
   for (std::size_t i = 0; i < std::min(kFarBack, history.value().size()); ++i) {
@@ -309,6 +312,7 @@ std::shared_ptr<const Planned> last_that_fits(Context& context, const std::strin
     if (!plan || !plan.value()) return nullptr;
     const auto version = static_cast<std::int64_t>(
         number_in(*plan.value(), "lesson_version").value_or(0));
+    if (wanted && version != *wanted) continue;
     auto document = context.store.get(Kind::kLesson, id, version);
     if (!document || !document.value() || document.value()->deleted) return nullptr;
     auto lesson = context.kept.lesson_in(document.value()->body, id);
@@ -319,10 +323,29 @@ std::shared_ptr<const Planned> last_that_fits(Context& context, const std::strin
   return nullptr;
 }
 
+/// The plan of an earlier version of the lesson that said the same as `body`, before the one that
+/// was seen.
+std::shared_ptr<const Planned> plan_it_had(Context& context, const std::string& id,
+                                           const std::string& body, std::int64_t seen) {
+  const auto wanted = store::canonical_json(body);
+  if (!wanted) return nullptr;
+  const std::int64_t oldest = std::max<std::int64_t>(1, seen - std::int64_t{kFarBack});
+  for (std::int64_t version = seen - 1; version >= oldest; --version) {
+    const auto document = context.store.get(Kind::kLesson, id, version);
+    if (!document || !document.value() || document.value()->deleted) continue;
+    const auto said = store::canonical_json(document.value()->body);
+    if (!said || said.value() != wanted.value()) continue;
+    if (auto planned = last_that_fits(context, id, version)) return planned;
+  }
+  return nullptr;
+}
+
 }  // namespace
 
+// A change that no plan follows leaves the one before it on the wall.
 std::shared_ptr<const Planned> standing_plan(Context& context, const std::string& id,
-                                             std::int64_t lesson_version) {
+                                             std::int64_t lesson_version, const std::string& body) {
+  if (auto had = plan_it_had(context, id, body, lesson_version)) return had;
   if (auto made = context.workings.plans.get(id, say(lesson_version));
       made && made->answer.verdict == timeplan::Verdict::kFits)
     return made;

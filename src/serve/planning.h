@@ -54,10 +54,12 @@ std::string loose_plan(const Planned&);
 base::Result<std::shared_ptr<const Planned>> planned_for_paper(Context&,
                                                                const std::string& lesson_id);
 
-/// The plan that stands when this version of the lesson is changed: the one kept for it, or, when
-/// that does not fit, the last one before it that does, with its lesson. Null when there is none.
+/// The plan that stands when this version of the lesson is changed to `body`: the one kept for it,
+/// or, when that does not fit, the last one before it that does, with its lesson. A change that
+/// takes back another, as taking off a pin, finds the lesson as it was: then its plan of that time.
+/// Null when there is none.
 std::shared_ptr<const Planned> standing_plan(Context&, const std::string& lesson_id,
-                                             std::int64_t lesson_version);
+                                             std::int64_t lesson_version, const std::string& body);
 
 /// What a week's page says of a plan; the "digest" of a kept plan.
 Node digest_of(const Planned&);

@@ -95,7 +95,7 @@ Response change(Context& context, const Request& request) {
   wish.runs = 250;     // a chance within three in a hundred will do until it is planned at leisure
   wish.keep_lines = true;
   wish.what = changed.says;
-  wish.standing = standing_plan(context, id, seen.value());
+  wish.standing = standing_plan(context, id, seen.value(), changed.text);
   base::Problems broken;
   const auto node = kitchen::parse_json(changed.text, "", broken);
   store::Draft draft;

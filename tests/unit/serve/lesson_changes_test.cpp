@@ -21,6 +21,15 @@ class LessonChanges : public DeskTest {
     for (const json& cook : body.at("cooks")) out[cook.at("name")] = cook.at("place");
     return out;
   }
+  static std::map<std::string, std::string> starts(const json& plan) {
+    std::map<std::string, std::string> out;
+    for (const json& task : plan.at("tasks")) {
+      if (task.at("kind") != "step" || task.at("cook").is_null()) continue;
+      out[task.at("cook").get<std::string>() + " " + task.at("step").get<std::string>() + " " +
+          task.at("part").dump()] = task.at("start");
+    }
+    return out;
+  }
 };
 
 TEST_F(LessonChanges, AChangeIsWrittenPlannedAndTold) {
@@ -96,6 +105,8 @@ TEST_F(LessonChanges, APinnedStepStartsWhenItIsWantedUntilThePinIsTakenOff) {
       id, {{"change", "unpin step"}, {"dish", step->at("dish")}, {"step", "simmer"}}, 2);
   ASSERT_EQ(off.status, 200) << off.text;
   EXPECT_FALSE(desk.document("lesson", id).first.contains("pins"));
+  // The lesson is what it was, and so are its times.
+  EXPECT_EQ(starts(off.body.at("answer").at("plan")), starts(plan));
 }
 
 TEST_F(LessonChanges, AChangeThatNoPlanFollowsIsTakenBackByItsRemedyAndMovesNothing) {
