@@ -5,6 +5,7 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <cerrno>
 #include <filesystem>
 #include <system_error>
 
@@ -61,9 +62,11 @@ void copy(Database& source, const std::string& part) {
   if (work == nullptr) {
     throw DatabaseError(sqlite3_extended_errcode(target.handle()), "backup");
   }
+  errno = 0;
   const int stepped = sqlite3_backup_step(work, -1);  // all pages: one and the same state
   const int code = sqlite3_backup_finish(work);
-  if (stepped != SQLITE_DONE) throw DatabaseError(code == SQLITE_OK ? stepped : code, "backup");
+  if (stepped != SQLITE_DONE)
+    throw error_of(target.handle(), code == SQLITE_OK ? stepped : code, "backup");
   // One file, complete in itself, in which nobody is signed in.
   if (target.text("pragma journal_mode = delete") != "delete") {
     throw DatabaseError(SQLITE_IOERR, "backup: journal mode");

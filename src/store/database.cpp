@@ -2,6 +2,7 @@
 
 #include <sqlite3.h>
 
+#include <cerrno>
 #include <new>
 #include <utility>
 
@@ -10,13 +11,32 @@
 namespace store {
 namespace {
 
+/// SQLite calls only a full disk full. A person's share of the disk that is used up, a file that
+/// may not grow, or no room for the shared part of the log are errors of reading and writing to it;
+/// for whoever wants to save something they are the same. What the system said is asked of SQLite,
+/// and, as it does not say so for a commit, of the system itself: errno is cleared before each
+/// call.
+bool no_room(sqlite3* database, int code, int said) {
+  if ((code & 0xFF) != SQLITE_IOERR) return false;
+  const int known = sqlite3_system_errno(database);
+  const int system = known == 0 ? said : known;
+  return system == ENOSPC || system == EDQUOT || system == EFBIG;
+}
+
 [[noreturn]] void fail(sqlite3* database, int code, const char* sql) {
-  const int extended = database == nullptr ? code : sqlite3_extended_errcode(database);
-  const char* said = database == nullptr ? sqlite3_errstr(code) : sqlite3_errmsg(database);
-  throw DatabaseError(extended == SQLITE_OK ? code : extended, base::say(said, ": ", sql));
+  if (database == nullptr) throw DatabaseError(code, base::say(sqlite3_errstr(code), ": ", sql));
+  throw error_of(database, code, sql);
 }
 
 }  // namespace
+
+DatabaseError error_of(sqlite3* database, int code, const std::string& what) {
+  const int said = errno;
+  const int extended = sqlite3_extended_errcode(database);
+  const int told = extended == SQLITE_OK ? code : extended;
+  return {no_room(database, told, said) ? SQLITE_FULL : told,
+          base::say(sqlite3_errmsg(database), ": ", what)};
+}
 
 void Database::Close::operator()(sqlite3* handle) const { sqlite3_close_v2(handle); }
 
@@ -38,6 +58,7 @@ Database::Database(const std::string& path, Access access, int wait_ms) {
 }
 
 void Database::run(const char* sql) {
+  errno = 0;
   const int code = sqlite3_exec(handle(), sql, nullptr, nullptr, nullptr);
   if (code != SQLITE_OK) fail(handle(), code, sql);
 }
@@ -124,6 +145,7 @@ Statement& Statement::bind_null(const char* name) {
 }
 
 bool Statement::step() {
+  errno = 0;
   const int code = sqlite3_step(handle_.get());
   if (code == SQLITE_ROW) return true;
   if (code == SQLITE_DONE) return false;

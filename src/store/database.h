@@ -35,6 +35,10 @@ class DatabaseError : public std::runtime_error {
   int code_;
 };
 
+/// What the call just made on that connection said, which gave `code`; SQLITE_FULL whatever took
+/// the room, if errno was 0 before the call.
+DatabaseError error_of(sqlite3*, int code, const std::string& what);
+
 enum class Access : std::uint8_t { kRead, kWrite, kWriteOrMake };
 
 struct Finish {

@@ -3,6 +3,7 @@
 #include <sqlite3.h>
 
 #include <filesystem>
+#include <system_error>
 
 #include "base/text.h"
 
@@ -15,6 +16,13 @@ namespace {
 
 std::string name_in(const std::string& path) {
   return std::filesystem::path(path).filename().string();
+}
+
+std::string folder_in(const std::string& path) {
+  std::error_code ignored;  // the path as it was given says nearly as much
+  const auto whole = std::filesystem::absolute(path, ignored);
+  return base::in_quotes(
+      (whole.empty() ? std::filesystem::path(path) : whole).parent_path().string());
 }
 
 }  // namespace
@@ -40,7 +48,8 @@ Problem problem_of(const DatabaseError& error, const std::string& path) {
       return {"store.disk_full", path, "",
               say("There is no room left for ", file,
                   ", so this was not saved. Everything saved before is still there."),
-              "Make room on the disk, then save again."};
+              say("Make room on the disk that holds the folder ", folder_in(path),
+                  ", or ask whoever looks after that machine to; then save again.")};
     case SQLITE_BUSY:
     case SQLITE_LOCKED:
       return {"store.locked", path, "",

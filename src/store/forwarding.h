@@ -155,11 +155,12 @@ class Writes : public Reads<Base> {
     auto found = this->session(token);
     if (!found || !found.value()) return found;
     if (found.value()->seen_at > stamp_of(this->seconds() - kSeenGrid)) return found;
-    return write<std::optional<Session>>(
+    auto seen = write<std::optional<Session>>(
         [&](Database& database) -> base::Result<std::optional<Session>> {
           mark_seen(database, token, this->seconds());
           return find_session(database, token, this->seconds());
         });
+    return seen ? seen : found;  // a full disk must not sign anybody out
   }
   base::Result<bool> end_session(const std::string& token) override {
     return write<bool>([&](Database& database) { return delete_session(database, token); });

@@ -108,7 +108,8 @@ class Writer : public Reader {
   /// Errors: store.not_found.
   virtual base::Result<NewSession> start_session(const std::string& user_id,
                                                  std::chrono::seconds lasts) = 0;
-  /// The session of a token, with `seen_at` moved on when it is more than five minutes old.
+  /// The session of a token, with `seen_at` moved on when it is more than five minutes old. When
+  /// that cannot be written the session holds all the same.
   virtual base::Result<std::optional<Session>> see_session(const std::string& token) = 0;
   virtual base::Result<bool> end_session(const std::string& token) = 0;
   virtual base::Result<int> end_sessions_of(const std::string& user_id) = 0;

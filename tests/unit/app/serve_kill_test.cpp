@@ -1,14 +1,10 @@
 // The desk is killed while pages write to it, 200 times. Whatever a page was told is kept is there
 // after the next start, whole, and the next start needs nobody's help. (store_kill_test does the
 // same to the store alone.)
-#include <fcntl.h>
 #include <gtest/gtest.h>
-#include <sys/wait.h>
 #include <unistd.h>
 
-#include <array>
 #include <atomic>
-#include <csignal>
 #include <filesystem>
 #include <iostream>
 #include <nlohmann/json.hpp>
@@ -17,77 +13,14 @@
 #include <thread>
 
 #include "../http/client.h"
+#include "served.h"
 
 namespace {
 
+using app_test::Desk;
+using app_test::room;
 using http_test::Client;
 using nlohmann::json;
-
-/// The program on a file, in a process of its own.
-class Desk {
- public:
-  explicit Desk(const std::string& file) {
-    std::array<int, 2> ends{};
-    if (::pipe(ends.data()) != 0) throw std::runtime_error("no pipe");
-    process_ = ::fork();
-    if (process_ < 0) throw std::runtime_error("no second process");
-    if (process_ == 0) {
-      ::dup2(ends[1], STDOUT_FILENO);
-      ::dup2(::open("/dev/null", O_WRONLY), STDERR_FILENO);
-      ::close(ends[0]);
-      ::execl(BENCHBELL_PROGRAM, BENCHBELL_PROGRAM, "serve", "--file", file.c_str(), "--port", "0",
-              static_cast<char*>(nullptr));
-      _exit(127);
-    }
-    ::close(ends[1]);
-    said_ = ends[0];
-    port_ = port_said();
-  }
-  ~Desk() {
-    kill();
-    ::close(said_);
-  }
-  Desk(const Desk&) = delete;
-  Desk& operator=(const Desk&) = delete;
-
-  int port() const { return port_; }
-  void kill() {
-    if (process_ <= 0) return;
-    ::kill(process_, SIGKILL);
-    ::waitpid(process_, nullptr, 0);
-    process_ = -1;
-  }
-
- private:
-  pid_t process_ = -1;
-  int said_ = -1, port_ = 0;
-
-  int port_said() const {
-    std::string said;
-    char byte = 0;
-    while (::read(said_, &byte, 1) == 1) {
-      said += byte;
-      const auto colon = said.rfind(':');
-      if (said.find("://") == std::string::npos || colon < said.find("://") + 3) continue;
-      if (byte == '\n' || byte == '/' || byte == ' ') {
-        const std::string digits = said.substr(colon + 1);
-        if (!digits.empty() && std::isdigit(static_cast<unsigned char>(digits[0])) != 0)
-          return std::stoi(digits);
-      }
-    }
-    throw std::runtime_error("the desk said no address: " + said);
-  }
-};
-
-std::string room(int number) {
-  return json{{"body",
-               {{"kind", "room"},
-                {"version", 1},
-                {"name", "Room " + std::to_string(number)},
-                {"bays", {{{"name", "A"}, {"cookers", {{{"name", "A1"}}}}, {"places", {"A1"}}}}}}},
-              {"id", "room-" + std::to_string(number)}}
-      .dump();
-}
 
 /// Writes rooms until the connection is gone; gives the number of the last one that was
 /// acknowledged.

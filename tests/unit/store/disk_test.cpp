@@ -1,10 +1,12 @@
 // A full disk: the write says so, nothing is half-written, reading goes on, and with room again so
-// does writing. Once by a ceiling on the file, once on a real small disk where the test may make
-// one.
+// does writing. By a ceiling on the file, by files that may not grow, and on a real small disk
+// where the test may make one.
 #include <gtest/gtest.h>
 #include <sys/mount.h>
+#include <sys/resource.h>
 #include <unistd.h>
 
+#include <csignal>
 #include <fstream>
 
 #include "school.h"
@@ -32,6 +34,27 @@ int fill_up(Repository& school, std::string& why) {
   }
   return 2000;
 }
+
+/// No file of this program may grow beyond so many bytes, as when a person's share of the disk is
+/// used up: the system refuses the write, and not with the error of a full disk.
+class NoRoomBeyond {
+ public:
+  explicit NoRoomBeyond(rlim_t bytes) : signal_(std::signal(SIGXFSZ, SIG_IGN)) {
+    ::getrlimit(RLIMIT_FSIZE, &before_);
+    const rlimit less{bytes, before_.rlim_max};
+    ::setrlimit(RLIMIT_FSIZE, &less);
+  }
+  ~NoRoomBeyond() {
+    ::setrlimit(RLIMIT_FSIZE, &before_);
+    std::signal(SIGXFSZ, signal_);
+  }
+  NoRoomBeyond(const NoRoomBeyond&) = delete;
+  NoRoomBeyond& operator=(const NoRoomBeyond&) = delete;
+
+ private:
+  void (*signal_)(int);
+  rlimit before_{};
+};
 
 void expect_whole(Repository& school, int kept) {
   const auto list = school.list(Kind::kDish).value();
@@ -67,6 +90,61 @@ TEST_F(SchoolTest, AFullFileRefusesTheWriteAndReadsOn) {
   school = open(folder.file("small.benchbell"), options());  // with room again
   expect_whole(*school, kept);
   EXPECT_TRUE(school->create(Kind::kDish, {}, big(kept), by_hart()));
+}
+
+TEST_F(SchoolTest, AFileThatMayNotGrowIsAFullDisk) {
+  std::string why;
+  int kept = 0;
+  base::Result<Backup> backup = base::Problem{};
+  {
+    const NoRoomBeyond here(2U << 20U);
+    kept = fill_up(*school, why);
+    expect_whole(*school, kept);
+  }
+  EXPECT_EQ(why, "store.disk_full");
+  EXPECT_GT(kept, 20);
+  {
+    const NoRoomBeyond here(1U << 16U);
+    backup = school->back_up(2);
+  }
+  EXPECT_EQ(code(backup), "store.disk_full");
+  EXPECT_TRUE(school->backups().value().empty());
+  EXPECT_TRUE(school->create(Kind::kDish, {}, big(kept), by_hart()));  // with room again
+  expect_whole(*school, kept + 1);
+}
+
+TEST_F(SchoolTest, AFullDiskSaysWhatIsWrongWhereAndHowToMendIt) {
+  base::Result<Document> made = base::Problem{};
+  {
+    const NoRoomBeyond here(0);
+    made = school->create(Kind::kDish, {}, big(0), by_hart());
+  }
+  ASSERT_FALSE(made);
+  const base::Problem& problem = made.problems().front();
+  EXPECT_EQ(problem.message,
+            "There is no room left for 'school.benchbell', so this was not saved. Everything saved "
+            "before is still there.");
+  EXPECT_EQ(problem.remedy, "Make room on the disk that holds the folder '" +
+                                folder.path().string() +
+                                "', or ask whoever looks after that machine to; then save again.");
+}
+
+TEST_F(SchoolTest, AFullDiskSignsNobodyOut) {
+  const auto hart = school->add_user("Ms Hart", Role::kHead, "a hash");
+  ASSERT_TRUE(hart);
+  const auto session = school->start_session(hart.value().id, std::chrono::hours(9));
+  ASSERT_TRUE(session);
+  now += 3600;  // so long that being here would be noted
+  base::Result<std::optional<Session>> seen = base::Problem{};
+  {
+    const NoRoomBeyond here(0);
+    seen = school->see_session(session.value().token);
+  }
+  ASSERT_TRUE(seen);
+  ASSERT_TRUE(seen.value());
+  EXPECT_EQ(seen.value()->user.name, "Ms Hart");
+  EXPECT_EQ(seen.value()->seen_at, "2026-11-17T09:05:00Z");
+  EXPECT_EQ(school->see_session(session.value().token).value()->seen_at, "2026-11-17T10:05:00Z");
 }
 
 TEST_F(SchoolTest, AFullDiskRefusesTheWriteAndReadsOn) {
