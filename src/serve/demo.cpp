@@ -79,11 +79,12 @@ class Filler {
     if (kind == Kind::kHouseRules) draft.title = "House rules";
     return create(kind, id, std::move(draft));
   }
-  // The vans of the demo come in the week that is shown.
+  // The vans of the demo come in the week that is shown, which is week 1 of the timetable.
   base::Result<bool> add_school(const demo_files::File& file) {
     auto node = tree(file.text, file.path);
     if (!node) return node.problems();
     Node school = std::move(node).value();
+    shift(school, "week_one");
     if (Node* suppliers = school.find("suppliers")) {
       for (Node& supplier : suppliers->items) {
         Node* vans = supplier.find("vans");
