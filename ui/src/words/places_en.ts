@@ -513,6 +513,7 @@ export const places = {
   'setup.kept': 'School: {part}',
 
   'school.name': 'Name of the school',
+  'school.unnamed': 'Our school',
   'school.zone': 'Time zone',
   'school.terms': 'Terms',
   'school.term.name': 'Term',
