@@ -195,7 +195,8 @@ class Order {
   // "Make the dressing:", "Next your white sauce", "Start with the raita", "Now for the filling".
   bool makes_something(int i) const {
     const Words& w = phrases_.said(i);
-    if (w.size() < 4 || !base::one_of(w[0], {"make", "next", "now", "start", "begin"}))
+    constexpr std::size_t kLeast = 5;  // "Now for the filling ...": two words behind "the"
+    if (w.size() < kLeast || !base::one_of(w[0], {"make", "next", "now", "start", "begin"}))
       return false;
     std::size_t at = 1;
     if (base::one_of(w[at], {"make", "for", "with"})) ++at;
