@@ -50,13 +50,6 @@ Words words_of_name(std::string_view name) {
   return out;
 }
 
-// Of the whole name, what stands behind a comma too: "Chopped tomatoes, tinned".
-Words all_words(std::string_view name) {
-  Words out;
-  for (const std::string& word : base::words_of(base::folded(name))) out.push_back(singular(word));
-  return out;
-}
-
 // One letter left out, put in or changed, or two changed round, in a word of five letters and more.
 bool misspells(const std::string& word, const std::string& meant) {
   // Words of their own that look like a food's.
@@ -112,6 +105,12 @@ Words singular_words(const std::vector<LineToken>& tokens, std::size_t begin, st
     if (tokens[i].kind != LineToken::Kind::kWord) continue;
     for (const std::string& word : base::words_of(tokens[i].word)) out.push_back(singular(word));
   }
+  return out;
+}
+
+Words words_in_singular(std::string_view text) {
+  Words out;
+  for (const std::string& word : base::words_of(base::folded(text))) out.push_back(singular(word));
   return out;
 }
 
@@ -352,7 +351,7 @@ bool IngredientWords::egg(int i) const {
 bool IngredientWords::vegetable(int i) const {
   const Food* f = food(i);
   if (f == nullptr || !base::one_of(f->category, {"veg", "fruit", "herbs spices"})) return false;
-  const Words words = all_words(f->name);
+  const Words words = words_in_singular(f->name);
   for (const char* ready : {"canned", "tinned", "frozen", "dried", "ground", "juice", "puree",
                             "passata", "pickled", "bottled", "carton", "powder", "dry"}) {
     if (holds(words, ready)) return false;
@@ -369,7 +368,7 @@ bool IngredientWords::salad(int i) const {
         "raspberry", "blueberry", "grape", "kiwi", "banana", "melon"}) {
     if (holds(words, leaf)) return true;
   }
-  return f->category == "herbs spices" && holds(all_words(f->name), "fresh");
+  return f->category == "herbs spices" && holds(words_in_singular(f->name), "fresh");
 }
 
 }  // namespace kitchen

@@ -3,6 +3,7 @@
 
 #include <set>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "kitchen/reading/draft.h"
@@ -48,5 +49,7 @@ class IngredientWords {
 /// The tokens as folded words in the singular.
 std::vector<std::string> singular_words(const std::vector<LineToken>&, std::size_t begin,
                                         std::size_t end);
+/// The words of a text, folded, in the singular.
+std::vector<std::string> words_in_singular(std::string_view text);
 
 }  // namespace kitchen

@@ -226,6 +226,7 @@ class Order {
     }
     return false;
   }
+
   // The step written before, if it makes anything; -1 = none.
   int before(int i) const {
     for (int k = i - 1; k >= 0; --k) {
@@ -240,6 +241,7 @@ class Order {
       return last_of_.count(u) != 0 && !phrases_.staple(u);
     });
   }
+
   // What nobody waits for must be done before the last step, or it would be left over.
   void join_loose_ends() {
     if (count() < 2) return;

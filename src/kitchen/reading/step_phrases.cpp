@@ -15,11 +15,7 @@ Words without_when(const std::string& says) {
   const std::string text = base::folded(says);
   const bool when = text.starts_with("while ") || text.starts_with("whilst ");
   const std::size_t comma = when ? text.find(',') : std::string::npos;
-  Words out;
-  for (const std::string& w :
-       base::words_of(comma == std::string::npos ? text : text.substr(comma)))
-    out.push_back(singular(w));
-  return out;
+  return words_in_singular(comma == std::string::npos ? text : text.substr(comma));
 }
 
 }  // namespace
@@ -46,9 +42,7 @@ StepPhrases::StepPhrases(const DishDraft& draft, const std::vector<Work>& works,
                          const IngredientWords& words)
     : draft_(draft), works_(works), words_(words) {
   for (const StepDraft& s : draft.method) {
-    Words said;
-    for (const std::string& w : base::words_of(base::folded(s.says))) said.push_back(singular(w));
-    said_.push_back(std::move(said));
+    said_.push_back(words_in_singular(s.says));
     handled_.push_back(without_when(s.says));
   }
 }
@@ -114,7 +108,7 @@ bool StepPhrases::in_a_vessel(int i) const {
   for (std::size_t k = 0; k + 2 < words.size(); ++k) {
     const bool into = base::one_of(words[k], {"in", "into", "on", "onto"});
     if (!into || !base::one_of(words[k + 1], {"a", "another", "your"})) continue;
-    for (std::size_t m = k + 1; m < std::min(k + 6, words.size()); ++m) {
+    for (std::size_t m = k + 2; m < std::min(k + 6, words.size()); ++m) {
       if (base::one_of(words[m], {"pan", "saucepan", "bowl", "basin", "jug", "wok", "processor",
                                   "pot", "casserole", "skillet", "dish", "bag", "plate", "board"}))
         return true;
