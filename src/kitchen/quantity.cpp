@@ -27,19 +27,21 @@ constexpr std::array<UnitRow, 20> kRows = {{
     {Unit::kOunce, Dimension::kMass, 45359237, 1600000, "oz", " oz ozs ounce ounces "},
     {Unit::kPound, Dimension::kMass, 45359237, 100000, "lb", " lb lbs pound pounds "},
     {Unit::kMillilitre, Dimension::kVolume, 1, 1, "ml",
-     " ml mls millilitre millilitres milliliter milliliters cc "},
+     " ml mls mil mils millilitre millilitres milliliter milliliters cc "},
     {Unit::kCentilitre, Dimension::kVolume, 10, 1, "cl",
      " cl centilitre centilitres centiliter centiliters "},
     {Unit::kDecilitre, Dimension::kVolume, 100, 1, "dl",
      " dl decilitre decilitres deciliter deciliters "},
     {Unit::kLitre, Dimension::kVolume, 1000, 1, "l", " l ltr ltrs litre litres liter liters "},
     {Unit::kTeaspoon, Dimension::kVolume, 5, 1, "tsp",
-     " tsp tsps ts teasp teaspoon teaspoons teaspoonful teaspoonfuls teaspoonsful "},
+     " tsp tsps ts tspn tspns tspoon tspoons teasp teaspoon teaspoons teaspoonful teaspoonfuls "
+     "teaspoonsful "},
     {Unit::kDessertspoon, Dimension::kVolume, 10, 1, "dsp",
      " dsp dsps dstspn dessertspoon dessertspoons dessertspoonful dessertspoonfuls "},
     {Unit::kTablespoon, Dimension::kVolume, 15, 1, "tbsp",
-     " tbsp tbsps tbs tblsp tblsps tbl tablesp tablespoon tablespoons tablespoonful tablespoonfuls "
-     "tablespoonsful "},
+     " tbsp tbsps tbs tbspn tbspns tblsp tblsps tblspn tblspns tbl tbls tablesp tablespoon "
+     "tablespoons "
+     "tablespoonful tablespoonfuls tablespoonsful "},
     {Unit::kCup, Dimension::kVolume, 250, 1, "cup", " cup cups cupful cupfuls "},
     {Unit::kFluidOunce, Dimension::kVolume, 284130625, 10000000, "fl oz",
      " floz fluidounce fluidounces flozs flounce flounces "},

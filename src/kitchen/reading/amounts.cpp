@@ -125,6 +125,19 @@ class AmountReader {
     const bool sized = said.starts_with("thumb") && q + 1 < t_.size();
     if (!piece || !(of || sized || (vague_piece(*piece) && q + 1 < t_.size()))) return std::nullopt;
     static_cast<void>(from);
+    // "Pack of 2 naan breads": two of them.
+    std::size_t behind = 0;
+    if (of && container_word(*piece)) {
+      if (const auto inside = number_at(t_, q + 2, behind);
+          inside && number(t_, q + 2) && inside->whole()) {
+        std::size_t unit_end = 0;
+        if (!unit_at(t_, behind, measures_, unit_end)) {
+          amount_.quantity = {*inside, *inside, Unit::kPiece, ""};
+          amount_.next = behind;
+          return amount_;
+        }
+      }
+    }
     const bool many = t_[q].word != *piece;
     amount_.quantity = {Ratio(many ? 2 : 1), Ratio(many ? 3 : 1), Unit::kPiece, *piece};
     amount_.container = container_word(*piece);
@@ -137,7 +150,14 @@ class AmountReader {
 
   bool range() {
     std::size_t next = i_;
-    const auto first = number_at(t_, i_, next);
+    auto first = number_at(t_, i_, next);
+    // "l tsp.": a typewriter's one is a small L.
+    std::size_t unit_end = 0;
+    if (!first && (at(t_, i_, "l") || at(t_, i_, "i")) &&
+        unit_at(t_, i_ + 1, measures_, unit_end)) {
+      first = Ratio(1);
+      next = i_ + 1;
+    }
     if (!first) return false;
     amount_.quantity = {*first, *first, Unit::kPiece, ""};
     i_ = next;
@@ -291,6 +311,20 @@ class AmountReader {
       i_ = at(t_, k + 1, ".") ? k + 2 : k + 1;
       return true;
     }
+    // Ten grams, on cards from the continent.
+    if (at(t_, k, "dag") || at(t_, k, "dkg")) {
+      amount_.quantity = times(amount_.quantity, Ratio(10));
+      amount_.quantity.unit = Unit::kGram;
+      i_ = k + 1;
+      return true;
+    }
+    // A gill is five fluid ounces.
+    if (at(t_, k, "gill") || at(t_, k, "gills")) {
+      amount_.quantity = times(amount_.quantity, Ratio(5));
+      amount_.quantity.unit = Unit::kFluidOunce;
+      i_ = k + 1;
+      return true;
+    }
     if (const auto unit = unit_at(t_, k, measures_, next)) {
       amount_.quantity.unit = *unit;
       i_ = next;
@@ -301,6 +335,12 @@ class AmountReader {
     if (!counts(k)) return false;
     set_piece(*piece_word(t_[k].word));
     i_ = k + 1;
+    // "4 spoons of honey": who says no more takes the spoon from the table.
+    if (amount_.quantity.piece == "spoon" || amount_.quantity.piece == "spoonful") {
+      amount_.quantity.piece.clear();
+      amount_.quantity.unit = Unit::kTablespoon;
+      amount_.about = spooned_ = true;
+    }
     return true;
   }
 
@@ -458,8 +498,20 @@ class AmountReader {
     }
     if (slash && next < t_.size() && at(t_, next, "-")) return;
     amount_.also = as_written(from, next);
+    metric_cup(other);
     amount_.contradicts = !same_measure(amount_.quantity, other);
     i_ = next;
+  }
+
+  // "1 cup (250 ml)": a metric cup, whatever else the text measures by.
+  void metric_cup(const Quantity& other) {
+    Quantity& q = amount_.quantity;
+    if (q.unit != Unit::kAmericanCup || dimension(other.unit) != Dimension::kVolume) return;
+    Quantity metric = q;
+    metric.unit = Unit::kCup;
+    const double cups = (metric.middle() * in_base_units(Unit::kCup)).value();
+    const double told = (other.middle() * in_base_units(other.unit)).value();
+    if (told > 0.98 * cups && told < 1.02 * cups) q.unit = Unit::kCup;
   }
 
   // The smaller unit of a second amount: "1lb 4oz" in "550g/1lb 4oz".
@@ -505,6 +557,14 @@ std::optional<Unit> unit_at(const std::vector<LineToken>& t, std::size_t i,
   if ((w == "table" || w == "tea" || w == "dessert") && word(t, i + 1) &&
       (t[i + 1].word == "spoon" || t[i + 1].word == "spoons"))
     return done(*unit_named(w + "spoon"), i + 2);
+  // "tabel spoons", "tabelspoon", "teespoons"
+  if (t[i].word.size() >= 4 && word(t, i + 1) && singular(t[i + 1].word) == "spoon" &&
+      base::edit_distance(w, "table") <= 2 && w[0] == 't')
+    return done(w.size() < 5 ? Unit::kTeaspoon : Unit::kTablespoon, i + 2);
+  // As the tables of other countries say it.
+  if ((w == "coffee" || w == "soup") && word(t, i + 1) &&
+      base::one_of(singular(t[i + 1].word), {"spoon", "spoonful"}))
+    return done(w == "soup" ? Unit::kTablespoon : Unit::kTeaspoon, i + 2);
   if ((w == "us" || w == "american") && word(t, i + 1) && unit_named(t[i + 1].word)) {
     const Measures american{true};
     return unit_at(t, i + 1, american, next);

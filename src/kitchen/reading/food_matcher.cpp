@@ -8,6 +8,7 @@
 
 #include "base/folding.h"
 #include "base/text.h"
+#include "kitchen/reading/amounts.h"
 #include "kitchen/reading/line_words.h"
 
 namespace kitchen {
@@ -20,9 +21,14 @@ constexpr double kNearEnough = 0.72;  // below it no food is named: measured on 
 // What people say for short.
 std::string in_full(std::string word) {
   static const std::map<std::string_view, std::string_view> kShort = {
-      {"tom", "tomato"},    {"toms", "tomato"},    {"marg", "margarine"},
-      {"spud", "potato"},   {"parm", "parmesan"},  {"choc", "chocolate"},
-      {"cuke", "cucumber"}, {"spag", "spaghetti"}, {"bicarb", "bicarbonate"}};
+      {"tom", "tomato"},      {"toms", "tomato"},     {"marg", "margarine"},
+      {"spud", "potato"},     {"parm", "parmesan"},   {"choc", "chocolate"},
+      {"cuke", "cucumber"},   {"spag", "spaghetti"},  {"bicarb", "bicarbonate"},
+      {"pdr", "powder"},      {"pwd", "powder"},      {"ess", "essence"},
+      {"evap", "evaporated"}, {"cond", "condensed"},  {"veg", "vegetable"},
+      {"pots", "potato"},     {"caps", "capsicum"},   {"moz", "mozzarella"},
+      {"mozz", "mozzarella"}, {"mayo", "mayonnaise"}, {"wholem", "wholemeal"},
+      {"des", "desiccated"},  {"gran", "granulated"}, {"brekkie", "breakfast"}};
   const auto found = kShort.find(word);
   return found == kShort.end() ? word : std::string(found->second);
 }
@@ -34,6 +40,18 @@ Words words_in(std::string_view text) {
     if (one.ends_with("'s")) one.resize(one.size() - 2);
     while (!one.empty() && one.back() == '\'') one.pop_back();
     if (!one.empty()) out.push_back(in_full(singular(one)));
+  }
+  // "Plain flower"
+  for (std::size_t i = 1; i < out.size(); ++i) {
+    if (out[i] == "flower" && base::one_of(out[i - 1], {"plain", "raising", "strong", "bread",
+                                                        "wholemeal", "corn", "purpose"}))
+      out[i] = "flour";
+  }
+  // "GF flour"
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    if (out[i] != "gf") continue;
+    out[i] = "gluten";
+    out.insert(out.begin() + static_cast<std::ptrdiff_t>(i) + 1, "free");
   }
   // "s.r. flour"
   for (std::size_t i = 0; i + 2 < out.size(); ++i) {
@@ -57,17 +75,18 @@ std::string spoken(const Words& words, std::size_t from, std::size_t to) {
 // Words that make another food of what they stand with: never dropped, never ignored.
 bool changes_food(const std::string& word) {
   static const std::unordered_set<std::string_view> kWords = {
-      "free",    "vegan",       "vegetarian", "veggie",     "dairy",   "gluten", "plant",
-      "lactose", "reduced",     "low",        "light",      "less",    "sugar",  "diet",
-      "mock",    "imitation",   "oil",        "juice",      "flour",   "puree",  "paste",
-      "sauce",   "stock",       "vinegar",    "powder",     "butter",  "milk",   "cream",
-      "extract", "essence",     "syrup",      "jam",        "jelly",   "drink",  "yogurt",
-      "yoghurt", "cheese",      "spread",     "soup",       "crisp",   "cake",   "bread",
-      "noodle",  "pasta",       "rice",       "seed",       "nut",     "zest",   "rind",
-      "peel",    "pickle",      "pickled",    "chutney",    "ketchup", "cube",   "mince",
-      "sausage", "burger",      "bacon",      "ham",        "liver",   "bone",   "yolk",
-      "white",   "wine",        "beer",       "mix",        "biscuit", "pie",    "pastry",
-      "wrap",    "concentrate", "substitute", "alternative"};
+      "free",    "vegan",       "vegetarian", "veggie",      "dairy",       "gluten",    "plant",
+      "lactose", "reduced",     "low",        "light",       "less",        "sugar",     "diet",
+      "mock",    "imitation",   "oil",        "juice",       "flour",       "puree",     "paste",
+      "sauce",   "stock",       "vinegar",    "powder",      "butter",      "milk",      "cream",
+      "extract", "essence",     "syrup",      "jam",         "jelly",       "drink",     "yogurt",
+      "yoghurt", "cheese",      "spread",     "soup",        "crisp",       "cake",      "bread",
+      "noodle",  "pasta",       "rice",       "seed",        "nut",         "zest",      "rind",
+      "peel",    "pickle",      "pickled",    "chutney",     "ketchup",     "cube",      "mince",
+      "sausage", "burger",      "bacon",      "ham",         "liver",       "bone",      "yolk",
+      "white",   "wine",        "beer",       "mix",         "biscuit",     "pie",       "pastry",
+      "wrap",    "concentrate", "substitute", "alternative", "nutritional", "preserved", "flax",
+      "flower",  "blossom"};
   return kWords.contains(word);
 }
 
@@ -111,6 +130,17 @@ std::string once(const std::string& word) {
   std::string out;
   for (const char c : word) {
     if (out.empty() || out.back() != c) out += c;
+  }
+  return out;
+}
+
+// What is left of a word when its vowels are: "sossage" and "sausage" sound alike.
+std::string sound(const std::string& word) {
+  std::string out;
+  for (const char c : word) {
+    const char one = c == 'c' || c == 'q' ? 'k' : c == 'z' ? 's' : c;
+    if (base::one_of(std::string_view(&one, 1), {"a", "e", "i", "o", "u", "y", "h"})) continue;
+    if (out.empty() || out.back() != one) out += one;
   }
   return out;
 }
@@ -166,6 +196,14 @@ FoodMatcher::FoodMatcher(const Foods& foods) : foods_(foods) {
       if (list.empty() || list.back() != i) list.push_back(i);
     }
   }
+}
+
+bool FoodMatcher::shuns(std::string_view name) {
+  const Words words = words_in(name);
+  return std::any_of(words.begin(), words.end(), [](const std::string& w) {
+    return base::one_of(w, {"free", "vegan", "vegetarian", "veggie", "dairy", "lactose", "plant",
+                            "mock", "imitation", "alternative", "substitute", "flax"});
+  });
 }
 
 void FoodMatcher::add_name(const Food& food, std::string_view text) {
@@ -254,27 +292,36 @@ const Food* FoodMatcher::in_form(const Food& food, const Words& words,
   return &food;
 }
 
-// The known word a misspelt one is nearest to; itself when it is known or nothing is near.
-std::string FoodMatcher::similar_word(const std::string& word) const {
-  if (word.size() < 5 || knows_word(word)) return word;
+// The known words a misspelt one is nearest to, at most three; itself when it is known or nothing
+// is near.
+FoodMatcher::WordList FoodMatcher::similar_words(const std::string& word) const {
+  if (word.size() < 4 || knows_word(word)) return {word};
   const std::size_t bearable = word.size() >= 8 ? 2 : 1;
-  std::string best = word;
-  std::size_t least = bearable + 1;
+  const std::string sounds = sound(word);
+  WordList best;
+  std::size_t least = 3;
   // Nobody misspells the first letter; that keeps the search short.
   for (auto each = numbers_.lower_bound(word.substr(0, 1));
        each != numbers_.end() && each->first[0] == word[0]; ++each) {
     const std::string& known = each->first;
     if (words_[static_cast<std::size_t>(each->second)].names.empty()) continue;
-    if (known.size() + bearable < word.size() || known.size() > word.size() + bearable) continue;
+    if (known.size() + 2 < word.size() || known.size() > word.size() + 2) continue;
+    // What sounds alike may be further off; of a short word only the last letter may be missing.
+    const bool alike = sounds.size() > 1 && sound(known) == sounds;
+    const bool begun = known.size() == word.size() + 1 && known.starts_with(word);
     const std::size_t off = base::edit_distance(word, known);
+    if (off > (alike ? 2 : word.size() < 5 ? (begun ? 1U : 0U) : bearable)) continue;
+    if (off > least) continue;
+    if (off < least) best.clear();
+    least = off;
     // "Peper" is rather pepper than paper: people forget to double a letter.
-    const bool doubled = off == least && once(known) == once(word);
-    if (off < least || doubled) {
-      least = off;
-      best = known;
-    }
+    const bool first = once(known) == once(word) ||
+                       (alike && !best.empty() && sound(best.front()) != sounds);
+    best.insert(first ? best.begin() : best.end(), known);
   }
-  return best;
+  constexpr std::size_t kMost = 3;
+  if (best.size() > kMost) best.resize(kMost);
+  return best.empty() ? WordList{word} : best;
 }
 
 double FoodMatcher::likeness(const std::vector<Asked>& asked, const Name& name) const {
@@ -385,6 +432,40 @@ FoodGuess FoodMatcher::guess_from_part(const Words& words, const FoodHints& hint
   return {};
 }
 
+// "Milk to loosen", "lard the size of a walnut", "kosher salt": what stands before the first word
+// that tells how, without the words nobody knows.
+FoodGuess FoodMatcher::guess_from_core(const Words& words, const FoodHints& hints) const {
+  const auto tail = std::find_if(words.begin(), words.end(), [](const std::string& w) {
+    return base::one_of(
+        w, {"to", "for", "from",  "the",     "that", "which", "any",   "if",   "you", "left",
+            "in", "on",  "mixed", "steeped", "per",  "at",    "about", "just", "and", "or"});
+  });
+  Words core;
+  double sure = 0.8;
+  for (auto word = words.begin(); word != tail; ++word) {
+    const bool number = (*word)[0] >= '0' && (*word)[0] <= '9';
+    const bool share = number && word + 1 != tail && *(word + 1) == "fat";
+    if (share) {
+      ++word;
+      continue;
+    }
+    const std::string spelt = similar_words(*word).front();
+    if (number || (!knows_word(spelt) && !changes_food(*word))) {
+      sure *= 0.9;
+      continue;
+    }
+    core.push_back(spelt);
+  }
+  if (core.empty() || core.size() == words.size()) return {};
+  const bool only_idle = std::all_of(core.begin(), core.end(), [](const std::string& w) {
+    return idle(w) || preparation_word(w) || piece_word(w).has_value();
+  });
+  if (only_idle) return {};
+  FoodGuess guess = match(spoken(core, 0, core.size()), hints);
+  guess.confidence *= sure;
+  return guess;
+}
+
 FoodGuess FoodMatcher::match(std::string_view name, const FoodHints& hints) const {
   Words words = words_in(name);
   if (words.size() > 12) words.resize(12);
@@ -423,10 +504,21 @@ FoodGuess FoodMatcher::match(std::string_view name, const FoodHints& hints) cons
   Words spelt = words;
   double doubt = 1;
   if (guess.food == nullptr) {
+    std::vector<WordList> ways;
     for (std::string& word : spelt) {
-      std::string near = idle(word) || quality_word(word) ? word : similar_word(word);
-      if (near != word) doubt *= 0.85;
-      word = std::move(near);
+      ways.push_back(idle(word) || quality_word(word) ? WordList{word} : similar_words(word));
+      if (ways.back().front() != word) doubt *= 0.85;
+      word = ways.back().front();
+    }
+    // "Chicken breat" is no bread: of words as near the one that makes a food's name.
+    for (std::size_t i = 0; i < spelt.size() && exact(spelt) == nullptr; ++i) {
+      for (const std::string& other : ways[i]) {
+        Words tried = spelt;
+        tried[i] = other;
+        if (exact(tried) == nullptr) continue;
+        spelt = std::move(tried);
+        break;
+      }
     }
     if (doubt < 1 && spelt.size() == 1 && spelt[0] == "pepper") {
       guess = match("pepper", hints);
@@ -450,6 +542,7 @@ FoodGuess FoodMatcher::match(std::string_view name, const FoodHints& hints) cons
     if (found.size() > 1 && found[1].likeness > 0.97 * found.front().likeness)
       guess.confidence *= 0.8;
   }
+  if (guess.food == nullptr) guess = guess_from_core(words, hints);
   if (guess.food != nullptr && !may_be(*guess.food, words)) guess = {};
   std::erase_if(guess.others,
                 [&](const std::string& key) { return !may_be(*foods_.find(key), words); });

@@ -39,6 +39,9 @@ class FoodMatcher {
   FoodGuess match(std::string_view name, const FoodHints& hints) const;
   /// The food with exactly this name, as Foods::named().
   const Food* named(std::string_view name) const { return foods_.named(name); }
+  /// Whether a name says what must not be in it: "gluten-free", "vegan". Then no other words of the
+  /// line may tell the food.
+  static bool shuns(std::string_view name);
   const Foods& foods() const { return foods_; }
   /// Whether a name of some food holds this word (folded, singular).
   bool knows_word(const std::string& word) const;
@@ -78,7 +81,9 @@ class FoodMatcher {
   const Food* in_form(const Food& food, const std::vector<std::string>& words,
                       const FoodHints& hints) const;
   const Food* sibling(const Food& food, std::initializer_list<std::string_view> forms) const;
-  std::string similar_word(const std::string& word) const;
+  using WordList = std::vector<std::string>;
+  WordList similar_words(const std::string& word) const;
+  FoodGuess guess_from_core(const std::vector<std::string>& words, const FoodHints& hints) const;
   FoodGuess guess_from_part(const std::vector<std::string>& words, const FoodHints& hints) const;
 };
 

@@ -87,8 +87,10 @@ class LineReader {
   // "Flour - 200g", "flour: 200 g, sifted", "Eggs x 2", "Butter (100g)".
   Tokens behind() {
     for (std::size_t k = 1; k < t_.size(); ++k) {
-      const bool article = (t_[k].is("a") || t_[k].is("half")) &&
-                           (t_[k - 1].is("-") || t_[k - 1].is(":") || handful_behind(k));
+      const bool article = (t_[k].is("a") || t_[k].is("half") || t_[k].is("one") ||
+                            measure_quality(t_[k].word)) &&
+                           (t_[k - 1].is("-") || t_[k - 1].is(":") || handful_behind(k) ||
+                            spoon_behind(k));
       const bool told = t_[k - 1].is("(") && t_[k].kind == LineToken::Kind::kWord;
       if (!(t_[k].number() || article || told) || share(t_, k + 1)) continue;
       if (t_[k - 1].kind == LineToken::Kind::kWord && t_[k - 1].is("into")) return t_;
@@ -97,7 +99,8 @@ class LineReader {
       const bool bracket = at(t_, k - 1, "(") || at(t_, k - 1, "[");
       const bool closed = bracket && (at(t_, amount->next, ")") || at(t_, amount->next, "]"));
       if (bracket && !closed) continue;
-      if (!ends_well(amount->next) && !closed && !said_behind(k)) continue;
+      if (!ends_well(amount->next) && !closed && !said_behind(k) && !measured_behind(k, *amount))
+        continue;
       std::size_t name_end = k;
       while (name_end > 0 && !t_[name_end - 1].number() &&
              (t_[name_end - 1].kind == LineToken::Kind::kSign || t_[name_end - 1].is("x") ||
@@ -119,10 +122,41 @@ class LineReader {
 
   // "Seedless grapes, a small bunch"
   bool handful_behind(std::size_t k) const {
-    if (!t_[k - 1].is(",") || !(t_[k].is("a") || t_[k].is("half"))) return false;
+    const bool article = t_[k].is("a") || t_[k].is("half") || t_[k].is("one") ||
+                         measure_quality(t_[k].word);
+    if (!t_[k - 1].is(",") || !article) return false;
     const auto amount = amount_at(t_, k, measures_);
-    if (t_[k].is("half")) return amount && amount->next >= t_.size();
-    return amount && amount->next >= t_.size() && vague_piece(amount->quantity.piece);
+    if (!amount || !(amount->next >= t_.size() || ends_well(amount->next))) return false;
+    if (t_[k].is("half")) return amount->next >= t_.size();
+    return vague_piece(amount->quantity.piece) || amount->quantity.piece == "spoonful";
+  }
+
+  // "Cinnamon half a tea spoon", "raisins a handful"
+  bool spoon_behind(std::size_t k) const {
+    const auto amount = amount_at(t_, k, measures_);
+    if (!amount || !amount->quantity.stated() || !before_is_food(k)) return false;
+    return dimension(amount->quantity.unit) == Dimension::kVolume ||
+           amount->quantity.piece == "handful" || amount->quantity.piece == "pinch" ||
+           amount->quantity.piece == "knob";
+  }
+
+  // "Oats 250g not the big ones": what is weighed stands before it, and nothing says that the
+  // amount is of something else ("in 200 ml water").
+  bool measured_behind(std::size_t k, const Amount& amount) const {
+    if (dimension(amount.quantity.unit) == Dimension::kCount)
+      return k > 0 && t_[k - 1].is(",") && t_[k].number() && amount.quantity.piece.empty() &&
+             before_is_food(k - 1);
+    return before_is_food(k);
+  }
+
+  bool before_is_food(std::size_t k) const {
+    for (std::size_t i = 0; i < k; ++i) {
+      if (t_[i].is("(") || base::one_of(t_[i].word, {"in", "with", "into", "of", "per", "from",
+                                                     "weighing", "each", "to", "for"}))
+        return false;
+    }
+    const FoodGuess guess = foods_.match(as_written(t_, 0, k), {});
+    return guess.food != nullptr && guess.confidence >= 0.6;
   }
 
   // "Lemon, juice of half" is "juice of half lemon".
@@ -166,6 +200,9 @@ class LineReader {
   bool ends_well(std::size_t k) const {
     if (k >= t_.size() || t_[k].is(",") || t_[k].is("(") || t_[k].is(".") || t_[k].is(";") ||
         (t_[k].is("-") && t_[k].spaced))
+      return true;
+    if (base::one_of(t_[k].word,
+                     {"plus", "+", "to", "for", "on", "or", "and", "extra", "at", "from"}))
       return true;
     return quality_word(t_[k].word) && (k + 1 >= t_.size() || t_[k + 1].is(","));
   }
@@ -211,7 +248,11 @@ class LineReader {
     }
     const std::string fruit = singular(base::folded(draft.name));
     const std::string thing = rest[i].is("juice") ? "juice" : "zest";
-    const FoodGuess guess = foods_.match(base::say(fruit, " ", thing), hints({}));
+    // What is squeezed from the fruit is not what stands in a carton.
+    const Food* squeezed = foods_.named(base::say(thing, " of ", fruit));
+    const FoodGuess guess = squeezed != nullptr
+                                ? FoodGuess{squeezed, 0.95, {}}
+                                : foods_.match(base::say(fruit, " ", thing), hints({}));
     // The table has no zest of that fruit: then it is the fruit, and what is taken of it.
     if (guess.food == nullptr || guess.confidence < 0.85 || guess.food->key == draft.food.value) {
       put_first(draft.preparation, said);
@@ -238,10 +279,12 @@ class LineReader {
     const bool each = amount_ && amount_->each;
     if (stated && !vague && !each) return {};
     std::vector<Tokens> names(1);
+    bool commas = false;  // of what stands between commas more must be known
     std::size_t i = 0;
     for (; i < rest.size(); ++i) {
       const LineToken& t = rest[i];
       if (t.is("(")) break;
+      commas = commas || t.is(",");
       const bool divides = t.is("and") || t.is("&") || t.is(",") || t.is("+");
       if (!divides) {
         names.back().push_back(t);
@@ -261,7 +304,7 @@ class LineReader {
     std::string remarks;
     for (const Tokens& name : names) {
       IngredientDraft draft = draft_of(name);
-      if (draft.food.value.empty() || draft.food.confidence < 0.85) {
+      if (draft.food.value.empty() || draft.food.confidence < (commas ? 0.85 : 0.65)) {
         // What is behind the last food is a remark on all of them: "salt and pepper, to taste".
         if (out.size() < 2) return {};
         append(remarks, as_written(name, 0, name.size()));
@@ -334,10 +377,21 @@ class LineReader {
     FoodGuess guess = foods_.match(asked, h);
     if (guess.food == nullptr && asked != parts.match_name)
       guess = foods_.match(parts.match_name, h);
-    // "sugar (caster)"
-    for (const std::string& note : parts.notes) {
+    // "sugar (caster)", "apples, cooking", "chicken thighs, skin on"
+    std::vector<std::string> told_behind = parts.notes;
+    for (const std::string& remark : base::parts(parts.preparation, ','))
+      told_behind.push_back(base::trimmed(remark));
+    for (const std::string& note : told_behind) {
+      if (note.empty() || preparation_word(base::folded(note))) continue;
       const Food* told = foods_.named(base::say(note, " ", draft.name));
+      if (told == nullptr) told = foods_.named(base::say(draft.name, " ", note));
       if (told != nullptr) guess = {told, 0.9, guess.others};
+    }
+    // "2 tatashe (red bell peppers)": the other name in brackets.
+    for (const std::string& note : parts.notes) {
+      if (guess.food != nullptr || FoodMatcher::shuns(parts.match_name)) break;
+      const FoodGuess other = foods_.match(note, h);
+      if (other.confidence >= 0.85) guess = other;
     }
     if (counted && amount_->quantity.piece.empty()) {
       peel_piece(draft, parts, guess);
@@ -371,6 +425,15 @@ class LineReader {
       }
       const Food* other = foods_.named(note);
       if (other != nullptr && other == foods_.match(draft.name, {}).food) continue;
+      // "Lemon juice (half a lemon)"
+      if (second && !draft.quantity.value.stated() && second->quantity.stated() &&
+          second->next < t.size()) {
+        const std::string of = base::folded(as_written(t, second->next, t.size()));
+        if (base::folded(draft.name).starts_with(singular(of))) {
+          draft.quantity = {second->quantity, 0.9, note};
+          continue;
+        }
+      }
       if (second && !t.empty() && t[0].number()) {
         append(draft.also, base::say("(", note, ")"), " ");
         continue;
@@ -495,6 +558,29 @@ std::optional<std::size_t> second_food(const std::string& tidy, const FoodMatche
   return std::nullopt;
 }
 
+// "1 egg beaten with 2 tbsp milk", "chia seeds soaked in 120 ml water": where what is weighed apart
+// begins, told by an amount with a unit and a food of the table behind it.
+std::optional<std::size_t> weighed_second(const std::string& tidy, const FoodMatcher& foods,
+                                          const Measures& measures) {
+  constexpr double kSure = 0.85;
+  const auto t = line_tokens(tidy);
+  const auto first = t.empty() ? std::nullopt : amount_at(t, 0, measures);
+  for (std::size_t i = first ? first->next + 1 : 1; i + 2 < t.size(); ++i) {
+    if (!base::one_of(t[i].word, {"in", "with", "+", "w"})) continue;
+    std::size_t from = i + 1;
+    if (t[from].is("/")) ++from;
+    const auto amount = amount_at(t, from, measures);
+    if (!amount || !amount->quantity.stated() || amount->next >= t.size() ||
+        dimension(amount->quantity.unit) != Dimension::kVolume)
+      continue;
+    std::size_t end = amount->next;
+    while (end < t.size() && t[end].kind == LineToken::Kind::kWord) ++end;
+    const FoodGuess guess = foods.match(as_written(t, amount->next, end), {});
+    if (guess.food != nullptr && guess.confidence >= kSure) return t[from].begin;
+  }
+  return std::nullopt;
+}
+
 // "self - raising flour": old print has spaces around its hyphens.
 std::string hyphens_closed(std::string tidy) {
   for (const std::string_view first : {"self", "semi", "free", "sun", "fast", "easy", "full", "low",
@@ -515,6 +601,14 @@ std::vector<IngredientDraft> read_ingredient_line(std::string_view line, const F
                                                   const Measures& measures) {
   const std::string tidy = hyphens_closed(tidied_line(in_reading_order(line)));
   auto drafts = LineReader(tidy, foods, measures).read();
+  if (drafts.size() == 1 && !drafts.front().food.value.empty()) {
+    if (const auto cut = weighed_second(tidy, foods, measures)) {
+      std::string behind = tidy.substr(*cut);
+      while (!behind.empty() && (behind.back() == ')' || behind.back() == '.')) behind.pop_back();
+      for (IngredientDraft& draft : LineReader(behind, foods, measures).read())
+        drafts.push_back(std::move(draft));
+    }
+  }
   if (drafts.size() == 1) {
     if (const auto cut = second_food(tidy, foods, measures)) {
       auto second = LineReader(tidy.substr(*cut + 5), foods, measures).read();

@@ -322,6 +322,11 @@ std::vector<int> IngredientWords::named_in(const Words& words, const std::string
                          other_[static_cast<std::size_t>(i)].end(),
                          [](const Words& name) { return holds(name, "cheese"); });
     });
+  // "Crumble the cube into a jug": its stock is called by its own word elsewhere.
+  if (holds(words, "cube") && !mentions("cube"))
+    add_where([&](int i) {
+      return food(i) != nullptr && food(i)->key.find("stock") != std::string::npos;
+    });
   if (holds(words, "season")) add_where([&](int i) { return key_is(i, {"salt", "black_pepper"}); });
   if (holds(words, "meat") || holds(words, "mince")) add_where([&](int i) { return raw_meat(i); });
   if (holds(words, "seasoning"))
@@ -333,6 +338,11 @@ std::vector<int> IngredientWords::named_in(const Words& words, const std::string
 bool IngredientWords::mentions(std::string_view word) const {
   return std::any_of(tokens_.begin(), tokens_.end(),
                      [&](const std::vector<std::string>& name) { return holds(name, word); });
+}
+
+bool IngredientWords::is_head(std::string_view word) const {
+  return std::any_of(tokens_.begin(), tokens_.end(),
+                     [&](const Words& name) { return !name.empty() && name.back() == word; });
 }
 
 bool IngredientWords::has_word(int ingredient, std::string_view word) const {

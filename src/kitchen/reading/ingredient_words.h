@@ -24,6 +24,8 @@ class IngredientWords {
 
   /// Whether some ingredient's name has the word (singular).
   bool mentions(std::string_view word) const;
+  /// Whether it is the word some ingredient's name ends with: "bun" of "burger buns".
+  bool is_head(std::string_view word) const;
   /// Whether this ingredient's name has it.
   bool has_word(int ingredient, std::string_view word) const;
   /// Raw meat, poultry, fish or shellfish as bought; egg apart.

@@ -17,6 +17,7 @@
 #include "kitchen/reading/line_looks.h"
 #include "kitchen/reading/line_words.h"
 #include "kitchen/reading/page_words.h"
+#include "kitchen/reading/senders.h"
 #include "kitchen/reading/step_looks.h"
 
 namespace kitchen {
@@ -306,6 +307,8 @@ class LayingOut {
     if (looks.amount_first || looks.amount_last || looks.amount_alone || looks.words < 2 ||
         group_heading(line.tidy, looks))
       return false;
+    // Where a heading for the method is still to come, only a verb makes a step of it.
+    if (evidence_.method_named() && !looks.verb_first) return false;
     if (!laid_.counted_list() ||
         !(looks.verb_first || telegraphic(line.tidy) || evidence_.verb_led(line)))
       return false;
@@ -315,7 +318,8 @@ class LayingOut {
   void in_ingredients(const Line& line) {
     if (line.looks.amount_alone && laid_.continues_ingredient(line, group_))
       return put(line, LineRole::kIngredient, true);
-    if (evidence_.equipment(line)) return put(line, LineRole::kUnread);
+    const bool weighed = line.looks.measured && evidence_.amount_of_food(line);
+    if (!weighed && evidence_.equipment(line)) return put(line, LineRole::kUnread);
     if (method_like(line) || brief_step(line)) {
       if (!method_begun_) group_.clear();
       if (!evidence_.method_named()) section_ = Section::kMethod;
@@ -464,7 +468,7 @@ class LayingOut {
 }  // namespace
 
 Layout lay_out(std::string_view text, const FoodMatcher& foods) {
-  return LayingOut(text, foods).lay_out();
+  return LayingOut(without_senders(text), foods).lay_out();
 }
 
 }  // namespace kitchen

@@ -160,31 +160,31 @@ const Words kVerbs = {
     "light",     "collect",   "position", "adjust",      "invert", "unmould",    "ice",
     "frost",     "swirl",     "ease"};
 
-const Words kVague = {"pinch", "handful",  "knob",   "dash",     "splash",     "drizzle",
-                      "glug",  "squeeze",  "dollop", "sprinkle", "sprinkling", "grating",
-                      "grind", "grinding", "twist",  "bunch",    "clove",      "sprig",
-                      "tin",   "can",      "jar",    "packet"};
+const Words kVague = {"pinch",      "handful", "knob",     "dash",     "splash",
+                      "drizzle",    "glug",    "squeeze",  "dollop",   "sprinkle",
+                      "sprinkling", "grating", "grind",    "grinding", "twist",
+                      "bunch",      "clove",   "sprig",    "tin",      "can",
+                      "jar",        "packet",  "scraping", "shaving",  "dusting"};
 
 const Words kOften = {"fillet", "breast", "thigh", "drumstick", "steak", "roll",
                       "wrap",   "half",   "bun",   "base",      "round", "medallion",
                       "finger", "burger", "chop",  "wing",      "leg"};
 
 const Words kPieces = {
-    "clove",    "tin",        "can",      "pinch",   "handful",   "knob",     "sprig",
-    "stick",    "stalk",      "slice",    "rasher",  "bunch",     "leaf",     "sheet",
-    "jar",      "packet",     "pack",     "sachet",  "tub",       "pot",      "carton",
-    "bag",      "bottle",     "block",    "bar",     "square",    "cube",     "head",
-    "bulb",     "ball",       "piece",    "chunk",   "thumb",     "dash",     "splash",
-    "drizzle",  "glug",       "squeeze",  "drop",    "dollop",    "scoop",    "punnet",
-    "box",      "fillet",     "breast",   "loaf",    "nest",      "strip",    "wedge",
-    "portion",  "ring",       "floret",   "ear",     "cob",       "rib",      "spear",
-    "pat",      "tube",       "pouch",    "grind",   "grinding",  "grating",  "twist",
-    "sprinkle", "sprinkling", "envelope", "package", "container", "log",      "mug",
-    "lump",     "segment",    "round",    "shaving", "shard",     "pod",      "strand",
-    "frond",    "stem",       "length",   "half",    "quarter",   "thigh",    "drumstick",
-    "steak",    "base",       "bundle",   "rack",    "scraping",  "smear",    "swirl",
-    "crown",    "side",       "joint",    "tray",    "basket",    "cupful",   "spoonful",
-    "ladleful", "ladle",      "spoon",    "tablet",  "finger",    "medallion"};
+    "clove",      "tin",      "can",      "pinch",     "handful",  "knob",    "sprig",  "stick",
+    "stalk",      "slice",    "rasher",   "bunch",     "leaf",     "sheet",   "jar",    "packet",
+    "pack",       "sachet",   "tub",      "pot",       "carton",   "bag",     "bottle", "block",
+    "bar",        "square",   "cube",     "head",      "bulb",     "ball",    "piece",  "chunk",
+    "thumb",      "dash",     "splash",   "drizzle",   "glug",     "squeeze", "drop",   "dollop",
+    "scoop",      "punnet",   "box",      "fillet",    "breast",   "loaf",    "nest",   "strip",
+    "wedge",      "portion",  "ring",     "floret",    "ear",      "cob",     "rib",    "spear",
+    "pat",        "tube",     "pouch",    "grind",     "grinding", "grating", "twist",  "sprinkle",
+    "sprinkling", "envelope", "package",  "container", "log",      "mug",     "lump",   "segment",
+    "round",      "shaving",  "shard",    "pod",       "strand",   "frond",   "stem",   "length",
+    "half",       "quarter",  "thigh",    "drumstick", "steak",    "base",    "bundle", "rack",
+    "scraping",   "smear",    "swirl",    "crown",     "side",     "joint",   "tray",   "basket",
+    "cupful",     "spoonful", "ladleful", "ladle",     "spoon",    "tablet",  "finger", "medallion",
+    "glass",      "tumbler",  "grain",    "dusting",   "turn"};
 
 const Words kContainers = {"tin",    "can",      "jar",     "packet",    "pack", "sachet", "tub",
                            "pot",    "carton",   "bag",     "bottle",    "box",  "tube",   "pouch",
@@ -207,6 +207,7 @@ std::optional<std::string> piece_word(const std::string& word) {
   if (word == "pkt" || word == "pkts" || word == "pack" || word == "packs") return "packet";
   if (word == "tins" || word == "cans") return word.substr(0, 3);
   std::string one = singular(word);
+  if (one.ends_with("handfull") || one.ends_with("spoonfull")) one.pop_back();
   if (in(kPieces, one)) return one;
   return std::nullopt;
 }

@@ -8,7 +8,9 @@
 #include <vector>
 
 #include "kitchen/foods.h"
+#include "kitchen/reading/actions.h"
 #include "kitchen/reading/draft.h"
+#include "kitchen/reading/ingredient_words.h"
 #include "kitchen/reading/method_line.h"
 #include "kitchen/reading/task_times.h"
 
@@ -18,5 +20,9 @@ namespace kitchen {
 /// in exactly one step, or in `draft.unread` when it holds no action at all.
 void read_method(DishDraft& draft, const std::vector<MethodLine>& lines, const Foods& foods,
                  const TaskTimes& times);
+
+/// The same without the order and what follows from it; returns what kind of work each step is.
+std::vector<Work> read_steps(DishDraft& draft, const std::vector<MethodLine>& lines,
+                             const IngredientWords& words, const TaskTimes& times);
 
 }  // namespace kitchen

@@ -23,6 +23,11 @@ class Equipment {
     if (v_.has({"core", "cored"}) && (uses({"apple", "pear"}) || v_.has({"apple", "pear"})))
       add("corer", 0.5);
     if (v_.has({"prick"}) && !has("skewer")) add("fork", 0.6);
+    if (v_.has({"apron"})) add("apron", 0.9);
+    if (v_.has({"spread"}) && !spoons() && !step_.uses.empty() && !has("spoon") && !step_.heat)
+      add("knife", 0.5);
+    if (v_.has({"dollop"}) || (v_.work == Work::kServe && v_.has({"spoon", "pile", "share"})))
+      add("spoon", 0.5);
     if (v_.has({"taste"}) && !named_) add("spoon", 0.5);
     if (v_.work == Work::kServe && !names_vessel()) add("plate", 0.5);
     if (v_.has({"pipe"}) && !v_.has({"spoon"})) add("piping bag", 0.7);
@@ -195,6 +200,13 @@ class Equipment {
     const bool tool = has("spoon") || has("wooden spoon") || has("whisk") || has("fork") ||
                       has("spatula") || has("fish slice") || has("tongs");
     if (stirs && !tool && (on_heat(v_.work) || v_.says("good mix"))) add("wooden spoon", 0.6);
+    // What fries wants moving about, and so does what is added to a pan that simmers.
+    const bool on_ring = step_.heat && step_.heat->value.where == Where::kRing;
+    const bool turned = v_.has({"turn", "turning", "flip", "flipping"}) || v_.says("each side") ||
+                        v_.says("both side");
+    if (on_ring && !tool && !turned &&
+        (v_.work == Work::kFry || (v_.work == Work::kSimmer && step_.uses.size() > 1)))
+      add("wooden spoon", 0.5);
     const bool melts = v_.work == Work::kMelt && step_.uses.size() > 1 && step_.heat &&
                        step_.heat->value.where == Where::kRing;
     if (melts && !tool) add("wooden spoon", 0.6);
@@ -217,6 +229,8 @@ class Equipment {
                          !v_.says("part covered") && !v_.has({"uncovered"});
     const bool pan = (step_.heat && step_.heat->value.where == Where::kRing) || v_.so_far.on_ring;
     if (covered && pan) add("lid", 0.7);
+    const bool rests = v_.work == Work::kChill || v_.work == Work::kStand;
+    if (covered && !pan && rests && !has("lid")) add("cling film", 0.5);
   }
 
   bool lining() const {

@@ -2,6 +2,7 @@
 
 #include "base/folding.h"
 #include "base/text.h"
+#include "kitchen/reading/made_words.h"
 
 namespace kitchen {
 namespace {
@@ -43,9 +44,14 @@ std::string usual_vessel(const StepView& v, Where where) {
            : v.work == Work::kDeepFry                          ? "deep pan"
            : v.work == Work::kMelt || v.work == Work::kThicken ? "small pan"
                                                                : "large pan";
-  const bool in_use = !v.so_far.vessel.empty() && ware_kind(v.so_far.vessel) == WareKind::kBaking;
+  const bool in_use = !v.so_far.vessel.empty() &&
+                      (ware_kind(v.so_far.vessel) == WareKind::kBaking ||
+                       v.so_far.vessel == "casserole");
   if (where == Where::kOven)
-    return !v.so_far.tin.empty() ? v.so_far.tin : in_use ? v.so_far.vessel : "baking tray";
+    return v.so_far.vessel == "casserole" ? v.so_far.vessel
+           : !v.so_far.tin.empty()        ? v.so_far.tin
+           : in_use                       ? v.so_far.vessel
+                                          : "baking tray";
   return "grill pan";
 }
 
@@ -99,6 +105,7 @@ void find_brief(const StepView& v, StepDraft& step) {
 void move_on(const StepView& v, const StepDraft& step, SoFar& so_far) {
   so_far.works.push_back(v.work);
   for (const int i : step.uses) so_far.used.insert(i);
+  for (std::string& thing : things_made(v.words)) so_far.made.insert(std::move(thing));
   const bool mixed = on_heat(v.work) || v.work == Work::kMix || v.work == Work::kWhisk ||
                      v.work == Work::kAdd || v.work == Work::kAssemble;
   if (mixed && step.uses.size() > 1) so_far.combined.insert(step.uses.begin(), step.uses.end());

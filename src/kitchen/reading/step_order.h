@@ -4,6 +4,7 @@
 // begins a strand of its own, and the step that brings the strands together waits for each.
 #pragma once
 
+#include <set>
 #include <vector>
 
 #include "kitchen/reading/actions.h"
@@ -13,6 +14,11 @@
 namespace kitchen {
 
 /// Fills `follows` of every step. `works`: what kind of work each step is, one for a step.
-void order_steps(DishDraft&, const std::vector<Work>& works, const IngredientWords&);
+/// `weights`: one for each sign (order_signs.h).
+void order_steps(DishDraft&, const std::vector<Work>& works, const IngredientWords&,
+                 const std::vector<double>& weights);
+
+/// Of waits (for each step those before it) the ones that no other wait implies.
+std::vector<std::set<int>> needed_waits(const std::vector<std::set<int>>&);
 
 }  // namespace kitchen

@@ -22,10 +22,10 @@ Words handled_words(const std::vector<LineToken>& t, std::size_t begin, std::siz
       continue;
     }
     // "While the potatoes are cooking, ..." tells when, "as much water as you can" how.
-    const bool when = (t[i].is("while") || t[i].is("whilst")) && i + 2 < end && t[i + 1].is("the");
-    if (when && std::any_of(t.begin() + static_cast<std::ptrdiff_t>(i), t.end(),
-                            [](const LineToken& each) { return each.is(","); })) {
-      while (i < end && !t[i].is(",")) ++i;
+    const bool when = (t[i].is("while") || t[i].is("whilst")) && i + 2 < end &&
+                      !t[i + 1].word.ends_with("ing");
+    if (when) {
+      while (i < end && !t[i].is(",") && !t[i].is(":")) ++i;
       continue;
     }
     if (t[i].is("as") && i + 1 < end && (t[i + 1].is("much") || t[i + 1].is("many"))) {
@@ -99,7 +99,24 @@ class Uses {
     const bool again = std::find(out.begin(), out.end(), "together") != out.end() &&
                        !v_.so_far.combined.empty();
     if (v_.work == Work::kServe || again) std::erase(out, "everything");
+    without_wares(out);
+    // Once burgers are shaped, "the burgers" are these and not the buns of the list.
+    std::erase_if(out, [&](const std::string& w) {
+      return v_.so_far.made.count(w) != 0 && !v_.ingredients.is_head(w);
+    });
     return out;
+  }
+
+  // A tea towel is no tea, a frying pan no frying steak, a pastry brush no pastry.
+  void without_wares(Words& words) const {
+    for (const NamedWare& ware : v_.wares) {
+      const Words name = base::words_of(ware.from);
+      if (name.size() < 2) continue;
+      for (auto at = std::search(words.begin(), words.end(), name.begin(), name.end());
+           at != words.end();
+           at = std::search(words.begin(), words.end(), name.begin(), name.end()))
+        words.erase(at, at + std::ssize(name));
+    }
   }
 
   std::vector<int> named(const Words& words) const {
@@ -114,7 +131,12 @@ class Uses {
 
   // Washing is done under the tap: the water of the list is another.
   void without_water(std::vector<int>& out) const {
-    const bool washes = v_.work == Work::kWash || v_.says("running water");
+    const bool washes = v_.work == Work::kWash || v_.says("running water") ||
+                        v_.says("simmering water") || v_.says("all the water") ||
+                        v_.says("the water out") || v_.says("pan of water") ||
+                        v_.says("pan of boiling water") || v_.says("pan of salted water") ||
+                        v_.says("pan of lightly salted water") || v_.says("bowl of water") ||
+                        v_.says("bowl of cold water") || v_.says("bowl of iced water");
     if (washes) std::erase_if(out, [&](int i) { return key(i) == "water"; });
   }
 
@@ -152,7 +174,9 @@ class Uses {
 
   // "Add the zest and juice": of the one lemon, lime or orange there is.
   void citrus(std::vector<int>& out) const {
-    if (!v_.has({"zest", "juice"}) || v_.says("juice run") || v_.says("the juice so")) return;
+    if (!v_.has({"zest", "juice"}) || v_.says("juice run") || v_.says("the juice so") ||
+        v_.says("out the juice") || v_.says("the juice bubble"))
+      return;
     const auto is = [&](int i) {
       const std::string& k = key(i);
       return k.starts_with("lemon") || k.starts_with("lime") || k.starts_with("orange");

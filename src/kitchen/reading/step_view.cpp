@@ -23,6 +23,25 @@ StepView view_of(const StepPieces& pieces, const std::vector<Sentence>& sentence
   return v;
 }
 
+namespace {
+
+// "over a medium heat", "on low heat", "back on the hob".
+bool says_heat(const StepView& v) {
+  for (std::size_t i = 1; i < v.words.size(); ++i) {
+    if (v.words[i] == "hob" && i > 1 && (v.words[i - 2] == "on" || v.words[i - 2] == "onto"))
+      return true;
+    if (v.words[i] != "heat" ||
+        !base::one_of(v.words[i - 1], {"low", "medium", "high", "gentle", "moderate", "lowest"}))
+      continue;
+    for (std::size_t back = 2; back <= std::min<std::size_t>(i, 4); ++back) {
+      if (base::one_of(v.words[i - back], {"over", "on", "onto"})) return true;
+    }
+  }
+  return false;
+}
+
+}  // namespace
+
 Work work_of(const StepView& v) {
   Work work = v.pieces.main.work;
   if (work == Work::kCookOn) {
@@ -52,6 +71,15 @@ Work work_of(const StepView& v) {
                          v.says("off the heat") || v.says("from the heat") ||
                          v.says("off the ring");
   if (into && v.so_far.on_ring && !elsewhere) work = Work::kFry;
+  // "Stir over a low heat": on the ring, whatever the verb.
+  const bool handles = work == Work::kMix || work == Work::kWhisk || work == Work::kAdd ||
+                       work == Work::kAssemble || work == Work::kDrain;
+  if (handles && says_heat(v)) work = Work::kFry;
+  // "Grill on", "Kettle on first".
+  if (v.words.size() < 5 && v.words.size() > 1 && v.words[1] == "on") {
+    if (v.words[0] == "kettle") work = Work::kKettle;
+    if (v.words[0] == "grill" || v.words[0] == "oven") work = Work::kSetOven;
+  }
   return work;
 }
 

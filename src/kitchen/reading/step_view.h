@@ -34,6 +34,7 @@ struct SoFar {
   Work heat = Work::kFry;                ///< the last work on heat, for "cook for 5 minutes more"
   std::vector<Work> works;               ///< of each step
   std::set<int> used;                    ///< ingredients
+  std::set<std::string> made;            ///< "burger", "dough": what steps said they make
   std::set<int> combined;                ///< ingredients that are mixed or cooked with others
 };
 
@@ -91,5 +92,7 @@ void finish_hygiene(DishDraft&, const std::vector<Work>&, const IngredientWords&
 /// Needs the order: what is put together with raw meat or fish is raw until it is cooked; what
 /// comes to no heat in any step that waits for it is eaten as it is.
 void finish_hygiene_in_order(DishDraft&, const std::vector<Work>&, const IngredientWords&);
+/// Needs the order: a vessel that is not named is the one of the step before it in the order.
+void finish_vessels_in_order(DishDraft&);
 
 }  // namespace kitchen

@@ -126,4 +126,15 @@ TEST(DishTexts, TextsKeptBackAreReadAsWell) {
   EXPECT_GE(score.right * 100, score.lines * 95);
 }
 
+TEST(DishTexts, AConversationIsReadWithoutItsSenders) {
+  const DishDraft draft = read_dish_text(
+      "[Sun 11:42] Aunty Bev: Egg on toast\n[Sun 11:43] Aunty Bev: 2 eggs\n"
+      "[Sun 11:43] Aunty Bev: 2 slices of bread\n[Sun 11:44] Aunty Bev: Boil the eggs for 8 "
+      "minutes.\n"
+      "[Sun 11:45] Aunty Bev: Toast the bread. Slice the eggs over it.\n",
+      tests::shipped_foods(), tests::shipped_task_times());
+  EXPECT_EQ(draft.ingredients.size(), 2U);
+  EXPECT_EQ(draft.method.front().says, "Boil the eggs for 8 minutes.");
+}
+
 }  // namespace

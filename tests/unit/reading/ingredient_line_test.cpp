@@ -123,6 +123,37 @@ TEST(IngredientLine, TheFormOfAFoodIsRespected) {
   EXPECT_EQ(said("1 pepper"), "1 | red_pepper |");
 }
 
+TEST(IngredientLine, TheAmountMayStandAnywhereBehindTheFood) {
+  EXPECT_EQ(said("parmesan, finely grated, 60g plus extra to serve").substr(0, 15),
+            "60 g | parmesan");
+  EXPECT_EQ(said("oats 250g not the big ones").substr(0, 20), "250 g | porridge_oat");
+  EXPECT_EQ(said("cinnamon half a tea spoon"), "1/2 tsp | cinnamon_ground |");
+  EXPECT_EQ(said("chedder cheese, 2 handfulls"), "2 handfuls | cheddar |");
+  EXPECT_EQ(said("savoiardi biscuits, 24"), "24 | sponge_fingers |");
+}
+
+TEST(IngredientLine, MisspeltFoodsAreFoundByTheirSound) {
+  EXPECT_EQ(said("4 sossages"), "4 | pork_sausage |");
+  EXPECT_EQ(said("2 chiken breats cut in strips"), "2 | chicken_breast | cut in strips");
+  EXPECT_EQ(said("2 tabel spoons coco powder"), "2 tbsp | cocoa_powder |");
+  EXPECT_EQ(said("200g plain flower"), "200 g | plain_flour |");
+}
+
+// What is weighed apart may hold an allergen of its own.
+TEST(IngredientLine, WhatIsMixedInByWeightIsAnIngredientOfItsOwn) {
+  EXPECT_EQ(said("1 egg beaten with 2 tbsp milk"),
+            "1 | egg_whole | beaten with 2 tbsp milk AND 2 tbsp | semi_skimmed_milk |");
+  EXPECT_EQ(said("250 g butter plus 1 tbsp for the tin").substr(0, 21), "250 g | butter_salted");
+}
+
+TEST(IngredientLine, MeasuresOfOtherKitchensAreKnown) {
+  EXPECT_EQ(said("1 gill milk"), "5 fl oz | semi_skimmed_milk |");
+  EXPECT_EQ(said("20 dag butter"), "200 g | butter_salted |");
+  EXPECT_EQ(said("2 soup spoons oil"), "2 tbsp | rapeseed_oil |");
+  EXPECT_EQ(said("1 cup (250 ml) milk", true), "1 cup | semi_skimmed_milk |");
+  EXPECT_EQ(said("l tsp. mixed spice"), "1 tsp | mixed_spice |");
+}
+
 TEST(IngredientLine, NoFoodIsForcedOnWhatIsNotInTheTable) {
   for (const char* line : {"2 rashers vegan bacon", "1 tbsp gochujang", "3 xqzv",
                            "1 chocolate orange", "2 dog biscuits"}) {

@@ -4,10 +4,14 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
+#include <set>
+
 #include "../../support/shipped_foods.h"
 #include "../../support/shipped_task_times.h"
 #include "base/folding.h"
 #include "base/text.h"
+#include "kitchen/reading/order_signs.h"
+#include "kitchen/reading/order_weights.h"
 
 namespace {
 
@@ -199,6 +203,14 @@ RC_GTEST_PROP(ReadMethod, NoWordOfTheTextIsLost, ()) {
     return out;
   };
   RC_ASSERT(words(kept) == words(text));
+}
+
+// The table of weights is read by these names.
+TEST(ReadMethod, EverySignOfTheOrderHasANameOfItsOwn) {
+  std::set<std::string> names;
+  for (int sign = 0; sign < sign_count(); ++sign) names.insert(sign_name(sign));
+  EXPECT_EQ(std::ssize(names), sign_count());
+  EXPECT_EQ(std::ssize(order_weights()), sign_count());
 }
 
 }  // namespace

@@ -17,6 +17,7 @@
 #include "kitchen/reading/line_tokens.h"
 #include "kitchen/reading/read_dish_text.h"
 #include "kitchen/reading/read_method.h"
+#include "kitchen/reading/step_order.h"
 #include "kitchen/words.h"
 
 namespace tests {
@@ -113,25 +114,6 @@ std::string place_of(const StepDraft& step) {
   return step.heat ? kPlaces[static_cast<int>(step.heat->value.where)] : "none";
 }
 
-// Waits that no other wait implies.
-std::vector<std::set<int>> needed_waits(const std::vector<std::set<int>>& waits) {
-  std::vector<std::set<int>> before(waits.size()), out(waits.size());
-  for (std::size_t i = 0; i < waits.size(); ++i) {
-    for (const int w : waits[i]) {
-      const auto at = static_cast<std::size_t>(w);
-      before[i].insert(w);
-      before[i].insert(before[at].begin(), before[at].end());
-    }
-    for (const int w : waits[i]) {
-      const bool implied = std::any_of(waits[i].begin(), waits[i].end(), [&](int other) {
-        return before[static_cast<std::size_t>(other)].count(w) != 0;
-      });
-      if (!implied) out[i].insert(w);
-    }
-  }
-  return out;
-}
-
 Names words_of_waits(const std::set<int>& waits) {
   Names out;
   for (const int w : waits) out.insert(std::to_string(w + 1));
@@ -142,6 +124,10 @@ class TextJudge {
  public:
   TextJudge(std::string name, const json& wanted, TextScore& score, std::ostream* errors)
       : name_(std::move(name)), wanted_(wanted), score_(score), errors_(errors) {}
+
+  void judge_list(const std::string& text) {
+    ingredients(read_dish_text(text, shipped_foods(), shipped_task_times()));
+  }
 
   void judge(const std::string& text) {
     const DishDraft draft = read_dish_text(text, shipped_foods(), shipped_task_times());
@@ -338,6 +324,30 @@ TextScore score_of(const std::filesystem::path& folder, std::ostream* errors) {
     TextJudge(path.stem().string(), wanted, score, errors).judge(text_of(path));
   }
   return score;
+}
+
+Share score_of_lines(const std::filesystem::path& file, std::ostream* errors) {
+  constexpr std::size_t kList = 10;
+  const json all = json::parse(text_of(file));
+  std::vector<json> lists;
+  std::vector<std::string> texts;
+  std::size_t lines = 0;
+  std::string last;
+  for (const json& one : all) {
+    const std::string line = one.at("line");
+    if (line != last && lines++ % kList == 0) {
+      lists.push_back({{"ingredients", json::array()}});
+      texts.emplace_back("Dish\n\nIngredients\n");
+    }
+    lists.back()["ingredients"].push_back(one);
+    if (line != last) texts.back() += line + "\n";
+    last = line;
+  }
+  TextScore score;
+  for (std::size_t i = 0; i < lists.size(); ++i)
+    TextJudge("list " + std::to_string(i + 1), lists[i], score, errors)
+        .judge_list(texts[i] + "\nMethod\nMix everything together in a bowl.\n");
+  return score.ingredients;
 }
 
 void print_score(std::ostream& out, std::string_view name, const TextScore& score) {

@@ -45,6 +45,10 @@ struct TextScore {
 /// Reads every text of the folder and judges it; each error is told on `errors` if there is one.
 TextScore score_of(const std::filesystem::path& folder, std::ostream* errors = nullptr);
 
+/// Reads the lines of a JSON list of ingredients (as in expected.json), ten at a time in a list of
+/// their own, and judges these.
+Share score_of_lines(const std::filesystem::path& file, std::ostream* errors = nullptr);
+
 /// One line for each share.
 void print_score(std::ostream&, std::string_view name, const TextScore&);
 
