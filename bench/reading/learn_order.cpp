@@ -39,6 +39,8 @@ using Waits = std::vector<std::set<int>>;
 
 constexpr int kFolds = 10;
 constexpr double kPenalty = 2;
+/// Signs that stand for themselves may weigh more than those that go with others.
+constexpr double kPenaltyAlone = 0.3;
 constexpr int kRounds = 120;
 
 struct Pair {
@@ -143,7 +145,7 @@ std::vector<double> learn(const std::vector<const Text*>& texts) {
     for (const Pair& pair : text->pairs) pairs.push_back(&pair);
   }
   for (int round = 0; round < kRounds; ++round) {
-    for (std::size_t k = 0; k < count; ++k) slope[k] = kPenalty * weights[k];
+    for (std::size_t k = 0; k < count; ++k) slope[k] = (k < static_cast<std::size_t>(plain_sign_count()) ? kPenaltyAlone : kPenalty) * weights[k];
     for (const Pair* pair : pairs) {
       double sum = 0;
       for (const int s : pair->signs) sum += weights[static_cast<std::size_t>(s)];

@@ -348,6 +348,22 @@ const Action* action_at(const std::vector<LineToken>& t, std::size_t i) {
     if (!inside && (word == "heat" || word == "set" || ahead("on", 5) || ahead("up", 3)))
       return &kHeatOven;
   }
+  // "Oven 200", "Grill on", "Get the oven up to 220", "the grill good and hot".
+  const auto number_ahead = [&](std::size_t within) {
+    return std::any_of(t.begin() + static_cast<std::ptrdiff_t>(std::min(i + 1, t.size())),
+                       t.begin() + static_cast<std::ptrdiff_t>(std::min(i + 1 + within, t.size())),
+                       [](const LineToken& each) { return each.number(); });
+  };
+  if (i == 0 && base::one_of(word, {"oven", "ovens", "grill"}) && i + 1 < t.size() &&
+      (t[1].number() || base::one_of(t[1].word, {"on", "to", "at", "up", "hot"})))
+    return &kHeatOven;
+  if (base::one_of(word, {"turn", "get", "have", "bring", "switch", "set", "put"}) &&
+      !ahead("in", 5) && !ahead("into", 5) &&
+      ((ahead("oven", 4) && number_ahead(9)) || (ahead("grill", 3) && ahead("hot", 6))))
+    return &kHeatOven;
+  if (word == "top" && i + 2 < t.size() && (t[i + 1].is("and") || t[i + 1].is("&")) &&
+      t[i + 2].is("tail"))
+    return action_named("trim");
   if (word == "turn" && ahead("oven", 2) && (ahead("down", 3) || ahead("up", 3))) return &kHeatOven;
   if (base::one_of(word, {"boil", "fill", "switch", "put"}) && ahead("kettle", 4))
     return &kBoilKettle;

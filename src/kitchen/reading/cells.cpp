@@ -7,6 +7,7 @@
 #include "base/folding.h"
 #include "base/text.h"
 #include "kitchen/reading/amounts.h"
+#include "kitchen/reading/line_words.h"
 #include "kitchen/reading/cut_line.h"
 #include "kitchen/reading/line_looks.h"
 #include "kitchen/reading/page_words.h"
@@ -260,7 +261,12 @@ Look look(const std::string& piece) {
   }
   // "1 clove" beside "garlic"; alone it may be a food.
   const bool pieces = t.size() == 2 && t[0].number() && piece_word(t[1].word).has_value();
-  out.amount = out.amount || pieces ||
+  // "1 large", "4 small (about 180 g)", "small handful"
+  std::size_t k = !t.empty() && t[0].number() ? 1 : 0;
+  while (k < t.size() && measure_quality(t[k].word)) ++k;
+  const bool sized = k > 1 && t[0].number() && (k == t.size() || t[k].is("("));
+  const bool vague = k > 0 && k + 1 == t.size() && piece_word(t[k].word).has_value();
+  out.amount = out.amount || pieces || sized || vague ||
                base::one_of(base::folded(out.tidy), {"a little", "to taste", "a few", "some", "few",
                                                      "as needed", "pinch", "a pinch"});
   out.step = (out.looks.verb_first && (out.looks.words >= 3 || out.looks.sentence)) ||

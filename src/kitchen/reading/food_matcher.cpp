@@ -307,7 +307,7 @@ FoodMatcher::WordList FoodMatcher::similar_words(const std::string& word) const 
     if (words_[static_cast<std::size_t>(each->second)].names.empty()) continue;
     if (known.size() + 2 < word.size() || known.size() > word.size() + 2) continue;
     // What sounds alike may be further off; of a short word only the last letter may be missing.
-    const bool alike = sounds.size() > 1 && sound(known) == sounds;
+    const bool alike = word.size() > 4 && sounds.size() > 1 && sound(known) == sounds;
     const bool begun = known.size() == word.size() + 1 && known.starts_with(word);
     const std::size_t off = base::edit_distance(word, known);
     if (off > (alike ? 2 : word.size() < 5 ? (begun ? 1U : 0U) : bearable)) continue;

@@ -133,8 +133,17 @@ IngredientWords::IngredientWords(const std::vector<IngredientDraft>& ingredients
 double IngredientWords::score(std::size_t i, const Words& words) const {
   const Words& name = tokens_[i];
   if (name.empty()) return 0;
+  if (name.size() > 1 && name.back() == "cream" && holds(name, "ice") && !holds(words, "ice"))
+    return 0;
+  // "the chicken" names chicken breast; "the curry" does not name curry powder.
+  const auto needs_head = [](const Words& n) {
+    return base::one_of(n.back(), {"powder", "paste", "sauce", "oil", "milk", "flour", "stock",
+                                   "puree", "seed", "leaf", "cube", "sugar", "vinegar", "syrup",
+                                   "wrap", "crumb", "breadcrumb", "noodle"});
+  };
   double score = 0;
-  bool head = holds(words, name.back());
+  bool head = holds(words, name.back()) ||
+              (name.back() == "breadcrumb" && holds(words, "crumb"));
   bool all = true;
   for (std::size_t k = 0; k < name.size(); ++k) {
     if (says_little(name[k]) && k + 1 != name.size()) continue;
@@ -143,15 +152,11 @@ double IngredientWords::score(std::size_t i, const Words& words) const {
       continue;
     }
     const bool only_here = std::none_of(tokens_.begin(), tokens_.end(), [&](const Words& other) {
-      return &other != &name && holds(other, name[k]);
+      return &other != &name && holds(other, name[k]) &&
+             (other.back() == name[k] || !needs_head(other));
     });
     score += k + 1 == name.size() ? 1 : (only_here ? 0.8 : 0.4);
-    // "the chicken" names chicken breast; "the curry" does not name curry powder.
-    const bool needs_head = base::one_of(
-        name.back(),
-        {"powder", "paste", "sauce", "oil", "milk", "flour", "stock", "puree", "seed", "leaf",
-         "cube", "sugar", "vinegar", "syrup", "wrap", "crumb", "breadcrumb", "noodle"});
-    if (only_here && !says_little(name[k]) && !needs_head) head = true;
+    if (only_here && !says_little(name[k]) && !needs_head(name)) head = true;
   }
   if (!head) return other_name(i, words);
   // A describing word decides between two of a kind, but names nothing alone.
@@ -323,7 +328,8 @@ std::vector<int> IngredientWords::named_in(const Words& words, const std::string
                          [](const Words& name) { return holds(name, "cheese"); });
     });
   // "Crumble the cube into a jug": its stock is called by its own word elsewhere.
-  if (holds(words, "cube") && !mentions("cube"))
+  if (holds(words, "cube") && !mentions("cube") &&
+      (holds(words, "crumble") || holds(words, "dissolve") || holds(words, "stock")))
     add_where([&](int i) {
       return food(i) != nullptr && food(i)->key.find("stock") != std::string::npos;
     });

@@ -222,6 +222,7 @@ std::string ware_of(const StepDraft& step, WareKind kind, bool named) {
 }  // namespace
 
 int sign_count() { return kSigns; }
+int plain_sign_count() { return kFromFlags; }
 
 std::string sign_name(int sign) {
   const auto name = [](std::string_view a, std::string_view b) { return base::say(a, " | ", b); };

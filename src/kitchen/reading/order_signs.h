@@ -20,6 +20,8 @@ namespace kitchen {
 
 /// How many signs there are; they are told by numbers from 0.
 int sign_count();
+/// The first so many stand for themselves; the others go with where a step stands, or in pairs.
+int plain_sign_count();
 /// In words, for the table of weights: "just before | had its food".
 std::string sign_name(int sign);
 

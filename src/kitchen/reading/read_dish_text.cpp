@@ -12,6 +12,7 @@
 #include "kitchen/reading/method_line.h"
 #include "kitchen/reading/read_method.h"
 #include "kitchen/reading/told_foods.h"
+#include "kitchen/reading/ware_words.h"
 
 namespace kitchen {
 namespace {
@@ -56,6 +57,12 @@ std::string name_in(const std::string& title) {
 void add_ingredients(DishDraft& draft, const std::string& text, int number,
                      const std::string& group, const FoodMatcher& matcher,
                      const Measures& measures) {
+  // "20 cm flan tin" in a list that does not part food and kit.
+  if (only_ware(words_in_singular(tidied_line(text))) &&
+      matcher.named(trimmed_marks(tidied_line(text))) == nullptr) {
+    draft.unread.push_back({number, text});
+    return;
+  }
   auto read = read_ingredient_line(text, matcher, measures);
   if (read.empty()) draft.unread.push_back({number, text});
   for (IngredientDraft& each : read) {

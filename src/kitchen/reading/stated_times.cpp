@@ -85,6 +85,8 @@ std::optional<StatedTime> time_from(const Tokens& t, std::size_t i) {
   std::size_t at = first->end;
   if (word_at(t, at, "more") || word_at(t, at, "further") || word_at(t, at, "extra")) ++at;
   int unit = time_unit(t, at);
+  // "In a second bowl".
+  if (word_at(t, at, "second") && !t[i].number()) return std::nullopt;
   if (unit != 0) ++at;
   Ratio most = first->value;
   const bool to = word_at(t, at, "-") || word_at(t, at, "to") || word_at(t, at, "or");
@@ -129,6 +131,8 @@ std::optional<StatedTime> time_from(const Tokens& t, std::size_t i) {
 bool beside_the_point(const Tokens& t, const StatedTime& time) {
   if (time.begin > 0) {
     const std::string& before = t[time.begin - 1].word;
+    // "Cool for 10 minutes before cutting".
+    if (before == "for" && word_at(t, time.end, "before")) return false;
     if (before == "every" || before == "after" || before == "within" || before == "per" ||
         before == "first" || before == "in")
       return before != "in" || word_at(t, time.end, "advance") || word_at(t, time.end, "time");

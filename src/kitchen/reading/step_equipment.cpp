@@ -26,6 +26,11 @@ class Equipment {
     if (v_.has({"apron"})) add("apron", 0.9);
     if (v_.has({"spread"}) && !spoons() && !step_.uses.empty() && !has("spoon") && !step_.heat)
       add("knife", 0.5);
+    if (v_.has({"scoop", "scrape", "pile", "heap", "swirl", "dollop"}) && !has("ladle") &&
+        !has("fork") && !has("spatula"))
+      add("spoon", 0.5);
+    if (v_.has({"separate"}) && (uses({"egg"}) || v_.has({"egg", "yolk"})) && !names_vessel())
+      add("mixing bowl", 0.6);
     if (v_.has({"dollop"}) || (v_.work == Work::kServe && v_.has({"spoon", "pile", "share"})))
       add("spoon", 0.5);
     if (v_.has({"taste"}) && !named_) add("spoon", 0.5);
@@ -88,7 +93,7 @@ class Equipment {
         return;
       case Work::kDrain:
         if (has("kitchen paper")) return;
-        add(uses({"rice", "lentil", "quinoa", "tin", "bean", "glass"}) ||
+        add(uses({"rice", "lentil", "quinoa", "_tinned", "glass"}) ||
                     says(c, {"tin", "tins", "can", "cans", "strain"})
                 ? "sieve"
                 : "colander",
@@ -159,6 +164,10 @@ class Equipment {
     const bool citrus = uses({"lemon", "lime", "orange"}) || says(c, {"juice", "lemon", "lime"});
     if ((verb == "squeeze" || verb == "juice") && citrus) {
       add("lemon squeezer", 0.6);
+      if (!v_.has({"half", "wedge", "out"})) {
+        add("knife", 0.5);
+        add("board", 0.5);
+      }
     } else if (verb != "squeeze") {
       add("grater", 0.7);
       if (citrus && says(c, {"juice", "squeeze"})) add("lemon squeezer", 0.6);
@@ -186,7 +195,11 @@ class Equipment {
     const bool stirrer = has("fork") || has("electric whisk") || has("food mixer") ||
                          has("wooden spoon") || has("spoon") || has("whisk");
     if (stirrer) return;
-    if (whisk)
+    // Whites and cream to peaks, butter and sugar to a cream: by motor, where the school has one.
+    const bool long_work = v_.has({"peak", "stiff", "fluffy"}) || verb == "cream" || verb == "whip";
+    if (long_work && (whisk || verb == "cream" || verb == "beat" || verb == "whip"))
+      add("electric whisk", 0.6);
+    else if (whisk)
       add("whisk", 0.7);
     else if (!by_hand)
       add("spoon", 0.6);
@@ -203,7 +216,7 @@ class Equipment {
     // What fries wants moving about, and so does what is added to a pan that simmers.
     const bool on_ring = step_.heat && step_.heat->value.where == Where::kRing;
     const bool turned = v_.has({"turn", "turning", "flip", "flipping"}) || v_.says("each side") ||
-                        v_.says("both side");
+                        v_.says("both side") || v_.says("a side");
     if (on_ring && !tool && !turned &&
         (v_.work == Work::kFry || (v_.work == Work::kSimmer && step_.uses.size() > 1)))
       add("wooden spoon", 0.5);
@@ -211,8 +224,12 @@ class Equipment {
                        step_.heat->value.where == Where::kRing;
     if (melts && !tool) add("wooden spoon", 0.6);
     const bool turns = v_.has({"turn", "turning", "flip", "flipping"}) || v_.says("each side") ||
-                       v_.says("both side");
-    if (turns && !stirs && !tool && v_.work == Work::kFry) add("fish slice", 0.6);
+                       v_.says("both side") || v_.says("a side");
+    const bool pieces = std::any_of(step_.uses.begin(), step_.uses.end(), [&](int i) {
+      return v_.ingredients.raw_meat(i) && v_.ingredients.food(i)->category != "fish";
+    }) || v_.has({"sausage", "meatball", "kofta", "skewer", "rasher"});
+    if (turns && !stirs && !tool && v_.work == Work::kFry)
+      add(pieces && !v_.has({"burger", "mince"}) ? "tongs" : "fish slice", 0.6);
     if (turns && !tool && (v_.work == Work::kGrill || v_.work == Work::kBake)) add("tongs", 0.5);
     const bool out = v_.says("fish out") || v_.says("lift out") || v_.says("lower in") ||
                      v_.says("scoop out");

@@ -181,6 +181,9 @@ void find_heat(const StepView& v, StepDraft& step) {
     heat.value.vessel = goes_on ? v.so_far.ring->vessel : usual_vessel(v, where);
     if (where == Where::kRing) heat.confidence = std::min(heat.confidence, 0.6);
   }
+  // "Stir in the cream": on the ring only if the pan still stands there.
+  if (where == Where::kRing && !on_heat(v.pieces.main.work) && v.pieces.main.work != Work::kCookOn)
+    heat.confidence = kStillOnTheRing;
   step.heat = heat;
 }
 

@@ -161,6 +161,11 @@ void find_hygiene(const StepView& v, StepDraft& step) {
   const auto salad = [&](int i) { return in.salad(i); };
   const bool serves = std::any_of(v.pieces.clauses.begin(), v.pieces.clauses.end(),
                                   [](const Clause& c) { return c.work == Work::kServe; });
+  const auto does = [&](Work work) {
+    return std::any_of(v.pieces.clauses.begin(), v.pieces.clauses.end(),
+                       [&](const Clause& c) { return c.work == work; });
+  };
+  const bool washes = does(Work::kWash) && !v.has({"hand", "tin", "can", "drained"});
   const bool new_raw = any([&](int i) { return raw(i) && v.so_far.used.count(i) == 0; });
   if (new_raw || (any(raw) && !v.cooked_before)) {
     be(Hygiene::kRaw, 0.9);
@@ -171,11 +176,12 @@ void find_hygiene(const StepView& v, StepDraft& step) {
     be(Hygiene::kReadyToEat, 0.7);
   } else if (v.work == Work::kCut || v.work == Work::kGrate) {
     const bool leaf = any(salad) && !any([&](int i) { return vegetable(i) && !salad(i); });
-    if (any(vegetable) && !leaf)
+    if ((any(vegetable) && !leaf) || (leaf && washes))
       be(Hygiene::kUnwashed, 0.8);
     else if (leaf || !step.uses.empty() || v.cooked_before)
       be(Hygiene::kReadyToEat, 0.6);
-  } else if ((v.work == Work::kWash || v.pieces.main.action->verb == "prick") && any(vegetable)) {
+  } else if ((washes || v.work == Work::kWash || v.pieces.main.action->verb == "prick") &&
+             any(vegetable)) {
     be(Hygiene::kUnwashed, 0.7);
   }
 }

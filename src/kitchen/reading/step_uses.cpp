@@ -3,6 +3,7 @@
 #include "kitchen/reading/step_view.h"
 
 #include "base/text.h"
+#include "kitchen/reading/made_words.h"
 
 namespace kitchen {
 namespace {
@@ -32,6 +33,10 @@ Words handled_words(const std::vector<LineToken>& t, std::size_t begin, std::siz
       for (++i; i < end && !t[i].is("as"); ++i) continue;
       continue;
     }
+    // Vegetable oil is no vegetable.
+    if ((t[i].is("vegetable") || t[i].is("veg")) && i + 1 < end &&
+        base::one_of(t[i + 1].word, {"oil", "fat", "peeler", "knife", "board", "suet"}))
+      continue;
     // "The juices run clear".
     if (t[i].is("juices")) continue;
     // A comma parts "tomatoes, puree" from tomato puree.
@@ -71,7 +76,7 @@ class Uses {
     peppers(out);
     citrus(out);
     parted_eggs(out);
-    with_floured(out);
+    salted_water(out);
     tins(out);
     take_over(out);
     std::sort(out.begin(), out.end());
@@ -101,8 +106,11 @@ class Uses {
     if (v_.work == Work::kServe || again) std::erase(out, "everything");
     without_wares(out);
     // Once burgers are shaped, "the burgers" are these and not the buns of the list.
+    const Words now = things_made(v_.words);
     std::erase_if(out, [&](const std::string& w) {
-      return v_.so_far.made.count(w) != 0 && !v_.ingredients.is_head(w);
+      const bool made = v_.so_far.made.count(w) != 0 ||
+                        std::find(now.begin(), now.end(), w) != now.end();
+      return made && !v_.ingredients.is_head(w);
     });
     return out;
   }
@@ -138,6 +146,15 @@ class Uses {
                         v_.says("pan of lightly salted water") || v_.says("bowl of water") ||
                         v_.says("bowl of cold water") || v_.says("bowl of iced water");
     if (washes) std::erase_if(out, [&](int i) { return key(i) == "water"; });
+  }
+
+  // "A pan of salted water": the salt is of the list, the water from the tap.
+  void salted_water(std::vector<int>& out) const {
+    if (!v_.says("salted water") && !v_.says("salted boiling water")) return;
+    std::erase_if(out, [&](int i) { return key(i) == "water"; });
+    for (int i = 0; i < static_cast<int>(v_.draft.ingredients.size()); ++i) {
+      if (key(i) == "salt") out.push_back(i);
+    }
   }
 
   // "Dice the pepper" is the vegetable, "salt and pepper" the spice.
@@ -187,18 +204,6 @@ class Uses {
       if (is(i)) all.push_back(i);
     }
     if (all.size() == 1) out.push_back(all.front());
-  }
-
-  // "On a floured surface": a little of the flour there is.
-  void with_floured(std::vector<int>& out) const {
-    if (!v_.has({"floured"})) return;
-    int best = -1;
-    for (int i = 0; i < static_cast<int>(v_.draft.ingredients.size()); ++i) {
-      if (!key(i).ends_with("flour")) continue;
-      const IngredientDraft& d = v_.draft.ingredients[static_cast<std::size_t>(i)];
-      if (best < 0 || d.garnish) best = i;
-    }
-    if (best >= 0) out.push_back(best);
   }
 
   // "Open and drain the tins": all that comes in tins.

@@ -1,6 +1,7 @@
 // The pan, bowl or tin of a step that names none, once the order is known: it is the one of the
 // step it waits for, not of whatever was written just before.
 #include "base/text.h"
+#include "kitchen/reading/step_phrases.h"
 #include "kitchen/reading/step_view.h"
 
 namespace kitchen {
@@ -10,14 +11,23 @@ constexpr double kGuessed = 0.6;  // at most so sure is a vessel the text does n
 
 class Vessels {
  public:
-  explicit Vessels(DishDraft& draft) : draft_(draft) {}
+  Vessels(DishDraft& draft, const std::vector<Work>& works) : draft_(draft), works_(works) {}
 
   void finish() {
-    for (std::size_t i = 0; i < draft_.method.size(); ++i) one(draft_.method[i]);
+    for (std::size_t i = 0; i < draft_.method.size(); ++i) one(draft_.method[i], works_[i]);
   }
 
  private:
   DishDraft& draft_;
+  const std::vector<Work>& works_;
+
+  // The pan one takes for the work when none is in use.
+  static std::string usual_pan(Work work) {
+    return work == Work::kFry                               ? "frying pan"
+           : work == Work::kDeepFry                         ? "deep pan"
+           : work == Work::kMelt || work == Work::kThicken ? "small pan"
+                                                            : "large pan";
+  }
 
   static bool vessel(const Guess<std::string>& ware) {
     return ware_kind(ware.value) != WareKind::kTool && ware.value != "plate";
@@ -44,8 +54,7 @@ class Vessels {
     return nullptr;
   }
 
-  void one(StepDraft& step) {
-    if (step.follows.empty()) return;
+  void one(StepDraft& step, Work work) {
     const auto named = std::any_of(step.equipment.begin(), step.equipment.end(), [](const auto& e) {
       return vessel(e) && e.confidence > kGuessed;
     });
@@ -53,19 +62,59 @@ class Vessels {
     const auto guessed = std::find_if(step.equipment.begin(), step.equipment.end(), vessel);
     if (guessed == step.equipment.end()) return;
     const std::string* before = vessel_before(step);
-    if (before == nullptr || *before == guessed->value) return;
     const bool ring = step.heat && step.heat->value.where == Where::kRing;
+    std::string usual;
+    if (ring && (before == nullptr || ware_kind(*before) != WareKind::kPan)) {
+      usual = usual_pan(work);
+      before = &usual;
+    }
+    if (before == nullptr || *before == guessed->value) return;
     const bool same_use = ware_kind(*before) == ware_kind(guessed->value);
     // A bowl does not go on the ring, nor a pan under the grill.
     if (step.heat && !same_use) return;
-    if (ring && ware_kind(*before) != WareKind::kPan) return;
     if (step.heat && step.heat->value.vessel == guessed->value) step.heat->value.vessel = *before;
     guessed->value = *before;
   }
 };
 
+// In a bowl, in the oven, left to cool: a step after which nothing is on a ring.
+bool off_the_ring(const StepDraft& step, Work work) {
+  if (step.heat) return step.heat->value.where != Where::kRing;
+  if (work == Work::kStand || work == Work::kServe || work == Work::kChill || work == Work::kFreeze) return true;
+  return std::any_of(step.equipment.begin(), step.equipment.end(), [](const auto& e) {
+    const WareKind kind = ware_kind(e.value);
+    return e.confidence == 1 && (kind == WareKind::kBowl || kind == WareKind::kBaking);
+  });
+}
+
+// Whether all the step goes on with has left the ring; what is only prepared for it does not tell.
+bool nothing_on_the_ring(const DishDraft& draft, const std::vector<Work>& works, std::size_t i) {
+  bool told = false;
+  for (const int f : draft.method[i].follows) {
+    const StepDraft& before = draft.method[static_cast<std::size_t>(f)];
+    const Work work = works[static_cast<std::size_t>(f)];
+    if (before.preheat || prepares(work)) continue;
+    if (!off_the_ring(before, work)) return false;
+    told = true;
+  }
+  return told;
+}
+
 }  // namespace
 
-void finish_vessels_in_order(DishDraft& draft) { Vessels(draft).finish(); }
+void finish_rings_in_order(DishDraft& draft, const std::vector<Work>& works) {
+  for (std::size_t i = 0; i < draft.method.size(); ++i) {
+    StepDraft& step = draft.method[i];
+    const bool guessed = step.heat && step.heat->value.where == Where::kRing &&
+                         step.heat->confidence == kStillOnTheRing;
+    if (!guessed || !nothing_on_the_ring(draft, works, i)) continue;
+    step.heat.reset();
+    step.attention.value = Attention::kHands;
+  }
+}
+
+void finish_vessels_in_order(DishDraft& draft, const std::vector<Work>& works) {
+  Vessels(draft, works).finish();
+}
 
 }  // namespace kitchen

@@ -75,11 +75,11 @@ Work work_of(const StepView& v) {
   const bool handles = work == Work::kMix || work == Work::kWhisk || work == Work::kAdd ||
                        work == Work::kAssemble || work == Work::kDrain;
   if (handles && says_heat(v)) work = Work::kFry;
-  // "Grill on", "Kettle on first".
-  if (v.words.size() < 5 && v.words.size() > 1 && v.words[1] == "on") {
-    if (v.words[0] == "kettle") work = Work::kKettle;
-    if (v.words[0] == "grill" || v.words[0] == "oven") work = Work::kSetOven;
-  }
+  // "Kettle on first", "Fill the kettle and boil it".
+  const bool on = v.words.size() < 5 && v.words.size() > 1 && v.words[0] == "kettle" &&
+                  v.words[1] == "on";
+  if (on || (work == Work::kBoil && v.has({"kettle"}) && !v.says("from the kettle")))
+    work = Work::kKettle;
   return work;
 }
 

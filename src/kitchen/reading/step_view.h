@@ -79,6 +79,9 @@ std::string pan_meant(const StepView&);
 /// The pan, tin or dish that is named; empty = none.
 std::string named_vessel(const StepView&);
 
+/// How sure a ring is that no word of the step speaks of.
+constexpr double kStillOnTheRing = 0.5;
+
 // Each pass fills its part of the step. `find_uses` comes first: the others ask for it.
 void find_uses(StepView&, StepDraft&);
 void find_heat(const StepView&, StepDraft&);
@@ -92,7 +95,9 @@ void finish_hygiene(DishDraft&, const std::vector<Work>&, const IngredientWords&
 /// Needs the order: what is put together with raw meat or fish is raw until it is cooked; what
 /// comes to no heat in any step that waits for it is eaten as it is.
 void finish_hygiene_in_order(DishDraft&, const std::vector<Work>&, const IngredientWords&);
+/// Needs the order: what is stirred into something is on the ring only if that is.
+void finish_rings_in_order(DishDraft&, const std::vector<Work>&);
 /// Needs the order: a vessel that is not named is the one of the step before it in the order.
-void finish_vessels_in_order(DishDraft&);
+void finish_vessels_in_order(DishDraft&, const std::vector<Work>&);
 
 }  // namespace kitchen

@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "kitchen/reading/actions.h"
 #include "kitchen/reading/ingredient_line.h"
+#include "kitchen/reading/ingredient_words.h"
 #include "kitchen/reading/line_words.h"
 #include "kitchen/reading/passive.h"
 #include "kitchen/reading/ware_words.h"
@@ -129,6 +130,8 @@ class Telling {
         continue;
       const auto words = base::words_of(base::folded(name));
       if (words.empty()) continue;
+      // "In a hot frying pan", "in a jam jar", "the tea towel": the next word makes a ware of it.
+      if (before_ware(i, end)) return i;
       const bool counted = read[0].quantity.value.unit == Unit::kPiece &&
                            read[0].quantity.value.piece.empty();
       if (counted && (t_[i].is("a") || t_[i].is("an")) && general(singular(words.back()))) continue;
@@ -140,6 +143,12 @@ class Telling {
       return end;
     }
     return i;
+  }
+
+  // Whether what stands from `i` on is a ware once one word more is taken in.
+  bool before_ware(std::size_t i, std::size_t end) const {
+    const auto with = words_in_singular(words_between(line_, t_, i, std::min(end + 1, t_.size())));
+    return only_ware(with) || only_ware(words_in_singular(words_between(line_, t_, i, end)));
   }
 
   // A food that is only named: the longest name of the table that begins here.
@@ -155,7 +164,7 @@ class Telling {
       const bool verb = end == i + 1 &&
                         (action_named(t_[i].word) != nullptr || method_verb(t_[i].word));
       const bool ware = end == i + 1 && !wares_in(" " + singular(t_[i].word) + " ").empty();
-      if (verb || ware || general(singular(t_[end - 1].word))) return end;
+      if (verb || ware || before_ware(i, end) || general(singular(t_[end - 1].word))) return end;
       if (listed(known_, *food, name)) return end;
       auto read = read_ingredient_line(name, foods_, measures_);
       if (read.size() == 1 && !read[0].food.value.empty()) add(std::move(read[0]));

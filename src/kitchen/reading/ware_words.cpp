@@ -1,5 +1,9 @@
 #include "kitchen/reading/ware_words.h"
 
+#include "base/folding.h"
+#include "base/text.h"
+#include "kitchen/reading/line_words.h"
+
 #include <algorithm>
 #include <array>
 
@@ -208,6 +212,27 @@ std::vector<NamedWare> wares_in(std::string_view phrase) {
     return (a.kind == WareKind::kTool) < (b.kind == WareKind::kTool);
   });
   return out;
+}
+
+bool only_ware(const std::vector<std::string>& words) {
+  std::string phrase = " ";
+  for (const std::string& word : words) phrase += word + ' ';
+  bool any = false;
+  for (const Ware& ware : kWares) {
+    // "Base" and "case" alone are as often food.
+    const std::size_t at = whole_words(phrase, ware.words);
+    if (at == std::string::npos) continue;
+    phrase.replace(at, ware.words.size(), 1, '*');
+    any = true;
+  }
+  const auto left = base::words_of(phrase);
+  return any && std::all_of(left.begin(), left.end(), [](const std::string& w) {
+           return w == "*" || (w[0] >= '0' && w[0] <= '9') || quality_word(w) ||
+                  measure_quality(w) ||
+                  base::one_of(w, {"a", "an", "the", "of", "and", "cm", "inch", "in", "x", "deep",
+                                   "clean", "sharp", "non", "stick", "two", "three", "four", "one",
+                                   "each", "your", "heavy", "wide", "metal", "glass", "wooden"});
+         });
 }
 
 WareKind ware_kind(std::string_view name) {

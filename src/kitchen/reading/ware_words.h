@@ -28,6 +28,10 @@ struct NamedWare {
 /// with a space before, between and behind.
 std::vector<NamedWare> wares_in(std::string_view phrase);
 
+/// "20 cm flan tin", "2 boards", "a hot frying pan": nothing but things to work with, their number
+/// and size. `words`: folded, in the singular.
+bool only_ware(const std::vector<std::string>& words);
+
 /// The kind of a ware by the room's word; tools for words the table does not have.
 WareKind ware_kind(std::string_view name);
 
