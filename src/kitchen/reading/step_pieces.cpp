@@ -119,7 +119,7 @@ class Gatherer {
         // A line of its own without an action is a remark, not a part of the step above it.
         const bool apart = out_.empty() || sentences_[out_.back().clauses.back().sentence].line !=
                                                sentences_[s].line;
-        if (apart && instructs(sentences_[s])) {
+        if (apart && (instructs(sentences_[s]) || works_by_itself(sentences_[s]))) {
           take(whole(s), nullptr, 1);
         } else if (apart) {
           aside.push_back(s);
@@ -163,6 +163,15 @@ class Gatherer {
            s.text.back() != '!' && s.text.back() != '?';
   }
 
+  // "They go in the fridge for 15 minutes", "The oven is lit on 180 °C": told, not asked for, but
+  // somebody has to do it.
+  static bool works_by_itself(const Sentence& s) {
+    const auto& t = s.tokens;
+    const bool place = says(t, 0, t.size(), {"fridge", "freezer", "oven", "grill", "in"});
+    const bool heats = says(t, 0, t.size(), {"oven", "ovens"}) && stated_oven(t).has_value();
+    return heats || (place && stated_time(t).has_value());
+  }
+
   Clause whole(std::size_t s) const {
     Clause c;
     c.sentence = s;
@@ -181,7 +190,7 @@ class Gatherer {
       c.work = work;
     };
     const bool on = here({"on"}) && t.size() <= 12;
-    if (c.oven && says(t, 0, 2, {"oven", "ovens"})) {
+    if (c.oven && says(t, 0, 3, {"oven", "ovens"}) && !c.time) {
       be("preheat", Work::kSetOven);
     } else if (on && says(t, 0, 2, {"oven", "ovens", "grill"}) && !c.time) {
       be("preheat", Work::kSetOven);
