@@ -145,7 +145,9 @@ std::vector<double> learn(const std::vector<const Text*>& texts) {
     for (const Pair& pair : text->pairs) pairs.push_back(&pair);
   }
   for (int round = 0; round < kRounds; ++round) {
-    for (std::size_t k = 0; k < count; ++k) slope[k] = (k < static_cast<std::size_t>(plain_sign_count()) ? kPenaltyAlone : kPenalty) * weights[k];
+    for (std::size_t k = 0; k < count; ++k)
+      slope[k] = (k < static_cast<std::size_t>(plain_sign_count()) ? kPenaltyAlone : kPenalty) *
+                 weights[k];
     for (const Pair* pair : pairs) {
       double sum = 0;
       for (const int s : pair->signs) sum += weights[static_cast<std::size_t>(s)];

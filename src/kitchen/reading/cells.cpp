@@ -7,9 +7,9 @@
 #include "base/folding.h"
 #include "base/text.h"
 #include "kitchen/reading/amounts.h"
-#include "kitchen/reading/line_words.h"
 #include "kitchen/reading/cut_line.h"
 #include "kitchen/reading/line_looks.h"
+#include "kitchen/reading/line_words.h"
 #include "kitchen/reading/page_words.h"
 #include "kitchen/reading/ware_words.h"
 

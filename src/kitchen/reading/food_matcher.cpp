@@ -9,6 +9,7 @@
 #include "base/folding.h"
 #include "base/text.h"
 #include "kitchen/reading/amounts.h"
+#include "kitchen/reading/food_words.h"
 #include "kitchen/reading/line_words.h"
 
 namespace kitchen {
@@ -17,133 +18,6 @@ namespace {
 using Words = std::vector<std::string>;
 
 constexpr double kNearEnough = 0.72;  // below it no food is named: measured on tests/data/dishes
-
-// What people say for short.
-std::string in_full(std::string word) {
-  static const std::map<std::string_view, std::string_view> kShort = {
-      {"tom", "tomato"},      {"toms", "tomato"},     {"marg", "margarine"},
-      {"spud", "potato"},     {"parm", "parmesan"},   {"choc", "chocolate"},
-      {"cuke", "cucumber"},   {"spag", "spaghetti"},  {"bicarb", "bicarbonate"},
-      {"pdr", "powder"},      {"pwd", "powder"},      {"ess", "essence"},
-      {"evap", "evaporated"}, {"cond", "condensed"},  {"veg", "vegetable"},
-      {"pots", "potato"},     {"caps", "capsicum"},   {"moz", "mozzarella"},
-      {"mozz", "mozzarella"}, {"mayo", "mayonnaise"}, {"wholem", "wholemeal"},
-      {"des", "desiccated"},  {"gran", "granulated"}, {"brekkie", "breakfast"}};
-  const auto found = kShort.find(word);
-  return found == kShort.end() ? word : std::string(found->second);
-}
-
-Words words_in(std::string_view text) {
-  Words out;
-  for (const std::string& word : base::words_of(base::folded(text))) {
-    std::string one = word;
-    if (one.ends_with("'s")) one.resize(one.size() - 2);
-    while (!one.empty() && one.back() == '\'') one.pop_back();
-    if (!one.empty()) out.push_back(in_full(singular(one)));
-  }
-  // "Plain flower"
-  for (std::size_t i = 1; i < out.size(); ++i) {
-    if (out[i] == "flower" && base::one_of(out[i - 1], {"plain", "raising", "strong", "bread",
-                                                        "wholemeal", "corn", "purpose"}))
-      out[i] = "flour";
-  }
-  // "GF flour"
-  for (std::size_t i = 0; i < out.size(); ++i) {
-    if (out[i] != "gf") continue;
-    out[i] = "gluten";
-    out.insert(out.begin() + static_cast<std::ptrdiff_t>(i) + 1, "free");
-  }
-  // "s.r. flour"
-  for (std::size_t i = 0; i + 2 < out.size(); ++i) {
-    if (out[i] == "s" && out[i + 1] == "r") {
-      out[i] = "self";
-      out[i + 1] = "raising";
-    }
-  }
-  return out;
-}
-
-std::string spoken(const Words& words, std::size_t from, std::size_t to) {
-  std::string out;
-  for (std::size_t i = from; i < to; ++i) {
-    if (!out.empty()) out += ' ';
-    out += words[i];
-  }
-  return out;
-}
-
-// Words that make another food of what they stand with: never dropped, never ignored.
-bool changes_food(const std::string& word) {
-  static const std::unordered_set<std::string_view> kWords = {
-      "free",    "vegan",       "vegetarian", "veggie",      "dairy",       "gluten",    "plant",
-      "lactose", "reduced",     "low",        "light",       "less",        "sugar",     "diet",
-      "mock",    "imitation",   "oil",        "juice",       "flour",       "puree",     "paste",
-      "sauce",   "stock",       "vinegar",    "powder",      "butter",      "milk",      "cream",
-      "extract", "essence",     "syrup",      "jam",         "jelly",       "drink",     "yogurt",
-      "yoghurt", "cheese",      "spread",     "soup",        "crisp",       "cake",      "bread",
-      "noodle",  "pasta",       "rice",       "seed",        "nut",         "zest",      "rind",
-      "peel",    "pickle",      "pickled",    "chutney",     "ketchup",     "cube",      "mince",
-      "sausage", "burger",      "bacon",      "ham",         "liver",       "bone",      "yolk",
-      "white",   "wine",        "beer",       "mix",         "biscuit",     "pie",       "pastry",
-      "wrap",    "concentrate", "substitute", "alternative", "nutritional", "preserved", "flax",
-      "flower",  "blossom"};
-  return kWords.contains(word);
-}
-
-// Little words, and words that add nothing to which food is meant.
-bool idle(const std::string& word) {
-  static const std::unordered_set<std::string_view> kWords = {
-      "of",      "the",     "a",       "an",       "and",     "or",     "in",      "with",
-      "for",     "your",    "some",    "leaf",     "piece",   "chunk",  "fresh",   "good",
-      "quality", "pure",    "real",    "whole",    "floret",  "fillet", "raw",     "dry",
-      "plain",   "british", "english", "italian",  "local",   "large",  "small",   "medium",
-      "baby",    "young",   "ripe",    "standard", "natural", "vine",   "premium", "traditional",
-      "style",   "of",      "cube",    "wedge",    "portion", "steak",  "bulb",    "stalk",
-      "stem",    "sprig",   "head",    "clove",    "curly",   "flat",   "coarse",  "fine",
-      "quick"};
-  return kWords.contains(word);
-}
-
-// The parts of keys that only say in which form a food is.
-bool form_word(std::string_view word) {
-  static constexpr std::array<std::string_view, 18> kForms = {
-      "fresh", "dried", "dry",    "ground", "seed",   "seeds", "tinned", "frozen", "cooked",
-      "raw",   "root",  "flakes", "powder", "rinsed", "juice", "brine",  "water",  "oil"};
-  return base::one_of(word, kForms);
-}
-
-std::string stem_of(const std::string& key) {
-  std::string stem = key;
-  for (;;) {
-    const auto bar = stem.rfind('_');
-    if (bar == std::string::npos || !form_word(std::string_view(stem).substr(bar + 1))) return stem;
-    stem.resize(bar);
-  }
-}
-
-bool has(const Words& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
-
-// A word with doubled letters written once.
-std::string once(const std::string& word) {
-  std::string out;
-  for (const char c : word) {
-    if (out.empty() || out.back() != c) out += c;
-  }
-  return out;
-}
-
-// What is left of a word when its vowels are: "sossage" and "sausage" sound alike.
-std::string sound(const std::string& word) {
-  std::string out;
-  for (const char c : word) {
-    const char one = c == 'c' || c == 'q' ? 'k' : c == 'z' ? 's' : c;
-    if (base::one_of(std::string_view(&one, 1), {"a", "e", "i", "o", "u", "y", "h"})) continue;
-    if (out.empty() || out.back() != one) out += one;
-  }
-  return out;
-}
 
 bool spice_measure(const Quantity& q) {
   return q.unit == Unit::kTeaspoon ||
@@ -199,7 +73,7 @@ FoodMatcher::FoodMatcher(const Foods& foods) : foods_(foods) {
 }
 
 bool FoodMatcher::shuns(std::string_view name) {
-  const Words words = words_in(name);
+  const Words words = food_words(name);
   return std::any_of(words.begin(), words.end(), [](const std::string& w) {
     return base::one_of(w, {"free", "vegan", "vegetarian", "veggie", "dairy", "lactose", "plant",
                             "mock", "imitation", "alternative", "substitute", "flax"});
@@ -217,8 +91,8 @@ void FoodMatcher::add_name(const Food& food, std::string_view text) {
     (depth > 0 || behind ? rest : core) += c;
     if (c == ')') --depth;
   }
-  for (const std::string& word : words_in(core)) name.core.push_back(number_of(word));
-  for (const std::string& word : words_in(rest)) name.rest.push_back(number_of(word));
+  for (const std::string& word : food_words(core)) name.core.push_back(number_of(word));
+  for (const std::string& word : food_words(rest)) name.rest.push_back(number_of(word));
   if (!name.core.empty()) names_.push_back(std::move(name));
 }
 
@@ -467,7 +341,7 @@ FoodGuess FoodMatcher::guess_from_core(const Words& words, const FoodHints& hint
 }
 
 FoodGuess FoodMatcher::match(std::string_view name, const FoodHints& hints) const {
-  Words words = words_in(name);
+  Words words = food_words(name);
   if (words.size() > 12) words.resize(12);
   if (words.empty()) return {};
   FoodGuess guess;

@@ -142,8 +142,7 @@ double IngredientWords::score(std::size_t i, const Words& words) const {
                                    "wrap", "crumb", "breadcrumb", "noodle"});
   };
   double score = 0;
-  bool head = holds(words, name.back()) ||
-              (name.back() == "breadcrumb" && holds(words, "crumb"));
+  bool head = holds(words, name.back()) || (name.back() == "breadcrumb" && holds(words, "crumb"));
   bool all = true;
   for (std::size_t k = 0; k < name.size(); ++k) {
     if (says_little(name[k]) && k + 1 != name.size()) continue;

@@ -886,7 +886,8 @@ constexpr std::array<Row, 859> kRows = {{
 const std::vector<double>& order_weights() {
   static const std::vector<double> kWeights = [] {
     std::map<std::string, std::size_t, std::less<>> number;
-    for (int s = 0; s < sign_count(); ++s) number.emplace(sign_name(s), static_cast<std::size_t>(s));
+    for (int s = 0; s < sign_count(); ++s)
+      number.emplace(sign_name(s), static_cast<std::size_t>(s));
     std::vector<double> weights(static_cast<std::size_t>(sign_count()), 0.0);
     for (const Row& row : kRows) {
       const auto sign = number.find(row.sign);

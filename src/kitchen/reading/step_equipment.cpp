@@ -225,9 +225,12 @@ class Equipment {
     if (melts && !tool) add("wooden spoon", 0.6);
     const bool turns = v_.has({"turn", "turning", "flip", "flipping"}) || v_.says("each side") ||
                        v_.says("both side") || v_.says("a side");
-    const bool pieces = std::any_of(step_.uses.begin(), step_.uses.end(), [&](int i) {
-      return v_.ingredients.raw_meat(i) && v_.ingredients.food(i)->category != "fish";
-    }) || v_.has({"sausage", "meatball", "kofta", "skewer", "rasher"});
+    const bool pieces = std::any_of(step_.uses.begin(), step_.uses.end(),
+                                    [&](int i) {
+                                      return v_.ingredients.raw_meat(i) &&
+                                             v_.ingredients.food(i)->category != "fish";
+                                    }) ||
+                        v_.has({"sausage", "meatball", "kofta", "skewer", "rasher"});
     if (turns && !stirs && !tool && v_.work == Work::kFry)
       add(pieces && !v_.has({"burger", "mince"}) ? "tongs" : "fish slice", 0.6);
     if (turns && !tool && (v_.work == Work::kGrill || v_.work == Work::kBake)) add("tongs", 0.5);

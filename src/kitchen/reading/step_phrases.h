@@ -1,5 +1,5 @@
 // What the words of a step say by themselves, whatever other steps did before: "in another bowl",
-// "put a pan of water on to boil", "half the cheese". Only for step_order.cpp, which knows the
+// "put a pan of water on to boil", "half the cheese". Only for order_signs.h, which knows the
 // rest.
 #pragma once
 

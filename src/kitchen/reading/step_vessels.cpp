@@ -23,10 +23,10 @@ class Vessels {
 
   // The pan one takes for the work when none is in use.
   static std::string usual_pan(Work work) {
-    return work == Work::kFry                               ? "frying pan"
-           : work == Work::kDeepFry                         ? "deep pan"
+    return work == Work::kFry                              ? "frying pan"
+           : work == Work::kDeepFry                        ? "deep pan"
            : work == Work::kMelt || work == Work::kThicken ? "small pan"
-                                                            : "large pan";
+                                                           : "large pan";
   }
 
   static bool vessel(const Guess<std::string>& ware) {
@@ -80,7 +80,8 @@ class Vessels {
 // In a bowl, in the oven, left to cool: a step after which nothing is on a ring.
 bool off_the_ring(const StepDraft& step, Work work) {
   if (step.heat) return step.heat->value.where != Where::kRing;
-  if (work == Work::kStand || work == Work::kServe || work == Work::kChill || work == Work::kFreeze) return true;
+  if (work == Work::kStand || work == Work::kServe || work == Work::kChill || work == Work::kFreeze)
+    return true;
   return std::any_of(step.equipment.begin(), step.equipment.end(), [](const auto& e) {
     const WareKind kind = ware_kind(e.value);
     return e.confidence == 1 && (kind == WareKind::kBowl || kind == WareKind::kBaking);

@@ -229,9 +229,10 @@ bool only_ware(const std::vector<std::string>& words) {
   return any && std::all_of(left.begin(), left.end(), [](const std::string& w) {
            return w == "*" || (w[0] >= '0' && w[0] <= '9') || quality_word(w) ||
                   measure_quality(w) ||
-                  base::one_of(w, {"a", "an", "the", "of", "and", "cm", "inch", "in", "x", "deep",
-                                   "clean", "sharp", "non", "stick", "two", "three", "four", "one",
-                                   "each", "your", "heavy", "wide", "metal", "glass", "wooden"});
+                  base::one_of(w, {"a",    "an",    "the",   "of",    "and",   "cm",   "inch",
+                                   "in",   "x",     "deep",  "clean", "sharp", "non",  "stick",
+                                   "two",  "three", "four",  "one",   "each",  "your", "heavy",
+                                   "wide", "metal", "glass", "wooden"});
          });
 }
 
