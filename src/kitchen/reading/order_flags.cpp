@@ -191,8 +191,10 @@ std::vector<int> OrderSigns::flags(int i) const {
   flag(kOnItsOwn, phrases_.mixes_on_its_own(i));
   flag(kMakes, phrases_.makes(i));
   flag(kMakesSomething, makes_something(i));
-  flag(kAdds, phrases_.begins(i, {"add", "stir", "pour", "tip", "fold", "top", "sprinkle", "spread",
-                                  "spoon", "return"}));
+  // "Stir-fry the carrot" stirs nothing into anything.
+  flag(kAdds, !phrases_.says_pair(i, "stir", "fry") &&
+                  phrases_.begins(i, {"add", "stir", "pour", "tip", "fold", "top", "sprinkle",
+                                      "spread", "spoon", "return"}));
   const bool fresh = fresh_only(s);
   flag(kFreshOnly, fresh);
   flag(kNoFood, s.uses.empty());
@@ -225,7 +227,8 @@ std::vector<int> OrderSigns::earlier_flags(int earlier, int later) const {
   const auto& f = step(std::max(last, 0)).follows;
   flag(kParentOfBefore, last >= 0 && std::find(f.begin(), f.end(), earlier) != f.end());
   flag(kFarAway, later - earlier > 4);
-  flag(kOwnLine, s.line_number == step(later).line_number && earlier == later - 1);
+  flag(kOwnLine,
+       s.line_number != 0 && s.line_number == step(later).line_number && earlier == later - 1);
   const int user = next_user_[static_cast<std::size_t>(earlier)];
   flag(kFirstUser, user == later);
   flag(kLaterUser, user > later);

@@ -132,7 +132,8 @@ std::vector<int> OrderSigns::signs(int earlier, const Look& look) const {
   special(kOnlyOpen, open && look.open == 1);
   special(kOpenOfTwo, open && look.open == 2);
   special(kOpenAtLast, open && later + 1 == count());
-  special(kOwnLineBefore, earlier == later - 1 && a.line_number == b.line_number);
+  special(kOwnLineBefore,
+          earlier == later - 1 && a.line_number != 0 && a.line_number == b.line_number);
 
   const int relation = this->relation(earlier, later);
   const auto held = [&](const std::set<int>& by) { return by.count(earlier) != 0; };

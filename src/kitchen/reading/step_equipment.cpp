@@ -106,6 +106,7 @@ class Equipment {
         return;
       case Work::kMash:
         if (!has("fork")) add("masher", 0.7);
+        if (!names_vessel() && current_bowl().empty()) add("mixing bowl", 0.5);
         return;
       case Work::kMicrowave:
         if (!names_vessel()) add("mixing bowl", 0.5);
@@ -218,7 +219,8 @@ class Equipment {
     const bool turned = v_.has({"turn", "turning", "flip", "flipping"}) || v_.says("each side") ||
                         v_.says("both side") || v_.says("a side");
     if (on_ring && !tool && !turned &&
-        (v_.work == Work::kFry || (v_.work == Work::kSimmer && step_.uses.size() > 1)))
+        (v_.work == Work::kFry || (v_.work == Work::kSimmer && !step_.uses.empty() &&
+                                   v_.has({"add", "stir", "tip", "pour", "return", "put"}))))
       add("wooden spoon", 0.5);
     const bool melts = v_.work == Work::kMelt && step_.uses.size() > 1 && step_.heat &&
                        step_.heat->value.where == Where::kRing;

@@ -36,7 +36,8 @@ class Order {
       for (const int sign : signs_.signs(earlier, look))
         sum += weights_[static_cast<std::size_t>(sign)];
       leaning_.back().push_back(sum);
-      if (sum > 0) step(i).follows.push_back(earlier);
+      // "The soy mixture" is waited for whatever else speaks against it.
+      if (sum > 0 || look.mixture.count(earlier) != 0) step(i).follows.push_back(earlier);
     }
     signs_.settle(i);
   }

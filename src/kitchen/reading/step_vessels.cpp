@@ -54,6 +54,19 @@ class Vessels {
     return nullptr;
   }
 
+  static bool mixes(Work work) {
+    return work == Work::kMix || work == Work::kWhisk || work == Work::kMash ||
+           work == Work::kSeason;
+  }
+
+  // Whether it waits for more than what is prepared for it.
+  bool goes_on(const StepDraft& step) const {
+    return std::any_of(step.follows.begin(), step.follows.end(), [&](int f) {
+      const auto at = static_cast<std::size_t>(f);
+      return !draft_.method[at].preheat && !prepares(works_[at]) && works_[at] != Work::kWash;
+    });
+  }
+
   void one(StepDraft& step, Work work) {
     const auto named = std::any_of(step.equipment.begin(), step.equipment.end(), [](const auto& e) {
       return vessel(e) && e.confidence > kGuessed;
@@ -66,6 +79,11 @@ class Vessels {
     std::string usual;
     if (ring && (before == nullptr || ware_kind(*before) != WareKind::kPan)) {
       usual = usual_pan(work);
+      before = &usual;
+    }
+    // What is mixed and goes on from nothing that stands anywhere has a bowl of its own.
+    if (!step.heat && mixes(work) && !goes_on(step)) {
+      usual = "mixing bowl";
       before = &usual;
     }
     if (before == nullptr || *before == guessed->value) return;

@@ -195,8 +195,10 @@ std::vector<NamedWare> wares_in(std::string_view phrase) {
     const std::string_view behind = std::string_view(left).substr(at + ware.words.size());
     // "Spoon the mixture" holds no spoon that is named; "with a spoon" does.
     if (verb_as_well(ware.words) &&
-        !ends_with_any(before, {" a", " the", " of", " your", " clean", " another", " with", " on",
-                                " metal", " wooden", " large", " two", " slotted", " warm"}))
+        !ends_with_any(before, {" a",       " the",   " of",     " your",   " clean",   " another",
+                                " with",    " on",    " metal",  " wooden", " large",   " two",
+                                " slotted", " warm",  " three",  " four",   " six",     " serving",
+                                " big",     " small", " dinner", " onto",   " between", " to"}))
       continue;
     // A tin of tomatoes is no baking tin, nor is one that is opened.
     if (ware.words == "tin" && (behind.starts_with(" of ") || before.ends_with(" drain the") ||

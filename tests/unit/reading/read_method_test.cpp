@@ -157,6 +157,7 @@ TEST(ReadMethod, AMixtureIsFoundAgainByTheNameOfAFoodInIt) {
                                {"Mix the soy sauce and honey in a small bowl.",
                                 "Stir-fry the carrot in a wok for 3 minutes.",
                                 "Add the soy mixture and toss for 1 minute."});
+  EXPECT_THAT(draft.method[1].follows, IsEmpty());
   EXPECT_THAT(draft.method[2].follows, ElementsAre(0, 1));
 }
 

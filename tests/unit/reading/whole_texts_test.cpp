@@ -66,7 +66,7 @@ TEST(WholeTexts, TextsInManyLayoutsAreReadAsWell) {
 }
 
 // By another person who never saw the reader. Its errors have not been looked at, but its totals
-// said which rules for the order of steps to keep.
+// said which rules for the order of steps to keep, and the order has been learnt from it.
 TEST(WholeTexts, TextsWhoseErrorsNobodyLookedAtAreReadAsWell) {
   const tests::TextScore score = told("held_out_5");
   EXPECT_EQ(score.texts, 14);
@@ -88,13 +88,17 @@ TEST(WholeTexts, TextsOfThreeMorePersonsAreReadAsWell) {
   }
 }
 
-// Read once, after all that; neither its errors nor its totals have served for anything.
+// Only read: their errors have not served for anything. The second person was asked for what school
+// teachers really paste.
 TEST(WholeTexts, TextsNobodyLookedAtAreReadNearlyAsWell) {
-  const tests::TextScore score = told("held_out_9");
-  EXPECT_EQ(score.texts, 14);
-  EXPECT_GE(score.ingredients.percent(), 96);
-  EXPECT_GE(score.firm().percent(), 93);
-  EXPECT_GE(score.all().percent(), 86);
+  for (const auto& [folder, texts, ingredients, attributes] :
+       {std::tuple{"held_out_9", 14, 97, 88}, std::tuple{"held_out_13", 18, 99, 90}}) {
+    const tests::TextScore score = told(folder);
+    EXPECT_EQ(score.texts, texts);
+    EXPECT_GE(score.ingredients.percent(), ingredients) << folder;
+    EXPECT_GE(score.firm().percent(), 93) << folder;
+    EXPECT_GE(score.all().percent(), attributes) << folder;
+  }
 }
 
 // Two persons' texts of dishes with parts that run side by side and one's plain worksheets: first
@@ -126,7 +130,8 @@ TEST(WholeTexts, LinesInEveryMannerAreRead) {
 TEST(WholeTexts, EveryTextBecomesADishThatCanBePlanned) {
   for (const std::string folder :
        {"whole_texts", "held_out_2", "held_out_3", "held_out_4", "held_out_5", "held_out_6",
-        "held_out_7", "held_out_8", "held_out_9", "held_out_10", "held_out_11", "held_out_12"}) {
+        "held_out_7", "held_out_8", "held_out_9", "held_out_10", "held_out_11", "held_out_12",
+        "held_out_13"}) {
     for (const auto& entry : std::filesystem::directory_iterator(kData + folder)) {
       if (entry.path().extension() != ".txt") continue;
       std::ifstream file(entry.path(), std::ios::binary);
