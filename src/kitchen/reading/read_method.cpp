@@ -29,8 +29,8 @@ void read_method(DishDraft& draft, const std::vector<MethodLine>& lines, const F
   finish_hygiene(draft, works, words);
   order_steps(draft, works, words, order_weights());
   finish_rings_in_order(draft, works);
-  finish_hygiene_in_order(draft, works, words);
   finish_vessels_in_order(draft, works);
+  finish_hygiene_in_order(draft, works, words);
 }
 
 }  // namespace kitchen

@@ -132,14 +132,26 @@ void move_on(const StepView& v, const StepDraft& step, SoFar& so_far) {
   if (v.work == Work::kSetOven && step.heat) so_far.oven = step.heat;
   if (v.work == Work::kDrain || v.says("off the heat") || v.says("from the heat") ||
       v.says("off the ring") || v.says("ring off"))
-    so_far.on_ring = so_far.deep_oil = false;
+    so_far.on_ring = so_far.deep_oil = so_far.liquid = false;
   if (!step.heat) return;
   if (step.heat->value.where == Where::kRing) {
+    // A pan of its own begins dry.
+    if (!named_vessel(v).empty() && !v.says("the pan") && !v.says("same pan"))
+      so_far.liquid = false;
+    so_far.liquid = so_far.liquid || std::any_of(step.uses.begin(), step.uses.end(), [&](int i) {
+                      const Food* food = v.ingredients.food(i);
+                      return food != nullptr &&
+                             (food->key.find("stock") != std::string::npos ||
+                              food->key.find("milk") != std::string::npos ||
+                              food->key.find("tomatoes_tinned") != std::string::npos ||
+                              food->key == "water" || food->key == "passata" ||
+                              food->key.ends_with("_cream"));
+                    });
     so_far.deep_oil = v.work == Work::kDeepFry;
     so_far.ring = step.heat->value;
     so_far.on_ring = true;
   } else if (!step.preheat && v.work != Work::kKettle) {
-    so_far.on_ring = so_far.deep_oil = false;
+    so_far.on_ring = so_far.deep_oil = so_far.liquid = false;
   }
   if (on_heat(v.work)) so_far.heat = v.work;
 }
@@ -195,6 +207,12 @@ void find_attention(const StepView& v, StepDraft& step) {
     a = Attention::kStandBy;
     confidence = 0.95;
   } else if (wait && a != Attention::kStandBy && v.has({"frequently", "often", "regularly"})) {
+    a = Attention::kWatch;
+    confidence = 0.95;
+  }
+  const bool eye = v.says("an eye on") || v.says("eye on it") || v.says("watch it") ||
+                   v.says("watch them") || v.says("watching them") || v.says("stand over it");
+  if (eye && (a == Attention::kLeave || a == Attention::kGlance || v.work == Work::kMelt)) {
     a = Attention::kWatch;
     confidence = 0.95;
   }

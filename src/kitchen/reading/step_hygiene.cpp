@@ -79,7 +79,7 @@ std::vector<bool> uncooked(const std::vector<StepDraft>& method,
 
 bool touches_food(Work w) {
   return w == Work::kMix || w == Work::kWhisk || w == Work::kAdd || w == Work::kAssemble ||
-         w == Work::kShape || w == Work::kBlend;
+         w == Work::kShape || w == Work::kBlend || w == Work::kServe || w == Work::kCut;
 }
 
 // What stays in its pan touches no board or bowl, what goes on a rack only cools.
@@ -114,7 +114,8 @@ void finish_hygiene_in_order(DishDraft& draft, const std::vector<Work>& works,
     const bool mixed_in = works[i] == Work::kShape || works[i] == Work::kMix;
     if (meat[i] && mixed_in)
       step.hygiene = Guess<Hygiene>{Hygiene::kRaw, 0.7, "raw meat or fish in it"};
-    else if (!meat[i] && !cooked[i] && !flour[i] && !floury(step) && !in_a_pan_or_on_a_rack(step))
+    else if (!meat[i] && !cooked[i] && !flour[i] && !floury(step) &&
+             (works[i] == Work::kServe || !in_a_pan_or_on_a_rack(step)))
       step.hygiene = Guess<Hygiene>{Hygiene::kReadyToEat, 0.6, "not cooked any more"};
   }
 }

@@ -47,6 +47,9 @@ Work work_of(const StepView& v) {
   if (work == Work::kCookOn) {
     work = v.so_far.heat;
     if (work == Work::kBringToBoil) work = Work::kSimmer;
+    // What cooks in a sauce needs nobody to stand by.
+    if (work == Work::kFry && v.so_far.liquid && v.so_far.on_ring && named_vessel(v).empty())
+      work = Work::kSimmer;
     // "Bring to the boil and cook for 15 minutes": what was brought to the boil goes on boiling.
     for (const Clause& c : v.pieces.clauses) {
       if (c.work == Work::kBringToBoil) work = Work::kSimmer;

@@ -31,6 +31,7 @@ struct SoFar {
   std::optional<HeatDraft> ring;         ///< where the last pan stood
   bool on_ring = false;                  ///< that pan still stands there
   bool deep_oil = false;                 ///< it is a pan of deep oil
+  bool liquid = false;                   ///< something to simmer in has been poured into it
   Work heat = Work::kFry;                ///< the last work on heat, for "cook for 5 minutes more"
   std::vector<Work> works;               ///< of each step
   std::set<int> used;                    ///< ingredients
