@@ -376,6 +376,11 @@ const Action* action_at(const std::vector<LineToken>& t, std::size_t i) {
     }
   }
   if (word == "roll" && ahead("out", 5)) return &kRollOut;
+  // "Fold and roll up" wraps; only into something one folds in.
+  if (word == "roll" && ahead("up", 3)) return action_named("wrap");
+  if (word == "fold" && !ahead("in", 4) && !ahead("into", 8) && !ahead("through", 6) &&
+      (i == 0 || !t[i - 1].is("to")))
+    return action_named("wrap");
   // A paste of cornflour is blended with a spoon.
   if (word == "blend" && (ahead("cornflour", 4) || ahead("cornstarch", 4) || ahead("paste", 9)))
     return action_named("mix");

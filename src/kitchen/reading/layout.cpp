@@ -360,6 +360,12 @@ class LayingOut {
                                            : evidence_.amount_of_food(line)))
       return ingredient(line);
     if (evidence_.equipment(line) && beside) return put(line, LineRole::kUnread);
+    // "Salsa", alone above numbered steps.
+    if (!looks.verb_first && !looks.numbered && looks.words <= 3 && !looks.sentence &&
+        following() != nullptr && following()->looks.numbered && !laid_.goes_on(line)) {
+      group_ = heading_text(line.tidy);
+      return put(line, LineRole::kHeading);
+    }
     if (!looks.verb_first && !looks.numbered && !laid_.goes_on(line) &&
         group_heading(line.tidy, looks) && following() != nullptr) {
       group_ = heading_text(line.tidy);

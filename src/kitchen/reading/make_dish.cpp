@@ -318,13 +318,14 @@ class Maker {
     return raw && heated;
   }
 
+  // Right behind the last step that cooks the meat: whatever goes on with it waits for the probe.
   void add_probe(Node& list) {
     int after = -1;
     for (const int i : kept_) {
-      if (step(i).heat && step(i).heat->value.where <= Where::kMicrowave && cooks_meat(i))
-        after = i;
+      if (cooks(i) && cooks_meat(i)) after = i;
     }
     if (after < 0) return;
+    const std::string& cooked = ids_[static_cast<std::size_t>(after)];
     Node probe = Node::object();
     probe.set("id", Node::of("probe-it"));
     probe.set("do", Node::of(kProbing));
@@ -333,29 +334,56 @@ class Maker {
     probe.set("attention", Node::of("hands"));
     Node& follows = probe.set("follows", Node::list());
     Node& wait = follows.add(Node::object());
-    wait.set("step", Node::of(ids_[static_cast<std::size_t>(after)]));
+    wait.set("step", Node::of(cooked));
     wait.set("when", Node::of("within 5 min"));
     Node& kit = probe.set("kit", Node::list());
     kit.add(Node::of("probe"));
     probe.set("hazard", Node::of("probing"));
-    // It stands before the last step, which waits for it, unless the cooking itself is the last.
-    if (after == kept_.back()) {
-      list.add(probe);
-    } else {
-      Node last = list.items.back();
-      list.items.pop_back();
-      list.add(probe);
-      last.find("follows")->add(Node::of("probe-it"));
-      list.add(last);
+    bool awaited = false;
+    std::size_t behind = 0;
+    for (std::size_t k = 0; k < list.items.size(); ++k) {
+      Node& one = list.items[k];
+      if (one.find("id")->text == cooked) behind = k + 1;
+      const auto at = static_cast<std::size_t>(kept_[k]);
+      const auto& before = step(kept_[k]).follows;
+      if (std::find(before.begin(), before.end(), after) == before.end() ||
+          draft_.method[at].preheat)
+        continue;
+      one.find("follows")->add(Node::of("probe-it"));
+      awaited = true;
     }
+    // Nobody goes on with it: the last step, which serves it, waits.
+    if (!awaited && after != kept_.back())
+      list.items.back().find("follows")->add(Node::of("probe-it"));
+    list.items.insert(list.items.begin() + static_cast<std::ptrdiff_t>(behind), std::move(probe));
     assumed_.push_back(
         "Raw meat or fish is cooked and the text does not check it: a step with the probe was "
         "added. "
         "Your employer's rules come first.");
   }
 
-  // Whether raw meat has come into the pan or tin by this step.
+  bool cooks(int i) const {
+    return step(i).heat && !step(i).preheat && step(i).heat->value.where <= Where::kMicrowave;
+  }
+
+  // Whether the step cooks what has raw meat in it: it names the meat, goes on in its pan, or cooks
+  // what was put together with it. Warming the wraps beside it does not.
   bool cooks_meat(int i) const {
+    const StepDraft& s = step(i);
+    if (std::any_of(s.uses.begin(), s.uses.end(), [&](int u) { return words_.raw_meat(u); }))
+      return true;
+    return std::any_of(s.follows.begin(), s.follows.end(), [&](int f) {
+      const StepDraft& before = step(f);
+      if (before.preheat) return false;
+      const bool same_pan = cooks(f) && before.heat->value.where == s.heat->value.where &&
+                            before.heat->value.vessel == s.heat->value.vessel;
+      const bool goes_on = same_pan || s.uses.empty() || s.heat->value.where == Where::kOven;
+      return goes_on && has_meat(f);
+    });
+  }
+
+  // Whether raw meat has come into what is in hand by this step.
+  bool has_meat(int i) const {
     std::vector<int> open{i};
     std::set<int> seen;
     while (!open.empty()) {

@@ -84,6 +84,7 @@ void find_brief(const StepView& v, StepDraft& step) {
   if (work == Work::kRollOut) name = "Roll out";
   if (work == Work::kBake && action.work != Work::kBake) name = "Bake";
   if (work == Work::kChill) name = "Chill";
+  if (work == Work::kProbe && action.work != Work::kProbe) name = "Check";
   if (work == Work::kGrill && action.work != Work::kGrill) name = "Grill";
   const bool by_itself = work == Work::kBake || work == Work::kGrill || waits(work) ||
                          v.pieces.main.work == Work::kLine || step.uses.size() > 3;

@@ -119,7 +119,12 @@ void find_minutes(const StepView& v, StepDraft& step) {
     return;
   }
   // An oven heats by itself; setting the knob is nothing.
-  const double estimate = v.work == Work::kSetOven ? 10 : estimated_minutes(v, step.group);
+  // "Cut the biggest piece in half: no pink" is a look.
+  constexpr double kOvenHeats = 10, kLook = 2;
+  const bool looks = v.work == Work::kProbe && v.pieces.main.work != Work::kProbe;
+  const double estimate = v.work == Work::kSetOven ? kOvenHeats
+                          : looks                  ? kLook
+                                                   : estimated_minutes(v, step.group);
   const double rounded = std::max(0.5, std::round(estimate * 2) / 2);
   const Seconds length(static_cast<std::int64_t>(rounded * 60));
   step.least = step.most = {length, 0.4, ""};

@@ -3,6 +3,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <functional>
+
 #include "../../support/shipped_foods.h"
 #include "../../support/shipped_task_times.h"
 #include "kitchen/read.h"
@@ -64,6 +66,52 @@ TEST(MakeDish, RawMeatWithoutACheckGetsTheProbe) {
   const auto& method = made.value().dish.method;
   EXPECT_TRUE(std::any_of(method.begin(), method.end(),
                           [](const Step& s) { return s.hazard == Hazard::kProbing; }));
+}
+
+// Whether a step waits for another, through others as well.
+bool waits_for(const std::vector<Step>& method, std::size_t step, std::size_t other) {
+  std::vector<std::size_t> open{step};
+  std::vector<bool> seen(method.size(), false);
+  while (!open.empty()) {
+    const std::size_t s = open.back();
+    open.pop_back();
+    if (s == other) return true;
+    if (seen[s]) continue;
+    seen[s] = true;
+    for (const Follows& f : method[s].follows) open.push_back(static_cast<std::size_t>(f.step));
+  }
+  return false;
+}
+
+std::size_t found(const std::vector<Step>& method, const std::function<bool(const Step&)>& is) {
+  return static_cast<std::size_t>(std::find_if(method.begin(), method.end(), is) - method.begin());
+}
+
+TEST(MakeDish, NobodyWrapsMeatThatHasNotBeenProbed) {
+  DishDraft draft = curry();
+  draft.ingredients[3].name = "tortillas";
+  draft.ingredients[3].food.value = "tortilla_wrap";
+  read_method(draft,
+              {{1, "", "Cut the chicken into strips."},
+               {2, "", "Fry the chicken in a frying pan for 8 minutes."},
+               {3, "", "Warm the tortillas in the microwave for 1 minute."},
+               {4, "", "Divide the chicken between the tortillas, fold and roll up."},
+               {5, "", "Serve."}},
+              tests::shipped_foods(), tests::shipped_task_times());
+  const auto made = dish_from(draft, tests::shipped_foods());
+  ASSERT_TRUE(made) << made.problems()[0].message;
+  const auto& method = made.value().dish.method;
+  const std::size_t probe = found(method,
+                                  [](const Step& s) { return s.hazard == Hazard::kProbing; });
+  const std::size_t fry = found(method, [](const Step& s) { return s.says.starts_with("Fry"); });
+  const std::size_t warm = found(method, [](const Step& s) { return s.says.starts_with("Warm"); });
+  const std::size_t wrap = found(method,
+                                 [](const Step& s) { return s.says.starts_with("Divide"); });
+  ASSERT_LT(std::max({probe, fry, warm, wrap}), method.size());
+  EXPECT_TRUE(waits_for(method, probe, fry));
+  EXPECT_FALSE(waits_for(method, probe, warm));
+  EXPECT_TRUE(waits_for(method, wrap, probe));
+  EXPECT_LE(method[wrap].least, base::minutes(6));
 }
 
 TEST(MakeDish, AnOvenWithoutATemperatureIsAskedAboutAndTheAnswerAssumedIsSaid) {

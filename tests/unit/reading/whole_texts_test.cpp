@@ -127,21 +127,53 @@ TEST(WholeTexts, LinesInEveryMannerAreRead) {
   }
 }
 
-TEST(WholeTexts, EveryTextBecomesADishThatCanBePlanned) {
+std::vector<std::filesystem::path> all_texts() {
+  std::vector<std::filesystem::path> out;
   for (const std::string folder :
        {"whole_texts", "held_out_2", "held_out_3", "held_out_4", "held_out_5", "held_out_6",
         "held_out_7", "held_out_8", "held_out_9", "held_out_10", "held_out_11", "held_out_12",
         "held_out_13"}) {
-    for (const auto& entry : std::filesystem::directory_iterator(kData + folder)) {
-      if (entry.path().extension() != ".txt") continue;
-      std::ifstream file(entry.path(), std::ios::binary);
-      std::stringstream text;
-      text << file.rdbuf();
-      const auto draft = kitchen::read_dish_text(text.str(), tests::shipped_foods(),
-                                                 tests::shipped_task_times());
-      EXPECT_TRUE(kitchen::dish_from(draft, tests::shipped_foods())) << entry.path();
-    }
+    for (const auto& entry : std::filesystem::directory_iterator(kData + folder))
+      if (entry.path().extension() == ".txt") out.push_back(entry.path());
   }
+  return out;
+}
+
+kitchen::DishDraft draft_of(const std::filesystem::path& path) {
+  std::ifstream file(path, std::ios::binary);
+  std::stringstream text;
+  text << file.rdbuf();
+  return kitchen::read_dish_text(text.str(), tests::shipped_foods(), tests::shipped_task_times());
+}
+
+TEST(WholeTexts, EveryTextBecomesADishThatCanBePlanned) {
+  for (const auto& path : all_texts())
+    EXPECT_TRUE(kitchen::dish_from(draft_of(path), tests::shipped_foods())) << path;
+}
+
+// A pupil's safety hangs on this: where the reader adds the probe, the last step waits for it.
+TEST(WholeTexts, TheProbeThatIsAddedComesBeforeTheDishIsServed) {
+  int probed = 0;
+  for (const auto& path : all_texts()) {
+    const auto made = kitchen::dish_from(draft_of(path), tests::shipped_foods());
+    const auto& method = made.value().dish.method;
+    const auto probe = std::find_if(method.begin(), method.end(),
+                                    [](const kitchen::Step& s) { return s.id == "probe-it"; });
+    if (probe == method.end()) continue;
+    ++probed;
+    const auto at = static_cast<int>(probe - method.begin());
+    std::vector<bool> before(method.size(), false);
+    std::vector<int> open{static_cast<int>(method.size()) - 1};
+    while (!open.empty()) {
+      const auto s = static_cast<std::size_t>(open.back());
+      open.pop_back();
+      if (before[s]) continue;
+      before[s] = true;
+      for (const kitchen::Follows& f : method[s].follows) open.push_back(f.step);
+    }
+    EXPECT_TRUE(before[static_cast<std::size_t>(at)]) << path;
+  }
+  EXPECT_GT(probed, 30);
 }
 
 }  // namespace
