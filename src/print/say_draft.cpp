@@ -69,12 +69,13 @@ std::string_view place_word(kitchen::Where where) {
 }
 
 std::string minutes_words(const StepDraft& step) {
-  if (step.most.value == step.least.value) return base::minutes_text(step.least.value);
-  return say(base::minutes_number(step.least.value), " to ", base::minutes_text(step.most.value));
+  const std::string_view about = step.least.confidence < 1 ? "about " : "";
+  if (step.most.value == step.least.value) return say(about, base::minutes_text(step.least.value));
+  return say(about, base::minutes_number(step.least.value), " to ",
+             base::minutes_text(step.most.value));
 }
 
-std::string step_words(const StepDraft& step) {
-  std::string text = step.says;
+std::string facts_of(const StepDraft& step) {
   std::string facts = minutes_words(step);
   add(facts, std::string(kitchen::word_for(kitchen::kAttentionWords, step.attention.value)));
   if (step.heat) {
@@ -84,7 +85,7 @@ std::string step_words(const StepDraft& step) {
     add(facts, where);
   }
   for (const auto& hazard : step.hazards) add(facts, std::string(kitchen::word(hazard.value)));
-  return say(text, " [", facts, "]");
+  return facts;
 }
 
 // Lines under the headings of the text.
@@ -109,6 +110,15 @@ std::string_view sureness(double confidence) {
   return confidence >= kLikely ? "likely" : "guess";
 }
 
+double step_confidence(const StepDraft& step) { return step.attention.confidence; }
+
+std::string step_understood(const DishDraft& draft, std::size_t step) {
+  const StepDraft& s = draft.method[step];
+  std::vector<std::string> before;
+  for (const int f : s.follows) before.push_back(draft.method[static_cast<std::size_t>(f)].brief);
+  return say(s.brief, ", ", facts_of(s), before.empty() ? "" : "; after ", base::joined(before));
+}
+
 std::string say_draft(const DishDraft& draft, const kitchen::Foods& foods, int width) {
   Paper paper(width, false);
   paper.heading(tame(draft.name.value));
@@ -125,8 +135,7 @@ std::string say_draft(const DishDraft& draft, const kitchen::Foods& foods, int w
     paper.space();
     paper.heading("Method");
     list(paper, draft.method, [&](const StepDraft& each) {
-      return std::pair{sureness(std::min(each.least.confidence, each.attention.confidence)),
-                       step_words(each)};
+      return std::pair{sureness(step_confidence(each)), say(each.says, " [", facts_of(each), "]")};
     });
   }
   const auto sentences = [&](std::string_view heading, const std::vector<std::string>& all) {

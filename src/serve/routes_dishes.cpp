@@ -104,13 +104,9 @@ Node lines_of(const kitchen::DishDraft& draft, const kitchen::Foods& foods) {
     if (!each.preparation.empty()) understood += ", " + each.preparation;
     add_line(list, each.line, understood, print::sureness(each.confidence));
   }
-  for (const kitchen::StepDraft& each : draft.method) {
-    std::string understood = say(each.brief, ", ", base::minutes_text(each.least.value));
-    if (each.heat)
-      understood += each.heat->value.celsius ? say(", ", *each.heat->value.celsius, " °C") : "";
-    add_line(list, each.says, understood,
-             print::sureness(std::min(each.least.confidence, each.attention.confidence)));
-  }
+  for (std::size_t i = 0; i < draft.method.size(); ++i)
+    add_line(list, draft.method[i].says, print::step_understood(draft, i),
+             print::sureness(print::step_confidence(draft.method[i])));
   for (const kitchen::DishDraft::Unread& each : draft.unread)
     add_line(list, each.line, "", "not understood");
   return list;

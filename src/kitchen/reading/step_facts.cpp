@@ -230,6 +230,8 @@ void find_attention(const StepView& v, StepDraft& step) {
   const bool hot_oil = std::any_of(step.hazards.begin(), step.hazards.end(),
                                    [](const auto& h) { return h.value == Hazard::kHotOil; });
   if (hot_oil && v.work == Work::kFry) a = Attention::kNothingElse;
+  // What no word of the table tells may be anything.
+  if (v.pieces.main.action == &some_action()) confidence = 0.5;
   step.attention = {a, confidence, verb_of(v)};
 }
 
