@@ -11,6 +11,7 @@
 #include "base/text.h"
 #include "kitchen/reading/amounts.h"
 #include "kitchen/reading/cut_line.h"
+#include "kitchen/reading/headline.h"
 #include "kitchen/reading/laid_so_far.h"
 #include "kitchen/reading/layout_lines.h"
 #include "kitchen/reading/line_evidence.h"
@@ -38,6 +39,8 @@ class LayingOut {
     for (i_ = 0; i_ < lines_.size(); ++i_) {
       if (title_ && *title_ == i_) {
         title();
+      } else if (title_ && i_ < *title_ && above_title(lines_[i_])) {
+        put(lines_[i_], LineRole::kUnread);
       } else {
         line(lines_[i_]);
       }
@@ -67,6 +70,13 @@ class LayingOut {
   }
   void put(const Line& line, LineRole role, bool continues = false) {
     put(line.number, line.text, role, continues);
+  }
+
+  // A school, a club, a greeting: what stands above the dish's name is no part of it.
+  static bool above_title(const Line& line) {
+    return line.heading.section == Section::kNone && line.kind == CellKind::kText &&
+           !portions_in(line.tidy) && !time_line(line.tidy) && !line.looks.amount_first &&
+           !line.looks.amount_last && !line.looks.sentence && !line.looks.verb_first;
   }
 
   void title() {
@@ -118,6 +128,14 @@ class LayingOut {
       if (!out_.portions) out_.portions = portions;
       put(line, LineRole::kPortions);
       return;
+    }
+    // "6 covers", "(Nan's, does six if Grandad behaves)"
+    if (section_ == Section::kNone && !line.looks.measured && line.looks.words <= 12) {
+      if (const auto told = portions_told(line.tidy); told && told->people) {
+        if (!out_.portions) out_.portions = told->portions;
+        put(line, LineRole::kPortions);
+        return;
+      }
     }
     if (time_line(line.tidy)) {
       put(line, LineRole::kTime);

@@ -4,7 +4,9 @@
 
 #include "base/folding.h"
 #include "base/text.h"
+#include "kitchen/reading/headline.h"
 #include "kitchen/reading/ingredient_line.h"
+#include "kitchen/reading/layout_lines.h"
 #include "kitchen/reading/line_words.h"
 #include "kitchen/reading/page_words.h"
 #include "kitchen/reading/step_looks.h"
@@ -39,30 +41,55 @@ std::optional<std::size_t> LineEvidence::title() const {
     if (line.heading.section == Section::kIngredients || line.heading.section == Section::kMethod)
       break;
   }
+  // Of the short lines above the list the one that looks most like a dish; the first of equals.
+  std::optional<std::size_t> best;
+  double most = 0;
   for (std::size_t i = 0; i < lines_.size() && i < 60; ++i) {
     const Line& line = lines_[i];
     if (line.heading.section == Section::kIngredients || line.heading.section == Section::kMethod)
-      return std::nullopt;
+      break;
     const bool other = line.heading.section != Section::kNone || portions_in(line.tidy) ||
                        time_line(line.tidy) || line.looks.words == 0 ||
                        line.kind != CellKind::kText || page_words(line.tidy);
     const bool short_line = (line.looks.words <= 12 || title_cut(line.tidy)) &&
                             !line.looks.sentence && !line.looks.amount_alone;
+    // "Sheet 4" is no amount of anything, nor is "(cuts into 8 slices)".
     const bool ingredient = (line.looks.amount_first || line.looks.amount_last) &&
-                            !portions_within(line.tidy) && !title_cut(line.tidy);
+                            !portions_within(line.tidy) && !title_cut(line.tidy) &&
+                            !portions_told(line.tidy);
     // "Three bean chilli", "One pan pasta"; above headings also "5 minute bread".
     const bool figure = !line.tidy.empty() && line.tidy[0] >= '0' && line.tidy[0] <= '9';
     const bool named_by_number = line.looks.amount_first && !line.looks.measured &&
                                  (!figure || ingredients_named_);
     if (equipment_heading(line.tidy)) break;
-    const bool titled = line.tidy.starts_with("# ");
-    if (titled || (!other && short_line && (!ingredient || named_by_number) && !chatty(line))) {
-      return i;
+    if (line.tidy.starts_with("# ")) return i;
+    const std::string name = name_alone(dish_part(line.tidy, foods_));
+    constexpr std::size_t kLeast = 3;  // letters
+    const bool letters = std::count_if(name.begin(), name.end(), [](char c) {
+                           return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+                         }) >= static_cast<std::ptrdiff_t>(kLeast);
+    if (!other && short_line && (!ingredient || named_by_number) && !chatty(line) && letters) {
+      const bool figures = std::any_of(name.begin(), name.end(),
+                                       [](char c) { return c >= '0' && c <= '9'; });
+      const double likeness = dish_likeness(name, foods_);
+      // Below the first such line only a dish by its words, and not what stands in a list.
+      const bool capital = all_small_ || !small_first(line.tidy);
+      const bool ended = line.tidy.back() != ',' && line.tidy.back() != ';';
+      const bool better = !best || (likeness >= 3 && likeness > most && !line.looks.bullet &&
+                                    !line.looks.numbered && !line.looks.verb_first && capital &&
+                                    ended && !figures && !title_cut(line.tidy));
+      if (better) {
+        best = i;
+        most = likeness;
+      }
     }
-    // Without headings the ingredients may have begun.
-    if (ingredient && !ingredients_named_) return std::nullopt;
+    // Without headings the ingredients may have begun, or the method.
+    if (ingredient && !ingredients_named_ && (line.looks.measured || amount_of_food(line))) break;
+    if (line.looks.verb_first && line.looks.sentence && !ingredients_named_) break;
+    constexpr std::size_t kTop = 12;  // lines
+    if (best && i >= kTop) break;
   }
-  return std::nullopt;
+  return best;
 }
 
 bool LineEvidence::chatty(const Line& line) {

@@ -5,6 +5,7 @@
 #include "base/folding.h"
 #include "base/text.h"
 #include "kitchen/reading/cut_line.h"
+#include "kitchen/reading/headline.h"
 #include "kitchen/reading/ingredient_line.h"
 #include "kitchen/reading/layout.h"
 #include "kitchen/reading/line_looks.h"
@@ -34,8 +35,25 @@ void set_portions(DishDraft& draft, const std::optional<Portions>& said) {
     draft.assumed.push_back(say(in_quotes(said->words), ": the smaller number is taken."));
 }
 
-std::string name_in(const std::string& title) {
-  std::string name = heading_text(tidied_line(title));
+// A line of its own first; "makes 16 - serves 4" and what is only said in passing tell it as well.
+// How many eat goes before how many pieces there are.
+std::optional<Portions> portions_of(const Layout& layout) {
+  std::optional<PortionsTold> told;
+  for (const LaidLine& line : layout.lines) {
+    if (line.role == LineRole::kIngredient || line.role == LineRole::kTime) continue;
+    const auto found = portions_told(tidied_line(line.text));
+    // A step speaks of its own pieces; who it feeds may stand there when nothing else tells.
+    if (!found || (line.role == LineRole::kMethod && (!found->people || told))) continue;
+    if (!told || (found->people && !told->people)) told = found;
+  }
+  if (layout.portions && !(told && told->people)) return layout.portions;
+  if (layout.portions && told->portions.least == layout.portions->least) return layout.portions;
+  if (told) return told->portions;
+  return layout.portions;
+}
+
+std::string name_in(const std::string& title, const FoodMatcher& foods) {
+  std::string name = heading_text(dish_part(tidied_line(title), foods));
   const std::string folded = base::folded(name);
   for (const std::string_view label :
        {"chosen dish:", "title:", "recipe:", "dish:", "name:", "recipe for ", "how to make "}) {
@@ -51,7 +69,7 @@ std::string name_in(const std::string& title) {
     if (at != std::string::npos && at > 2) name = trimmed_marks(name.substr(0, at));
   }
   constexpr std::size_t kLongestName = 120;
-  return base::first_letters(name, kLongestName);
+  return base::first_letters(trimmed_marks(name_alone(name)), kLongestName);
 }
 
 void add_ingredients(DishDraft& draft, const std::string& text, int number,
@@ -149,13 +167,13 @@ DishDraft read_dish_text(std::string_view bytes, const FoodMatcher& matcher,
                                 " MB: the rest was not read."));
   const Layout layout = lay_out(text, matcher);
   const Measures measures{layout.american};
-  set_portions(draft, layout.portions);
+  set_portions(draft, portions_of(layout));
   std::vector<MethodLine> method;
   for (std::size_t i = 0; i < layout.lines.size(); ++i) {
     const LaidLine& line = layout.lines[i];
     switch (line.role) {
       case LineRole::kTitle:
-        draft.name = {name_in(line.text), 0.9, line.text};
+        draft.name = {name_in(line.text, matcher), 0.9, line.text};
         break;
       case LineRole::kIngredient: {
         std::string whole = line.text;
@@ -181,6 +199,18 @@ DishDraft read_dish_text(std::string_view bytes, const FoodMatcher& matcher,
       case LineRole::kPortions:
       case LineRole::kHeading:
         break;
+    }
+  }
+  // A greeting or a club above the text names no dish; a sentence may.
+  if (draft.name.value.empty() || dish_likeness(draft.name.value, matcher) < 0) {
+    for (const LaidLine& line : layout.lines) {
+      if (line.role == LineRole::kIngredient) continue;
+      const std::string name = dish_mentioned(tidied_line(line.text), matcher);
+      if (name.empty()) continue;
+      draft.name = {name, 0.6, line.text};
+      if (draft.name.value[0] >= 'a' && draft.name.value[0] <= 'z')
+        draft.name.value[0] = static_cast<char>(draft.name.value[0] - 'a' + 'A');
+      break;
     }
   }
   if (draft.name.value.empty()) {

@@ -137,4 +137,32 @@ TEST(DishTexts, AConversationIsReadWithoutItsSenders) {
   EXPECT_EQ(draft.method.front().says, "Boil the eggs for 8 minutes.");
 }
 
+DishDraft under(const std::string& head) {
+  return read_dish_text(head +
+                            "\n\nIngredients\n200 g flour\n100 g butter\n\nMethod\nRub in the "
+                            "butter.\nBake for 20 minutes.\n",
+                        tests::shipped_foods(), tests::shipped_task_times());
+}
+
+TEST(DishTexts, TheDishIsNamedByTheLineThatSoundsLikeOne) {
+  EXPECT_EQ(
+      under("FOOD & NUTRITION DEPARTMENT\nChocolate Yule Log (cuts into 8 slices)").name.value,
+      "Chocolate Yule Log");
+  EXPECT_EQ(under("Thursday session - Grilled Mackerel with Beetroot Salad").name.value,
+            "Grilled Mackerel with Beetroot Salad");
+  EXPECT_EQ(
+      under("Hi Gill,\n\nHere is the leek and potato soup I did last year, it went down well.")
+          .name.value,
+      "Leek and potato soup");
+  EXPECT_EQ(under("Fruit scones").name.value, "Fruit scones");
+}
+
+TEST(DishTexts, HowManyItServesMayBeSaidInPassing) {
+  EXPECT_EQ(under("Plum Crumble   (does 6)").portions.value, 6);
+  EXPECT_EQ(under("Leek soup\n6 covers").portions.value, 6);
+  EXPECT_EQ(under("Camp stew\nFeeds a dozen off a two-ring stove.").portions.value, 12);
+  EXPECT_EQ(under("Profiteroles\nMakes about 16 - serves 4").portions.value, 4);
+  EXPECT_EQ(under("Leek soup").portions.confidence, 0.2);
+}
+
 }  // namespace

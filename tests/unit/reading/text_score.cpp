@@ -131,6 +131,7 @@ class TextJudge {
 
   void judge(const std::string& text) {
     const DishDraft draft = read_dish_text(text, shipped_foods(), shipped_task_times());
+    headline(draft);
     ingredients(draft);
     // Step by step, so that a step cut otherwise does not shift all that follow.
     steps_.ingredients = draft.ingredients;
@@ -165,6 +166,31 @@ class TextJudge {
            std::to_string(i + 1) + " " +
                wanted_["steps"][static_cast<std::size_t>(i)]["text"].get<std::string>(),
            wanted, is);
+  }
+
+  void headline(const DishDraft& draft) {
+    const std::string is = plain(draft.name.value);
+    if (wanted_.contains("name") && wanted_["name"].is_string()) {
+      const std::string name = plain(wanted_["name"].get<std::string>());
+      const bool good = is.find(name) != std::string::npos ||
+                        (is.size() > 4 && name.find(is) != std::string::npos);
+      score_.names.add(good);
+      if (!good) tell("name", "", name, is);
+    }
+    if (!wanted_.contains("portions") || !wanted_["portions"].is_number() ||
+        wanted_["portions"].get<int>() < 1)
+      return;
+    const int portions = wanted_["portions"];
+    score_.portions.add(portions == draft.portions.value);
+    if (portions != draft.portions.value)
+      tell("portions", draft.name.value, std::to_string(portions),
+           std::to_string(draft.portions.value));
+  }
+
+  static std::string plain(const std::string& text) {
+    std::string out;
+    for (const std::string& word : base::words_of(base::folded(text))) out += word + " ";
+    return out;
   }
 
   void ingredients(const DishDraft& draft) {
@@ -356,6 +382,8 @@ void print_score(std::ostream& out, std::string_view name, const TextScore& scor
         << std::round(share.percent() * 10) / 10 << " %\n";
   };
   out << name << ", " << score.texts << " texts\n";
+  line("name", score.names);
+  line("portions", score.portions);
   line("ingredients", score.ingredients);
   out << "  read as an ingredient and not right: " << score.extra << "\n";
   for (std::size_t a = 0; a < kAttributes.size(); ++a) line(kAttributes[a], score.attributes[a]);

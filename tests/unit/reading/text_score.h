@@ -31,6 +31,8 @@ constexpr std::size_t kFirmAttributes = 5;
 
 struct TextScore {
   int texts = 0;
+  Share names;     ///< one within the other, whatever the capitals
+  Share portions;  ///< of the texts that say them
   Share ingredients;
   int extra = 0;  ///< lines read as an ingredient that are none, or not this one
   std::array<Share, kAttributes.size()> attributes;
