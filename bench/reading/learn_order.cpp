@@ -40,7 +40,7 @@ using Waits = std::vector<std::set<int>>;
 constexpr int kFolds = 10;
 constexpr double kPenalty = 2;
 /// Signs that stand for themselves may weigh more than those that go with others.
-constexpr double kPenaltyAlone = 0.3;
+constexpr double kPenaltyAlone = 1;
 constexpr int kRounds = 120;
 
 struct Pair {

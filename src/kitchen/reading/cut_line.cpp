@@ -34,9 +34,10 @@ bool begins_ingredient(const Tokens& t, std::size_t i) {
   const bool goes_on = after < t.size() && t[after].kind == LineToken::Kind::kWord &&
                        !t[after].is("and") && !t[after].is("into");
   if (preparation_word(name.word) && !goes_on) return false;
-  static constexpr std::array<std::string_view, 12> kNoFood = {
-      "minutes", "mins", "min",   "hours",  "hour",  "degrees",
-      "c",       "f",    "times", "people", "thick", "wide"};
+  // "..., a few leaves to garnish" goes on with what was named.
+  static constexpr std::array<std::string_view, 15> kNoFood = {
+      "minutes", "mins", "min",   "hours",  "hour",  "degrees", "to", "for",
+      "c",       "f",    "times", "people", "thick", "wide",    "on"};
   if (std::find(kNoFood.begin(), kNoFood.end(), name.word) != kNoFood.end()) return false;
   return figure || amount->quantity.unit != Unit::kPiece || !amount->quantity.piece.empty();
 }

@@ -363,8 +363,20 @@ class LayingOut {
     ingredient(line);
   }
 
+  // "Target: complete steps 6 and 7", "Extension: ...": said to the class, no step.
+  static bool said_to_class(const Line& line) {
+    const auto colon = line.tidy.find(':');
+    if (colon == std::string::npos || colon > 24) return false;
+    const std::string label = base::folded(line.tidy.substr(0, colon));
+    return base::one_of(label, {"target", "extension", "extension task", "challenge", "question",
+                                "questions", "homework", "evaluation", "success criteria",
+                                "learning objective", "learning outcome", "key words", "key word",
+                                "food safety question", "exit question", "teacher note", "think"});
+  }
+
   void in_method(const Line& line) {
     const LineLooks& looks = line.looks;
+    if (said_to_class(line)) return put(line, LineRole::kUnread);
     // Two columns copied as lines: ingredients between the steps.
     const bool beside = !out_.lines.empty() && out_.lines.back().role == LineRole::kIngredient;
     if (beside && !looks.verb_first && !looks.numbered && laid_.continues_ingredient(line, group_))

@@ -89,7 +89,10 @@ constexpr std::array<Names, kSpecials> kSpecialNames = {"always",
                                                         "only one open",
                                                         "open, one of two",
                                                         "open, at the last",
-                                                        "just before, one line"};
+                                                        "just before, one line",
+                                                        "into that pan",
+                                                        "into that bowl",
+                                                        "into that tin"};
 
 constexpr std::array<Names, kPairPlaces> kPairPlaceNames = {"just before", "in hand", "open",
                                                             "taken up", "anywhere"};

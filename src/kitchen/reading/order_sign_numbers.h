@@ -100,6 +100,9 @@ enum Special {
   kOpenOfTwo,
   kOpenAtLast,
   kOwnLineBefore,
+  kIntoThatPan,
+  kIntoThatBowl,
+  kIntoThatTin,
   kSpecials
 };
 

@@ -22,6 +22,26 @@ std::string ware_of(const StepDraft& step, WareKind kind, bool named) {
   return "";
 }
 
+bool vessel_word(const std::string& word, WareKind kind) {
+  if (kind == WareKind::kPan)
+    return base::one_of(word, {"pan", "pot", "wok", "saucepan", "casserole", "skillet", "frying"});
+  if (kind == WareKind::kBowl) return base::one_of(word, {"bowl", "basin", "jug"});
+  return base::one_of(word, {"tin", "dish", "case", "tray"});
+}
+
+// "to the pan", "into the same bowl", "back in the hot pot".
+bool says_into(const Words& said, WareKind kind) {
+  for (std::size_t i = 0; i + 2 < said.size(); ++i) {
+    if (!base::one_of(said[i], {"to", "into", "in"}) || !base::one_of(said[i + 1], {"the", "same"}))
+      continue;
+    if (vessel_word(said[i + 2], kind)) return true;
+    if (i + 3 < said.size() && base::one_of(said[i + 2], {"same", "hot", "big", "large"}) &&
+        vessel_word(said[i + 3], kind))
+      return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 OrderSigns::OrderSigns(const DishDraft& draft, const std::vector<Work>& works,
@@ -128,6 +148,13 @@ std::vector<int> OrderSigns::signs(int earlier, const Look& look) const {
     const auto stood = last_in_.find(named);
     special(last, stood != last_in_.end() && stood->second == earlier);
   }
+  // "Add the tomatoes to the pan": to the one there is.
+  for (const auto& [kind, sign] :
+       {std::pair{WareKind::kPan, kIntoThatPan}, std::pair{WareKind::kBowl, kIntoThatBowl},
+        std::pair{WareKind::kBaking, kIntoThatTin}}) {
+    const bool there = last_kind_[static_cast<std::size_t>(kind)] == earlier;
+    special(sign, there && says_into(phrases_.said(later), kind));
+  }
   const bool open = !waited_for_[static_cast<std::size_t>(earlier)] && !set_up(earlier);
   special(kOnlyOpen, open && look.open == 1);
   special(kOpenOfTwo, open && look.open == 2);
@@ -175,7 +202,10 @@ void OrderSigns::settle(int i) {
   const StepDraft& s = step(i);
   for (const int f : s.follows) waited_for_[static_cast<std::size_t>(f)] = true;
   for (const auto& e : s.equipment) {
-    if (ware_kind(e.value) != WareKind::kTool) last_in_[e.value] = i;
+    const WareKind kind = ware_kind(e.value);
+    if (kind == WareKind::kTool) continue;
+    last_in_[e.value] = i;
+    if (!set_up(i)) last_kind_[static_cast<std::size_t>(kind)] = i;
   }
   if (set_up(i)) return;
   const bool prepared = prepare(i);

@@ -5,6 +5,7 @@
 // order_weights.h; step_order.cpp adds them up.
 #pragma once
 
+#include <array>
 #include <map>
 #include <set>
 #include <string>
@@ -52,10 +53,11 @@ class OrderSigns {
   const std::vector<Work>& works_;
   const IngredientWords& words_;
   StepPhrases phrases_;
-  std::map<int, int> last_of_;          // ingredient -> step that handled it last
-  std::map<std::string, int> made_;     // "dough" -> the step that has it in hand
-  std::map<std::string, int> last_in_;  // pan, bowl or tin -> step that had it last
-  std::vector<bool> waited_for_;        // by some step that is settled
+  std::map<int, int> last_of_;                    // ingredient -> step that handled it last
+  std::map<std::string, int> made_;               // "dough" -> the step that has it in hand
+  std::map<std::string, int> last_in_;            // pan, bowl or tin -> step that had it last
+  std::array<int, 4> last_kind_{-1, -1, -1, -1};  // by WareKind: step that had such a thing last
+  std::vector<bool> waited_for_;                  // by some step that is settled
   std::vector<int> next_user_, next_naming_;
   std::map<std::string, int> steps_saying_;
   int main_ = -1;  // the step that holds what is being made
