@@ -257,7 +257,10 @@ Look look(const std::string& piece) {
   out.unit = unit && next >= t.size();
   if (const auto amount = t.empty() ? std::nullopt : amount_at(t, 0, Measures{})) {
     const bool bracket = amount->next < t.size() && t[amount->next].is("(");
-    out.amount = (amount->next >= t.size() || bracket) && !out.time;
+    // "a few leaves to garnish"
+    const bool remark = amount->next < t.size() &&
+                        (t[amount->next].is("to") || t[amount->next].is("for"));
+    out.amount = (amount->next >= t.size() || bracket || remark) && !out.time;
   }
   // "1 clove" beside "garlic"; alone it may be a food.
   const bool pieces = t.size() == 2 && t[0].number() && piece_word(t[1].word).has_value();
@@ -347,7 +350,9 @@ std::string in_reading_order(std::string_view line) {
     }
   }
   // "1 sheet (320 g)" has its bracket behind the food in a list.
-  const bool vague = base::one_of(base::folded(amount), {"to taste", "as needed"});
+  const bool vague = base::one_of(base::folded(amount), {"to taste", "as needed"}) ||
+                     amount.find(" to ") != std::string::npos ||
+                     amount.find(" for ") != std::string::npos;
   if (vague) return names + ", " + amount;
   return amount + " " + names;
 }

@@ -108,6 +108,9 @@ OrderSigns::Look OrderSigns::look(int i) const {
   look.step = i;
   look.flags = flags(i);
   find_holders(look);
+  // A bowl or tin may be "the" one that was only fetched; a pan has something in it.
+  if (says_into(phrases_.said(i), WareKind::kPan))
+    look.into = last_kind_[static_cast<std::size_t>(WareKind::kPan)];
   for (int k = 0; k < i; ++k)
     look.open += waited_for_[static_cast<std::size_t>(k)] || set_up(k) ? 0 : 1;
   return look;
@@ -196,6 +199,12 @@ std::vector<int> OrderSigns::signs(int earlier, const Look& look) const {
   out.push_back(kFromPairs + (its * kKinds + mine) * kPairPlaces + pair);
   out.push_back(kFromPairs + (its * kKinds + mine) * kPairPlaces + kPairAnywhere);
   return out;
+}
+
+bool OrderSigns::has_pan(int i) const {
+  const auto& wares = step(i).equipment;
+  return std::any_of(wares.begin(), wares.end(),
+                     [](const auto& e) { return ware_kind(e.value) == WareKind::kPan; });
 }
 
 void OrderSigns::settle(int i) {

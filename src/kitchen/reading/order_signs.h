@@ -37,7 +37,9 @@ class OrderSigns {
     std::vector<int> flags;
     std::set<int> had_food, had_staple, named, made, mixture;  ///< steps that hold it
     bool any_holder = false;
-    int open = 0;  ///< steps nobody waits for yet
+    int open = 0;   ///< steps nobody waits for yet
+    int into = -1;  ///< "to the pan", "into the bowl": the step that had such a thing last; -1 =
+                    ///< none
   };
   /// Steps 0 to step - 1 must be settled.
   Look look(int step) const;
@@ -45,6 +47,8 @@ class OrderSigns {
   std::vector<int> signs(int earlier, const Look&) const;
   /// An oven set, a tin lined, hands washed, water put on: nothing of the dish is in it yet.
   bool set_up(int step) const;
+  /// Whether the step has a pan.
+  bool has_pan(int step) const;
   /// The step's `follows` stand: what it has in hand from now on, and what it has made.
   void settle(int step);
 

@@ -39,6 +39,11 @@ class Order {
       // "The soy mixture" is waited for whatever else speaks against it.
       if (sum > 0 || look.mixture.count(earlier) != 0) step(i).follows.push_back(earlier);
     }
+    // "Add the tomatoes to the pan": somebody must have had that pan.
+    auto& follows = step(i).follows;
+    const bool there = look.into < 0 || std::any_of(follows.begin(), follows.end(),
+                                                    [&](int f) { return signs_.has_pan(f); });
+    if (!there) follows.push_back(look.into);
     signs_.settle(i);
   }
 
