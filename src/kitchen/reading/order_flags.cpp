@@ -26,17 +26,17 @@ void OrderSigns::look_ahead() {
     next_user_.push_back(-1);
     next_naming_.push_back(-1);
     const Words made = things_made(phrases_.said(i));
-    for (int k = count() - 1; k > i; --k) {
+    for (int k = i + 1; k < std::min(count(), i + kFarthest + 1); ++k) {
       const auto& uses = step(k).uses;
       const bool uses_it = std::any_of(step(i).uses.begin(), step(i).uses.end(), [&](int u) {
         return !phrases_.staple(u) && std::find(uses.begin(), uses.end(), u) != uses.end();
       });
-      if (uses_it) next_user_.back() = k;
+      if (uses_it && next_user_.back() < 0) next_user_.back() = k;
       const Words& said = phrases_.said(k);
       const bool names_it = std::any_of(made.begin(), made.end(), [&](const std::string& m) {
         return std::find(said.begin(), said.end(), m) != said.end();
       });
-      if (names_it) next_naming_.back() = k;
+      if (names_it && next_naming_.back() < 0) next_naming_.back() = k;
     }
     for (const std::string& word :
          std::set<std::string>(phrases_.said(i).begin(), phrases_.said(i).end()))

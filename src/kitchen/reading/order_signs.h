@@ -19,6 +19,9 @@
 
 namespace kitchen {
 
+/// Steps: nothing waits straight for what was written longer ago. A text may hold thousands.
+constexpr int kFarthest = 60;
+
 /// How many signs there are; they are told by numbers from 0.
 int sign_count();
 /// The first so many stand for themselves; the others go with where a step stands, or in pairs.
@@ -38,8 +41,7 @@ class OrderSigns {
     std::set<int> had_food, had_staple, named, made, mixture;  ///< steps that hold it
     bool any_holder = false;
     int open = 0;   ///< steps nobody waits for yet
-    int into = -1;  ///< "to the pan", "into the bowl": the step that had such a thing last; -1 =
-                    ///< none
+    int into = -1;  ///< "to the pan": the step that had one last; -1 = none
   };
   /// Steps 0 to step - 1 must be settled.
   Look look(int step) const;

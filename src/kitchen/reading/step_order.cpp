@@ -23,7 +23,9 @@ class Order {
   DishDraft& draft_;
   OrderSigns signs_;
   const std::vector<double>& weights_;
-  std::vector<std::vector<double>> leaning_;  // [later][earlier]: above 0 it waits
+  /// For each step how far it leans towards waiting for those before it, the nearest first; above 0
+  /// it waits.
+  std::vector<std::vector<double>> leaning_;
 
   int count() const { return static_cast<int>(draft_.method.size()); }
   StepDraft& step(int i) { return draft_.method[static_cast<std::size_t>(i)]; }
@@ -31,7 +33,7 @@ class Order {
   void one(int i) {
     const OrderSigns::Look look = signs_.look(i);
     leaning_.emplace_back();
-    for (int earlier = 0; earlier < i; ++earlier) {
+    for (int earlier = i - 1; earlier >= std::max(0, i - kFarthest); --earlier) {
       double sum = 0;
       for (const int sign : signs_.signs(earlier, look))
         sum += weights_[static_cast<std::size_t>(sign)];
@@ -57,7 +59,7 @@ class Order {
     for (int i = 0; i + 1 < count(); ++i) {
       if (waited[static_cast<std::size_t>(i)]) continue;
       int best = count() - 1;
-      for (int later = i + 1; later < count(); ++later) {
+      for (int later = i + 1; later < std::min(count(), i + kFarthest + 1); ++later) {
         if (!signs_.set_up(later) && leaning(later, i) > leaning(best, i)) best = later;
       }
       step(best).follows.push_back(i);
@@ -65,7 +67,10 @@ class Order {
   }
 
   double leaning(int later, int earlier) const {
-    return leaning_[static_cast<std::size_t>(later)][static_cast<std::size_t>(earlier)];
+    constexpr double kNever = -1e9;
+    const auto& row = leaning_[static_cast<std::size_t>(later)];
+    const auto back = static_cast<std::size_t>(later - earlier - 1);
+    return back < row.size() ? row[back] : kNever;
   }
 };
 

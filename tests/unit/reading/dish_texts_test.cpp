@@ -165,4 +165,15 @@ TEST(DishTexts, HowManyItServesMayBeSaidInPassing) {
   EXPECT_EQ(under("Leek soup").portions.confidence, 0.2);
 }
 
+// Somebody pastes a whole book.
+TEST(DishTexts, ThousandsOfStepsAreReadAndOrdered) {
+  constexpr int kSteps = 5000;
+  std::string text = "Book\n\nIngredients\n1 onion\n\nMethod\n";
+  for (int i = 1; i <= kSteps; ++i)
+    text += std::to_string(i) + ". Chop the onion and fry it in a pan for 2 minutes.\n";
+  const DishDraft draft = read_dish_text(text, tests::shipped_foods(), tests::shipped_task_times());
+  EXPECT_GE(draft.method.size(), static_cast<std::size_t>(kSteps));
+  EXPECT_FALSE(draft.method.back().follows.empty());
+}
+
 }  // namespace
