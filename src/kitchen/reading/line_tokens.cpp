@@ -205,6 +205,12 @@ class Lexer {
       end = below->second;
       bar = true;
     }
+    // ".12345678": a point and more figures than anybody weighs. The point alone, so that the line
+    // goes on.
+    if (end == at_) {
+      push(LineToken::Kind::kSign, at_ + 1);
+      return;
+    }
     LineToken& token = push(LineToken::Kind::kNumber, end);
     token.value = value;
     token.fraction = bar;

@@ -154,6 +154,13 @@ TEST(IngredientLine, MeasuresOfOtherKitchensAreKnown) {
   EXPECT_EQ(said("l tsp. mixed spice"), "1 tsp | mixed_spice |");
 }
 
+// Once these figures were read for ever.
+TEST(IngredientLine, APointBeforeTooManyFiguresIsReadPast) {
+  for (const char* line : {".12345678 g flour", ".12345678", "flour .1234567890123"})
+    EXPECT_NO_THROW(static_cast<void>(read(line))) << line;
+  EXPECT_EQ(said(".5 kg flour"), "0.5 kg | plain_flour |");
+}
+
 TEST(IngredientLine, NoFoodIsForcedOnWhatIsNotInTheTable) {
   for (const char* line : {"2 rashers vegan bacon", "1 tbsp gochujang", "3 xqzv",
                            "1 chocolate orange", "2 dog biscuits"}) {
