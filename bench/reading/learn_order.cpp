@@ -52,7 +52,6 @@ struct Text {
   std::string name;
   DishDraft draft;
   std::vector<Work> works;
-  std::vector<std::size_t> first_of_line;
   Waits wanted;  // by line
   std::vector<Pair> pairs;
 };
@@ -68,23 +67,10 @@ int line_of(const Text& text, int step) {
   return text.draft.method[static_cast<std::size_t>(step)].line_number - 1;
 }
 
-// All lines before a line, through others as well.
-Waits all_before(const Waits& waits) {
-  Waits before(waits.size());
-  for (std::size_t i = 0; i < waits.size(); ++i) {
-    for (const int w : waits[i]) {
-      const auto at = static_cast<std::size_t>(w);
-      before[i].insert(w);
-      before[i].insert(before[at].begin(), before[at].end());
-    }
-  }
-  return before;
-}
-
 // A line of a person may be several steps to the reader: they are one after the other, the first
 // waits, the last is waited for, unless the food says otherwise.
 void find_pairs(Text& text) {
-  const Waits needed = needed_waits(text.wanted), before = all_before(text.wanted);
+  const Waits needed = needed_waits(text.wanted), before = all_waits(text.wanted);
   const IngredientWords words(text.draft.ingredients, tests::shipped_foods());
   OrderSigns signs(text.draft, text.works, words);
   auto& method = text.draft.method;

@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <map>
-#include <set>
-#include <unordered_set>
 
 #include "base/folding.h"
 #include "base/text.h"

@@ -31,7 +31,6 @@ const Line* LineEvidence::following(const Line& line, std::size_t by) const {
   return next < lines_.size() ? &lines_[next] : nullptr;
 }
 
-// The first short line before the ingredients that is no sentence.
 std::optional<std::size_t> LineEvidence::title() const {
   for (std::size_t i = 0; i < lines_.size() && i < 60; ++i) {
     const Line& line = lines_[i];

@@ -216,17 +216,14 @@ class Equipment {
     if (stirs && !tool && (on_heat(v_.work) || v_.says("good mix"))) add("wooden spoon", 0.6);
     // What fries wants moving about, and so does what is added to a pan that simmers.
     const bool on_ring = step_.heat && step_.heat->value.where == Where::kRing;
-    const bool turned = v_.has({"turn", "turning", "flip", "flipping"}) || v_.says("each side") ||
-                        v_.says("both side") || v_.says("a side");
-    if (on_ring && !tool && !turned &&
+    const bool turns = v_.has({"turn", "turning", "flip", "flipping"}) || v_.says("each side") ||
+                       v_.says("both side") || v_.says("a side");
+    if (on_ring && !tool && !turns &&
         (v_.work == Work::kFry || (v_.work == Work::kSimmer && !step_.uses.empty() &&
                                    v_.has({"add", "stir", "tip", "pour", "return", "put"}))))
       add("wooden spoon", 0.5);
-    const bool melts = v_.work == Work::kMelt && step_.uses.size() > 1 && step_.heat &&
-                       step_.heat->value.where == Where::kRing;
+    const bool melts = v_.work == Work::kMelt && step_.uses.size() > 1 && on_ring;
     if (melts && !tool) add("wooden spoon", 0.6);
-    const bool turns = v_.has({"turn", "turning", "flip", "flipping"}) || v_.says("each side") ||
-                       v_.says("both side") || v_.says("a side");
     const bool pieces = std::any_of(step_.uses.begin(), step_.uses.end(),
                                     [&](int i) {
                                       return v_.ingredients.raw_meat(i) &&

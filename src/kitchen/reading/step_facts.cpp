@@ -39,11 +39,7 @@ void find_words(const StepView& v, StepDraft& step) {
 
 // The pan, tin or tray nobody names: the one that is in use, else the usual one.
 std::string usual_vessel(const StepView& v, Where where) {
-  if (where == Where::kRing)
-    return v.work == Work::kFry                                ? "frying pan"
-           : v.work == Work::kDeepFry                          ? "deep pan"
-           : v.work == Work::kMelt || v.work == Work::kThicken ? "small pan"
-                                                               : "large pan";
+  if (where == Where::kRing) return usual_pan(v.work);
   const bool in_use = !v.so_far.vessel.empty() &&
                       (ware_kind(v.so_far.vessel) == WareKind::kBaking ||
                        v.so_far.vessel == "casserole");

@@ -81,14 +81,22 @@ void order_steps(DishDraft& draft, const std::vector<Work>& works, const Ingredi
   Order(draft, works, words, weights).run();
 }
 
-std::vector<std::set<int>> needed_waits(const std::vector<std::set<int>>& waits) {
-  std::vector<std::set<int>> before(waits.size()), out(waits.size());
+std::vector<std::set<int>> all_waits(const std::vector<std::set<int>>& waits) {
+  std::vector<std::set<int>> before(waits.size());
   for (std::size_t i = 0; i < waits.size(); ++i) {
     for (const int w : waits[i]) {
       const auto at = static_cast<std::size_t>(w);
       before[i].insert(w);
       before[i].insert(before[at].begin(), before[at].end());
     }
+  }
+  return before;
+}
+
+std::vector<std::set<int>> needed_waits(const std::vector<std::set<int>>& waits) {
+  const std::vector<std::set<int>> before = all_waits(waits);
+  std::vector<std::set<int>> out(waits.size());
+  for (std::size_t i = 0; i < waits.size(); ++i) {
     for (const int w : waits[i]) {
       const bool implied = std::any_of(waits[i].begin(), waits[i].end(), [&](int other) {
         return before[static_cast<std::size_t>(other)].count(w) != 0;

@@ -18,6 +18,8 @@ namespace kitchen {
 void order_steps(DishDraft&, const std::vector<Work>& works, const IngredientWords&,
                  const std::vector<double>& weights);
 
+/// Of waits (for each step those before it) also those through others.
+std::vector<std::set<int>> all_waits(const std::vector<std::set<int>>&);
 /// Of waits (for each step those before it) the ones that no other wait implies.
 std::vector<std::set<int>> needed_waits(const std::vector<std::set<int>>&);
 

@@ -25,12 +25,6 @@ bool prepares(Work w) {
          w == Work::kOpen;
 }
 
-bool stays_with_its_own(Work w) {
-  return w == Work::kProbe || w == Work::kDrain || w == Work::kTakeOut || w == Work::kMash ||
-         w == Work::kGrill || w == Work::kStand || w == Work::kChill || w == Work::kBoil ||
-         w == Work::kSimmer || w == Work::kBringToBoil;
-}
-
 bool into_a_pan(const StepDraft& s) {
   return std::any_of(s.equipment.begin(), s.equipment.end(), [](const auto& e) {
     const WareKind kind = ware_kind(e.value);

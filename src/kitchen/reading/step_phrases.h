@@ -16,8 +16,6 @@ namespace kitchen {
 
 /// Peeling, chopping, washing, weighing: done to the ingredient itself, before it joins anything.
 bool prepares(Work);
-/// "Drain the pasta", "check the chicken": nothing joins what else is being made.
-bool stays_with_its_own(Work w);
 /// "Rinse the rice and put it in a pan": it is in the pan now.
 bool into_a_pan(const StepDraft& s);
 

@@ -21,14 +21,6 @@ class Vessels {
   DishDraft& draft_;
   const std::vector<Work>& works_;
 
-  // The pan one takes for the work when none is in use.
-  static std::string usual_pan(Work work) {
-    return work == Work::kFry                              ? "frying pan"
-           : work == Work::kDeepFry                        ? "deep pan"
-           : work == Work::kMelt || work == Work::kThicken ? "small pan"
-                                                           : "large pan";
-  }
-
   static bool vessel(const Guess<std::string>& ware) {
     return ware_kind(ware.value) != WareKind::kTool && ware.value != "plate";
   }

@@ -97,6 +97,13 @@ std::string pan_meant(const StepView& v) {
   return v.so_far.pan.empty() ? "pan" : v.so_far.pan;
 }
 
+std::string usual_pan(Work work) {
+  return work == Work::kFry                              ? "frying pan"
+         : work == Work::kDeepFry                        ? "deep pan"
+         : work == Work::kMelt || work == Work::kThicken ? "small pan"
+                                                         : "large pan";
+}
+
 std::string named_vessel(const StepView& v) {
   for (const NamedWare& ware : v.wares) {
     if (ware.kind != WareKind::kPan && ware.kind != WareKind::kBaking) continue;

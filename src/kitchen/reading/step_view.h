@@ -77,6 +77,8 @@ Work work_of(const StepView&);
 
 /// What "the pan" is: the pan or, after the oven, the tin there has been talk of; else a pan.
 std::string pan_meant(const StepView&);
+/// The pan one takes for work on a ring when none is in use.
+std::string usual_pan(Work);
 /// The pan, tin or dish that is named; empty = none.
 std::string named_vessel(const StepView&);
 

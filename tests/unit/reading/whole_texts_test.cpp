@@ -3,6 +3,7 @@
 // reached. BENCHBELL_READING_ERRORS=1 in the environment tells every error.
 #include <gtest/gtest.h>
 
+#include <array>
 #include <cstdlib>
 #include <fstream>
 #include <iostream>
@@ -18,6 +19,11 @@
 namespace {
 
 constexpr const char* kData = BENCHBELL_SOURCE_DIR "/tests/data/";
+
+constexpr std::array kFolders = {"whole_texts", "held_out_2",  "held_out_3",  "held_out_4",
+                                 "held_out_5",  "held_out_6",  "held_out_7",  "held_out_8",
+                                 "held_out_9",  "held_out_10", "held_out_11", "held_out_12",
+                                 "held_out_13"};
 
 tests::TextScore told(const std::string& folder) {
   std::ostream* errors = std::getenv("BENCHBELL_READING_ERRORS") != nullptr ? &std::cout : nullptr;
@@ -129,10 +135,7 @@ TEST(WholeTexts, LinesInEveryMannerAreRead) {
 
 std::vector<std::filesystem::path> all_texts() {
   std::vector<std::filesystem::path> out;
-  for (const std::string folder :
-       {"whole_texts", "held_out_2", "held_out_3", "held_out_4", "held_out_5", "held_out_6",
-        "held_out_7", "held_out_8", "held_out_9", "held_out_10", "held_out_11", "held_out_12",
-        "held_out_13"}) {
+  for (const std::string folder : kFolders) {
     for (const auto& entry : std::filesystem::directory_iterator(kData + folder))
       if (entry.path().extension() == ".txt") out.push_back(entry.path());
   }
@@ -154,10 +157,7 @@ TEST(WholeTexts, EveryTextBecomesADishThatCanBePlanned) {
 // 28 of a hundred names and as many portions were wrong before anybody counted them.
 TEST(WholeTexts, MostTextsTellTheirNameAndHowManyTheyServe) {
   tests::Share names, portions;
-  for (const std::string folder :
-       {"whole_texts", "held_out_2", "held_out_3", "held_out_4", "held_out_5", "held_out_6",
-        "held_out_7", "held_out_8", "held_out_9", "held_out_10", "held_out_11", "held_out_12",
-        "held_out_13"}) {
+  for (const std::string folder : kFolders) {
     const tests::TextScore score = tests::score_of(kData + folder);
     names.right += score.names.right, names.all += score.names.all;
     portions.right += score.portions.right, portions.all += score.portions.all;
