@@ -6,7 +6,7 @@
 // Each FOLDER holds NN.txt and NN.expected.json. Ten times a tenth of the texts is left out, the
 // weights are learnt from the others, and the order of those left out is judged: the figure to go
 // by; --tell tells each step of them that waits otherwise than a person said. With --table
-// src/kitchen/reading/order_weights.cpp is written, from all texts.
+// src/kitchen/reading/order_weight_table.h is written, from all texts.
 //
 // Method: logistic regression on pairs of steps (whether the later waits for the earlier), with a
 // penalty on the squared weights; the history of a text is the people's own while learning, and the
@@ -180,7 +180,7 @@ Right judge(Text text, const std::vector<double>& weights, bool tell) {
   return out;
 }
 
-// The whole file src/kitchen/reading/order_weights.cpp, without what hardly weighs.
+// The whole file src/kitchen/reading/order_weight_table.h, without what hardly weighs.
 void print_table(const std::vector<double>& weights) {
   constexpr double kHardly = 0.1;
   std::string rows;
@@ -192,47 +192,24 @@ void print_table(const std::vector<double>& weights) {
     ++count;
   }
   fmt::print(
-      R"(// Written by bench_programs/learn_order --table; see docs/methods/reading-methods.md.
-#include "kitchen/reading/order_weights.h"
+      R"(// Written by bench_programs/learn_order --table; see docs/methods/reading-methods.md. Long because
+// it is a table: one row for each sign that weighs anything. Only for order_weights.cpp.
+#pragma once
 
 #include <array>
-#include <map>
-#include <stdexcept>
-#include <string>
 #include <string_view>
 
-#include "kitchen/reading/order_signs.h"
-
 namespace kitchen {{
-namespace {{
 
-struct Row {{
-  std::string_view sign;
+struct SignWeight {{
+  std::string_view sign;  ///< by its name (order_signs.h)
   double weight;
 }};
 
 // clang-format off
-constexpr std::array<Row, {}> kRows = {{{{
+constexpr std::array<SignWeight, {}> kSignWeights = {{{{
 {}}}}};
 // clang-format on
-
-}}  // namespace
-
-const std::vector<double>& order_weights() {{
-  static const std::vector<double> kWeights = [] {{
-    std::map<std::string, std::size_t, std::less<>> number;
-    for (int s = 0; s < sign_count(); ++s) number.emplace(sign_name(s), static_cast<std::size_t>(s));
-    std::vector<double> weights(static_cast<std::size_t>(sign_count()), 0.0);
-    for (const Row& row : kRows) {{
-      const auto sign = number.find(row.sign);
-      if (sign == number.end())
-        throw std::logic_error("no sign is called " + std::string(row.sign));
-      weights[sign->second] = row.weight;
-    }}
-    return weights;
-  }}();
-  return kWeights;
-}}
 
 }}  // namespace kitchen
 )",

@@ -304,27 +304,7 @@ class AmountReader {
       static_cast<void>(length);
       return length_of_piece(next);
     }
-    // A quart is two pints, American or imperial.
-    if (at(t_, k, "quart") || at(t_, k, "quarts") || at(t_, k, "qt")) {
-      amount_.quantity = times(amount_.quantity, Ratio(2));
-      amount_.quantity.unit = measures_.american ? Unit::kAmericanPint : Unit::kPint;
-      i_ = at(t_, k + 1, ".") ? k + 2 : k + 1;
-      return true;
-    }
-    // Ten grams, on cards from the continent.
-    if (at(t_, k, "dag") || at(t_, k, "dkg")) {
-      amount_.quantity = times(amount_.quantity, Ratio(10));
-      amount_.quantity.unit = Unit::kGram;
-      i_ = k + 1;
-      return true;
-    }
-    // A gill is five fluid ounces.
-    if (at(t_, k, "gill") || at(t_, k, "gills")) {
-      amount_.quantity = times(amount_.quantity, Ratio(5));
-      amount_.quantity.unit = Unit::kFluidOunce;
-      i_ = k + 1;
-      return true;
-    }
+    if (of_another_unit(k)) return true;
     if (const auto unit = unit_at(t_, k, measures_, next)) {
       amount_.quantity.unit = *unit;
       i_ = next;
@@ -342,6 +322,23 @@ class AmountReader {
       amount_.about = spooned_ = true;
     }
     return true;
+  }
+
+  // A quart is two pints, American or imperial; a gill five fluid ounces; "dag" ten grams, on cards
+  // from the continent.
+  bool of_another_unit(std::size_t k) {
+    const auto so_many = [&](int many, Unit unit) {
+      amount_.quantity = times(amount_.quantity, Ratio(many));
+      amount_.quantity.unit = unit;
+      i_ = at(t_, k + 1, ".") ? k + 2 : k + 1;
+      return true;
+    };
+    if (k >= t_.size()) return false;
+    const std::string& word = t_[k].word;
+    if (base::one_of(word, {"quart", "quarts", "qt"}))
+      return so_many(2, measures_.american ? Unit::kAmericanPint : Unit::kPint);
+    if (base::one_of(word, {"gill", "gills"})) return so_many(5, Unit::kFluidOunce);
+    return base::one_of(word, {"dag", "dkg"}) && so_many(10, Unit::kGram);
   }
 
   std::optional<Ratio> length_at(std::size_t k, std::size_t& next) const {

@@ -88,10 +88,8 @@ class LineReader {
   // "Flour - 200g", "flour: 200 g, sifted", "Eggs x 2", "Butter (100g)".
   Tokens behind() {
     for (std::size_t k = 1; k < t_.size(); ++k) {
-      const bool article = (t_[k].is("a") || t_[k].is("half") || t_[k].is("one") ||
-                            measure_quality(t_[k].word)) &&
-                           (t_[k - 1].is("-") || t_[k - 1].is(":") || handful_behind(k) ||
-                            spoon_behind(k));
+      const bool article = opens_loosely(k) && (t_[k - 1].is("-") || t_[k - 1].is(":") ||
+                                                handful_behind(k) || spoon_behind(k));
       const bool told = t_[k - 1].is("(") && t_[k].kind == LineToken::Kind::kWord;
       if (!(t_[k].number() || article || told) || share(t_, k + 1)) continue;
       if (t_[k - 1].kind == LineToken::Kind::kWord && t_[k - 1].is("into")) return t_;
@@ -121,11 +119,14 @@ class LineReader {
     return pinch_behind();
   }
 
+  // "A small bunch", "half a spoon", "good pinch": what an amount without figures begins with.
+  bool opens_loosely(std::size_t k) const {
+    return t_[k].is("a") || t_[k].is("half") || t_[k].is("one") || measure_quality(t_[k].word);
+  }
+
   // "Seedless grapes, a small bunch"
   bool handful_behind(std::size_t k) const {
-    const bool article = t_[k].is("a") || t_[k].is("half") || t_[k].is("one") ||
-                         measure_quality(t_[k].word);
-    if (!t_[k - 1].is(",") || !article) return false;
+    if (!t_[k - 1].is(",") || !opens_loosely(k)) return false;
     const auto amount = amount_at(t_, k, measures_);
     if (!amount || !(amount->next >= t_.size() || ends_well(amount->next))) return false;
     if (t_[k].is("half")) return amount->next >= t_.size();
