@@ -65,10 +65,11 @@ void add_break(kitchen::Lesson& lesson) {
   lesson.windows.push_back(window);
 }
 
-ClassLesson make(Random& random, const kitchen::HouseRules& rules) {
+ClassLesson make(Random& random, const kitchen::HouseRules& rules, int wanted) {
   ClassLesson made;
   made.everyday = random.below(5) != 0;
-  const int cooks = 8 + random.below(23);
+  const int usually = 8 + random.below(23);
+  const int cooks = wanted > 0 ? wanted : usually;
   std::vector<int> dishes{random.below(static_cast<int>(kDishes.size()))};
   if (!made.everyday) {
     const auto& [a, b] = kPairs[static_cast<std::size_t>(
@@ -108,11 +109,11 @@ ClassLesson make(Random& random, const kitchen::HouseRules& rules) {
 
 }  // namespace
 
-std::vector<ClassLesson> class_family(int count, std::uint64_t seed) {
+std::vector<ClassLesson> class_family(int count, std::uint64_t seed, int cooks) {
   const auto rules = kitchen::read_house_rules(R"({"kind": "house_rules", "version": 1})", "");
   Random random(seed);
   std::vector<ClassLesson> lessons;
-  for (int i = 0; i < count; ++i) lessons.push_back(make(random, rules.value()));
+  for (int i = 0; i < count; ++i) lessons.push_back(make(random, rules.value(), cooks));
   return lessons;
 }
 

@@ -17,8 +17,8 @@ struct ClassLesson {
   kitchen::Lesson lesson;
 };
 
-/// `count` lessons; the same seed gives the same lessons. Reads dishes from demo/. Throws
-/// std::runtime_error when a dish cannot be read.
-std::vector<ClassLesson> class_family(int count, std::uint64_t seed);
+/// `count` lessons of 8 to 30 cooks, or all of `cooks`; the same seed gives the same lessons. Reads
+/// dishes from demo/. Throws std::runtime_error when a dish cannot be read.
+std::vector<ClassLesson> class_family(int count, std::uint64_t seed, int cooks = 0);
 
 }  // namespace bench

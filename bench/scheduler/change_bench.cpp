@@ -100,6 +100,7 @@ int main(int argc, char** argv) {
   const Problem problem = bench::classroom(class_options);
   Options engine;
   engine.seconds = 3;
+  engine.decide_pairs = false;
   engine.seed = argc > 1 ? std::strtoull(argv[1], nullptr, 10) : 1;
   const Schedule standing = solve(problem, engine).best;
   if (standing.empty()) {

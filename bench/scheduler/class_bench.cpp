@@ -14,6 +14,7 @@ void measure(const char* name, const scheduler::bench::ClassroomOptions& class_o
   scheduler::Options options;
   options.seconds = seconds;
   options.seed = seed;
+  options.decide_pairs = false;
   const scheduler::Outcome outcome = scheduler::solve(problem, options);
   static constexpr const char* kStatus[] = {"optimal", "feasible", "infeasible", "unknown"};
   std::printf("%-28s %zu activities: %s, first %.3f s, best %.3f s, end %.3f s, %lld ticks\n", name,

@@ -104,6 +104,7 @@ int main(int argc, char** argv) {
   const int cooks = argc > 2 ? std::atoi(argv[2]) : 24;
   const Problem problem = Lesson(cooks).run();
   Options options;
+  options.decide_pairs = false;
   options.seconds = argc > 1 ? std::atof(argv[1]) : 5.0;
   const Outcome outcome = solve(problem, options);
   std::printf("one wave, %d cooks, %zu activities: first %.3f s, best %.3f s, end %.3f s\n", cooks,

@@ -66,6 +66,8 @@ Scope Large::scope_with(const std::vector<char>& free, const std::vector<char>& 
   scope.fixed = &placed;
   scope.trust_fixed = true;
   scope.least = base_.least;
+  scope.apart = base_.apart;
+  scope.decide_pairs = base_.decide_pairs;
   for (std::size_t i = 0; i < free.size(); ++i) {
     if (base_.roles[i] == Role::kFixed)
       scope.roles.push_back(Role::kFixed);

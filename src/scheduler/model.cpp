@@ -39,6 +39,10 @@ Model::Model(const Problem& problem, const Scope& scope, Budget& budget, ProofSi
   collect_items();
   add_spans();
   add_resources();
+  // A proof would have to say why no two of them overlap; it does without.
+  if (scope.apart != nullptr && proof == nullptr) {
+    for (const std::vector<InMode>& set : *scope.apart) add_exclusive(set);
+  }
   add_goals();
 }
 

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "scheduler/core.h"
+#include "scheduler/exclusion.h"
 #include "scheduler/mutant.h"
 #include "scheduler/problem.h"
 #include "scheduler/timetable.h"
@@ -26,6 +27,9 @@ struct Scope {
   bool trust_fixed = false;         ///< the fixed part is known to satisfy the rules among itself
   /// level_bounds() of the problem; null = not known. Of use when nothing is ignored.
   const std::vector<std::int64_t>* least = nullptr;
+  bool decide_pairs = true;  ///< as in Options
+  /// exclusive_sets() of the problem; null = not looked for. Holds whatever is fixed or ignored.
+  const std::vector<std::vector<InMode>>* apart = nullptr;
 };
 
 /// One summand of a level as the core sees it: weight * variable.
@@ -114,6 +118,7 @@ class Model {
   void add_item(Item item);
   void add_resources();
   void add_cumulative(const std::vector<const Item*>& items, int capacity, bool count_only);
+  void add_exclusive(const std::vector<InMode>& set);
   void add_energy(const std::vector<TableItem>& table, const std::vector<int>& background,
                   int capacity, const std::string& name);
   void add_pairs(const Resource& resource, const std::vector<const Item*>& items);

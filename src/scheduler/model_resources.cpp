@@ -246,6 +246,37 @@ void Model::add_cumulative(const std::vector<const Item*>& items, int capacity, 
   tell_propagator(core_.add_propagator(std::move(edges), sides, true), name);
 }
 
+// Members of an exclusive set as uses of one machine. That no two overlap is known to the resources
+// and lags it was found from; this adds what they do not see together.
+void Model::add_exclusive(const std::vector<InMode>& set) {
+  static const Use machine;
+  std::vector<Item> items;
+  for (const InMode& member : set) {
+    const ActivityModel& model = activities_[at(member.activity)];
+    if (model.role == Role::kIgnored || core_.is_false(model.modes[at(member.mode)])) continue;
+    Item item{member.activity,
+              model.start,
+              model.end,
+              model.modes[at(member.mode)],
+              true_,
+              &machine,
+              {},
+              {},
+              false,
+              problem_.activities[at(member.activity)].duration_min};
+    item.constant = item.start.variable < 0 && item.end.variable < 0 &&
+                    core_.true_at_root(item.active);
+    items.push_back(std::move(item));
+  }
+  std::vector<const Item*> all;
+  bool open = false;
+  for (const Item& item : items) {
+    all.push_back(&item);
+    open = open || !item.constant;
+  }
+  if (open) add_cumulative(all, machine.amount, false);
+}
+
 void Model::add_energy(const std::vector<TableItem>& table, const std::vector<int>& background,
                        int capacity, const std::string& name) {
   // Few items rarely fill an interval that the time table does not see filled; many cost too much.
@@ -264,7 +295,7 @@ void Model::add_energy(const std::vector<TableItem>& table, const std::vector<in
 
 void Model::add_pairs(const Resource& resource, const std::vector<const Item*>& items) {
   const bool plain = resource.kind == ResourceKind::kCumulative;
-  if (plain && items.size() > kMaxPairItems) return;
+  if (plain && (!scope_.decide_pairs || items.size() > kMaxPairItems)) return;
   for (std::size_t a = 0; a < items.size(); ++a) {
     budget_.spend(static_cast<std::int64_t>(items.size() - a));
     for (std::size_t b = a + 1; b < items.size(); ++b) {

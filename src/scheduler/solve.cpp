@@ -8,6 +8,7 @@
 
 #include "scheduler/budget.h"
 #include "scheduler/exchange.h"
+#include "scheduler/exclusion.h"
 #include "scheduler/level_bounds.h"
 #include "scheduler/run.h"
 #include "scheduler/validate.h"
@@ -20,10 +21,14 @@ namespace {
 /// problem that has been looked over by begin().
 struct Ground {
   Ground(const Problem& problem, const Options& options)
-      : fixed(problem.activities.size()), least(level_bounds(problem)) {
+      : fixed(problem.activities.size()),
+        least(level_bounds(problem)),
+        apart(exclusive_sets(problem)) {
     scope.roles.assign(problem.activities.size(), Role::kFree);
     scope.fixed = &fixed;
     scope.least = &least;
+    scope.apart = &apart;
+    scope.decide_pairs = options.decide_pairs;
     for (std::size_t i = 0; i < options.fixed.size(); ++i) {
       if (!options.fixed[i]) continue;
       fixed[i] = *options.fixed[i];
@@ -35,6 +40,7 @@ struct Ground {
 
   Schedule fixed;  ///< placements the caller has fixed are constants to the search
   std::vector<std::int64_t> least;
+  std::vector<std::vector<InMode>> apart;
   Scope scope;
 };
 

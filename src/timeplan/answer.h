@@ -70,8 +70,10 @@ struct Answer {
   Seconds grid_cost{0};  ///< minutes lost to checkpoints on the five-minute grid (Y3)
   int calm = 0;          ///< G5, never claimed proved
   double seconds = 0;    ///< work done
-  double first_seconds = 0;    ///< until the first verified plan
-  double waves_seconds = 0;    ///< until the number of waves stood; with own timelines 0
+  double first_seconds = 0;  ///< until the first verified plan
+  /// Until a plan of this many waves stood and all fewer (with own timelines: all there may be)
+  /// were proved not to do as well; none when that is not proved.
+  std::optional<double> waves_seconds;
   double refuted_seconds = 0;  ///< until it was known that there is no plan; only then
   std::uint64_t seed = 1;
   bool kept_standing = false;  ///< the standing plan, with as little of it moved as was found to do

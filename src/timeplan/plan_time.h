@@ -3,6 +3,8 @@
 #pragma once
 
 #include <algorithm>
+#include <cstdint>
+#include <limits>
 #include <memory>
 #include <string>
 #include <vector>
@@ -18,6 +20,15 @@ struct Candidate {
   int waves = 1;
   Trial trial;
   std::unique_ptr<scheduler::Session> session;  ///< begun with the first instalment
+
+  /// When (seconds of work) the first level was proved to come to so much at least; the greatest
+  /// number there is when it was proved that there is no plan. Rising.
+  struct Proved {
+    double at = 0;
+    std::int64_t bound = 0;
+  };
+  std::vector<Proved> proved{};
+  double found_at = 0;  ///< seconds of work; 0 = not found
 };
 
 class PlanTime {
@@ -65,6 +76,7 @@ class PlanTime {
     spent += work_of(trial.outcome) - done;
     if (first && trial.found() && first_seconds == 0)
       first_seconds = std::max(before - done + trial.outcome.first_seconds, 1e-6);
+    note(candidate);
     if (trial.found() && options_.progress) tell_gap(trial);
   }
 
@@ -89,6 +101,18 @@ class PlanTime {
   const kitchen::Lesson& lesson_;
   const PlanOptions& options_;
   std::string says_;
+
+  void note(Candidate& candidate) const {
+    const Trial& trial = candidate.trial;
+    if (trial.found() && candidate.found_at == 0) candidate.found_at = spent;
+    std::int64_t bound = 0;
+    if (trial.refuted())
+      bound = std::numeric_limits<std::int64_t>::max();
+    else if (trial.found())
+      bound = trial.outcome.bounds.front();
+    if (bound > (candidate.proved.empty() ? 0 : candidate.proved.back().bound))
+      candidate.proved.push_back({spent, bound});
+  }
 
   void tell_gap(const Trial& trial) const {
     const auto& values = trial.outcome.values;

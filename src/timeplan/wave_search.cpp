@@ -1,6 +1,7 @@
 #include "timeplan/wave_search.h"
 
 #include <algorithm>
+#include <limits>
 #include <string>
 
 #include <fmt/format.h>
@@ -32,12 +33,13 @@ class WaveSearch {
     std::vector<Candidate> candidates = look();
     if (!time_.stopped()) deepen(candidates);
     report(candidates);
-    if (search_.waves_seconds == 0) search_.waves_seconds = time_.spent;
-    for (Candidate& candidate : candidates) {
+    const Candidate* best = nullptr;
+    for (const Candidate& candidate : candidates) {
       if (!candidate.trial.found()) continue;
-      if (!search_.best || better(candidate.trial, *search_.best))
-        search_.best = std::move(candidate.trial);
+      if (best == nullptr || better(candidate.trial, best->trial)) best = &candidate;
     }
+    search_.waves_seconds = known_since(candidates, best);
+    if (best != nullptr) search_.best = best->trial;
     return std::move(search_);
   }
 
@@ -55,6 +57,29 @@ class WaveSearch {
     if (x.front() != y.front()) return x.front() < y.front();
     if (a.waves != b.waves) return a.waves < b.waves;
     return x < y;
+  }
+
+  // Since when it is proved that fewer waves than the best plan's do worse than that, and that
+  // plan's number stands. Without a best one: that none will do.
+  static std::optional<double> known_since(const std::vector<Candidate>& candidates,
+                                           const Candidate* best) {
+    double since = 0;
+    for (const Candidate& candidate : candidates) {
+      if (best != nullptr && candidate.waves > best->waves) continue;
+      if (best != nullptr && candidate.waves == best->waves) {
+        if (&candidate == best) since = std::max(since, candidate.found_at);
+        continue;
+      }
+      // A bound of one split says nothing of others (WaveFindings::first_level_bound).
+      const std::int64_t worse = best != nullptr && candidate.waves == 1
+                                     ? best->trial.outcome.values.front() + 1
+                                     : std::numeric_limits<std::int64_t>::max();
+      const auto known = std::find_if(candidate.proved.begin(), candidate.proved.end(),
+                                      [&](const auto& p) { return p.bound >= worse; });
+      if (known == candidate.proved.end()) return std::nullopt;
+      since = std::max(since, known->at);
+    }
+    return since;
   }
 
   // Up to the first number of waves that leaves nobody short of the buffer.
@@ -158,8 +183,7 @@ class WaveSearch {
       if (time_.stopped()) return;
       share /= 2;
       if (candidate == nullptr) continue;
-      // The number of waves stands when nobody is short of the buffer; more are not wanted.
-      search_.waves_seconds = time_.spent;
+      // Nobody is short of the buffer; more waves are not wanted.
       finish(*candidate);
       return;
     }

@@ -16,8 +16,9 @@ struct WaveFindings {
   std::vector<WaveTrial> trials;
   /// (waves, proved bound of the first level over the splits that were tried).
   std::vector<std::pair<int, std::int64_t>> first_level_bound;
-  bool own_refuted = false;                       ///< proved: no plan at all, with waves or without
-  double waves_seconds = 0, refuted_seconds = 0;  ///< as in Answer
+  bool own_refuted = false;             ///< proved: no plan at all, with waves or without
+  double refuted_seconds = 0;           ///< as in Answer
+  std::optional<double> waves_seconds;  ///< as in Answer
 };
 
 /// A quick look at every number of waves first, so that some plan stands soon; then, from the

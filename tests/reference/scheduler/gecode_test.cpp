@@ -38,6 +38,7 @@ void compare(const char* kind, const Recipe& recipe, std::uint64_t first_seed, i
     const auto expected = gecode_optimum(problem);
     Options options;
     options.seconds = 60;
+    options.decide_pairs = k % 2 == 0;
     const Outcome outcome = solve(problem, options);
     ticks += outcome.ticks;
     ASSERT_EQ(outcome.status, expected ? Status::kOptimal : Status::kInfeasible) << "seed " << seed;

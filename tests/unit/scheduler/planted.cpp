@@ -18,6 +18,8 @@ Planted run_planted(const Problem& problem, const std::vector<std::vector<int>>&
   scope.roles.assign(problem.activities.size(), Role::kFree);
   const std::vector<std::int64_t> least = level_bounds(problem);
   scope.least = &least;
+  const std::vector<std::vector<InMode>> apart = exclusive_sets(problem, 0);
+  scope.apart = &apart;
   Model model(problem, scope, budget);
   const std::size_t variables = static_cast<std::size_t>(model.core().variable_count());
   for (const std::vector<int>& solution : known) model.core().plant(solution);
