@@ -4,6 +4,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -60,10 +61,11 @@ struct RatiosAsked {
 
 struct ScaleAsked {
   std::string dish;
-  int portions = 0;               ///< 0 = not asked
+  std::optional<int> portions;
   std::string tin, to_tin;        ///< "round 20"
   std::vector<std::string> have;  ///< "flour 900 g"
-  int cooks = 0, spares = 0;
+  std::optional<int> cooks;
+  int spares = 0;
   bool demonstration = false;
   bool practised = false;    ///< no more for beginners' peeling
   bool beaten_eggs = false;  ///< part of an egg is weighed

@@ -62,11 +62,11 @@ base::Result<Factor> by_what_there_is(const ScaleAsked& asked, const kitchen::Di
 }
 
 base::Result<Factor> by_portions(const ScaleAsked& asked, const kitchen::Dish& dish) {
-  const auto factor = larder::factor_for_portions(dish, asked.portions);
+  const auto factor = larder::factor_for_portions(dish, *asked.portions);
   if (!factor) return factor.problems();
   Factor out;
   out.amounts = factor.value();
-  out.title = base::say("for ", base::counted(asked.portions, "portion", "portions"),
+  out.title = base::say("for ", base::counted(*asked.portions, "portion", "portions"),
                         " instead of ", dish.portions);
   return out;
 }
@@ -114,20 +114,24 @@ int scale(const ScaleAsked& asked) {
   const auto foods = foods_with(asked.own_foods_file);
   if (!foods) return tell(foods.problems());
   const bool tins = !asked.tin.empty() || !asked.to_tin.empty();
-  if ((asked.portions != 0) + tins + !asked.have.empty() > 1) {
+  if (asked.portions.has_value() + tins + !asked.have.empty() > 1) {
     return tell({{"scale.several_ways", "", "", "More than one size was asked for.",
                   "Give one of --portions, --tin with --to-tin, or --have."}});
   }
   base::Result<Factor> factor = Factor{};
-  if (asked.portions != 0) factor = by_portions(asked, dish.value());
+  if (asked.portions) factor = by_portions(asked, dish.value());
   if (tins) factor = by_tin(asked);
   if (!asked.have.empty()) factor = by_what_there_is(asked, dish.value(), foods.value());
   if (!factor) return tell(factor.problems());
-  if (asked.cooks == 0 && asked.spares == 0 && !asked.demonstration)
+  if (asked.cooks && *asked.cooks < 1) {
+    return tell({{"scale.cooks", "", "", base::say(*asked.cooks, " sets cannot be made."),
+                  "Give --cooks a number from 1 on."}});
+  }
+  if (!asked.cooks && asked.spares == 0 && !asked.demonstration)
     return one_batch(asked, dish.value(), foods.value(), factor.value());
-  const auto order = larder::order_of_sets(dish.value(),
-                                           {asked.cooks, asked.demonstration, asked.spares},
-                                           factor.value().amounts, foods.value(), !asked.practised);
+  const auto order = larder::order_of_sets(
+      dish.value(), {asked.cooks.value_or(0), asked.demonstration, asked.spares},
+      factor.value().amounts, foods.value(), !asked.practised);
   if (!order) return tell(order.problems());
   std::fputs(print::say_sets(dish.value(), order.value()).c_str(), stdout);
   return kFits;

@@ -4,6 +4,15 @@
 
 namespace print {
 
+std::string nothing_bought_words(const OrderView& view) {
+  if (view.order.shortfalls.empty()) return "Nothing needs to be bought.";
+  if (view.count_down.ahead.empty() && !view.count_down.gone.empty())
+    return "Too late to order: the last day to order for this week is gone. What is short has to "
+           "be "
+           "bought by hand, or the lesson changed.";
+  return "Nothing can be ordered of what is short.";
+}
+
 std::string food_name(const OrderView& view, int food) {
   return view.in.needs.foods[static_cast<std::size_t>(food)].name;
 }

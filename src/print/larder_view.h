@@ -16,6 +16,9 @@ struct OrderView {
   const larder::CountDown& count_down;
 };
 
+/// What stands in place of lines when nothing is ordered: nothing is needed, or it is too late.
+std::string nothing_bought_words(const OrderView&);
+
 /// Names of what indices of the order mean.
 std::string food_name(const OrderView&, int food);
 std::string lesson_name(const OrderView&, int lesson);

@@ -34,7 +34,7 @@ class Saying {
     out_ += say(v_.in.week.title, "\n");
     days();
     vans();
-    if (v_.order.lines.empty()) out_ += "\nNothing needs to be bought.\n";
+    if (v_.order.lines.empty()) out_ += say("\n", nothing_bought_words(v_), "\n");
     stores();
     shortfalls();
     not_settled();

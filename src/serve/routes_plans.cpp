@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "desk/cooks.h"
 #include "kitchen/check_lesson.h"
 #include "kitchen/words.h"
 #include "serve/api_json.h"
@@ -148,6 +149,37 @@ base::Result<kitchen::Lesson> quick_lesson(Context& context, const Node& quick,
   return made;
 }
 
+/// Puts the class in the seats of the quick room, if its list is as long as was asked: names, paces,
+/// and for who must avoid something the version without it. A list of another length says nothing
+/// of who is here; the lesson then stays without names, and the week says so.
+void seat_class(Context& context, const kitchen::Lesson& lesson, const std::string& class_id,
+                const std::vector<std::string>& dishes, Node& body) {
+  const auto group = context.kept.group(class_id);
+  int pupils = 0, together = 1;
+  for (const kitchen::Cook& cook : lesson.cooks) {
+    pupils += cook.people;
+    together = std::max(together, cook.people);
+  }
+  if (!group || static_cast<int>(group.value().pupils.size()) != pupils) return;
+  std::vector<desk::KeyedDish> keyed;
+  for (const std::string& dish : dishes) {
+    // A variant that was asked for by name is for everybody, whatever they avoid.
+    auto versions = dish.find(':') == std::string::npos
+                        ? context.kept.dish(dish)
+                        : base::Result<std::vector<kitchen::Dish>>(base::Problems{});
+    if (!versions) return;
+    keyed.push_back({dish, context.kept.with_food_allergens(std::move(versions).value())});
+  }
+  const auto seats = desk::seat(group.value(), lesson.room, {together, {}, {}});
+  auto cooks = desk::cooks_of(group.value(), lesson.room, seats, keyed);
+  body.set("cooks", std::move(cooks.list));
+  if (seats.shares_places) body.set("share_places", Node::of(true));
+  Node about = Node::object();
+  if (const Node* known = body.find("about")) about = *known;
+  about.set("seats", std::move(cooks.seats));
+  body.set("about", std::move(about));
+}
+
 /// A quick lesson as a document whose dishes and house rules are still the kept ones. `dishes`: as
 /// they were asked for, in the order of the lesson. `class_id`: whose lesson it is; empty =
 /// nobody's.
@@ -166,7 +198,10 @@ base::Result<store::Document> keep_quick(Context& context, const kitchen::Lesson
   }
   if (const auto rules = context.kept.house_rules_path())
     body->set("house_rules", Node::of(*rules));
-  if (!class_id.empty()) body->set("about", Node::object()).set("class", Node::of(class_id));
+  if (!class_id.empty()) {
+    body->set("about", Node::object()).set("class", Node::of(class_id));
+    seat_class(context, lesson, class_id, dishes, *body);
+  }
   store::Draft draft;
   draft.body = kitchen::json_text(*body);
   draft.links = links_of(Kind::kLesson, *body);

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "base/text.h"
+#include "desk/class_list.h"
 #include "desk/lesson_allergens.h"
 #include "kitchen/words.h"
 #include "larder/week.h"
@@ -49,7 +50,7 @@ Node without_plan(Context& context, kitchen::Lesson lesson) {
 }
 
 /// Who must not have what, for those who cook and set out: never on a wall or a card.
-Node allergies(const kitchen::Lesson& lesson) {
+Node allergies(Context& context, const kitchen::Lesson& lesson, const Node* about) {
   std::map<kitchen::Allergen, std::vector<std::string>> by;
   for (const kitchen::Cook& cook : lesson.cooks) {
     for (const kitchen::Allergen allergen : cook.avoids)
@@ -63,6 +64,20 @@ Node allergies(const kitchen::Lesson& lesson) {
             Node::of(say(base::counted(static_cast<long long>(places.size()), "cook", "cooks"),
                          ": ", base::joined(places))));
   }
+  // A lesson of a class that was made without its list: nobody has looked at who is in it.
+  const std::string id = about == nullptr ? std::string() : text_in(*about, "class");
+  if (id.empty() || about->find("seats") != nullptr) return list;
+  const auto group = context.kept.group(id);
+  if (!group) return list;
+  const auto concerned = std::count_if(
+      group.value().pupils.begin(), group.value().pupils.end(),
+      [](const desk::Pupil& pupil) { return !desk::avoids(pupil).empty(); });
+  if (concerned == 0) return list;
+  Node& one = list.add(Node::object());
+  one.set("allergen", Node::of("not looked at"));
+  one.set("says", Node::of(say(base::counted(concerned, "pupil", "pupils"), " of ",
+                               group.value().name,
+                               " must avoid something, and this plan has no names in it")));
   return list;
 }
 
@@ -184,7 +199,7 @@ Node lesson_node(Context& context, const store::Summary& summary, std::int64_t p
   node.set("cooks", Node::of(static_cast<int>(lesson.cooks.size())));
   node.set("pupils", Node::of(pupils));
   for (std::size_t i = 0; i < digest.keys.size(); ++i) node.set(digest.keys[i], digest.items[i]);
-  node.set("allergies", allergies(lesson));
+  node.set("allergies", allergies(context, lesson, about));
   node.set("prepare", prepare(lesson));
   node.set("stale", Node::of(stale));
   return node;

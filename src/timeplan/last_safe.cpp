@@ -18,6 +18,23 @@ struct Asked {
   std::string instead;
 };
 
+// Whether raw food is in what the step cooks: the step itself is raw work, or goes on with raw
+// work.
+bool holds_raw(const kitchen::Dish& dish, int index) {
+  std::vector<char> seen(dish.method.size(), 0);
+  std::vector<int> open{index};
+  while (!open.empty()) {
+    const auto at = static_cast<std::size_t>(open.back());
+    open.pop_back();
+    if (seen[at] != 0) continue;
+    seen[at] = 1;
+    const kitchen::Step& step = dish.method[at];
+    if (step.hygiene == kitchen::Hygiene::kRaw) return true;
+    for (const kitchen::Follows& f : step.follows) open.push_back(f.step);
+  }
+  return false;
+}
+
 std::string fallback(const kitchen::Lesson& lesson, const Task& task) {
   const kitchen::Dish& dish = lesson.dishes[static_cast<std::size_t>(task.dish)];
   const kitchen::Step& step = dish.method[static_cast<std::size_t>(task.step)];
@@ -28,14 +45,21 @@ std::string fallback(const kitchen::Lesson& lesson, const Task& task) {
            s.heat->vessel == step.heat->vessel;
   });
   if (oil) return "do not start the oil; chill what is made and cook it next lesson";
+  // Raw meat and fish are cooked through and probed, or not begun: never finished cold, never sent
+  // home raw (common practice, no source; the employer's rules come first).
+  if (holds_raw(dish, task.step))
+    return "do not start it: covered into the fridge, 5 °C or below, and cooked and probed next "
+           "lesson";
   if (!dish.splits.empty())
     return "put it away " + dish.splits.front().name + " and finish next lesson";
+  if (step.heat && step.heat->with == kitchen::HeatKind::kGrill)
+    return "leave the top pale, or brown it under a grill that is already on";
   if (step.heat && step.heat->with != kitchen::HeatKind::kRing) {
     return helper != lesson.adults.end()
                ? helper->name + " takes the tray and bakes it after the bell"
                : "chill it and bake it next lesson, or send it home to bake";
   }
-  return "finish it cold, or share a pan that is already on";
+  return "share a pan that is already on, or chill what is made and cook it next lesson";
 }
 
 std::vector<Asked> questions(const kitchen::Lesson& lesson, const Trial& trial) {

@@ -279,7 +279,7 @@ bool american_text(std::string_view text) {
       "all-purpose",     "all purpose flour", "confectioners",   "powdered sugar", "heavy cream",
       "cilantro",        "zucchini",          "scallion",        "kosher salt",    "eggplant",
       "broiler",         "skillet",           "half-and-half",   "arugula",        "cornstarch",
-      "ground beef",     "graham cracker",    "quart",           "stick butter",   "sticks butter",
+      "ground beef",     "graham cracker",    "quart ",          "stick butter",   "sticks butter",
       "stick of butter", "sticks of butter",  "sticks unsalted", "stick unsalted"};
   static constexpr std::array<std::string_view, 14> kBritish = {
       "self-raising", "plain flour", "caster sugar", "icing sugar",  "courgette",

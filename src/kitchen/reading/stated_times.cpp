@@ -43,7 +43,35 @@ struct Number {
   std::size_t end = 0;
 };
 
-// "5", "1 1/2", "half an", "a couple of", "twenty".
+// "quarter of an", "three quarters of an", "a third of an": so many parts of what follows. Nothing
+// where the words are no part of anything ("cut into quarters").
+std::optional<Number> part_from(const Tokens& t, std::size_t i) {
+  struct Part {
+    std::string_view word;
+    int of;
+  };
+  static constexpr std::array<Part, 4> kParts{
+      {{"quarter", 4}, {"quarters", 4}, {"third", 3}, {"thirds", 3}}};
+  int many = 1;
+  if (word_at(t, i, "a") || word_at(t, i, "one")) {
+    ++i;
+  } else if (word_at(t, i, "two") || word_at(t, i, "three")) {
+    many = word_at(t, i, "two") ? 2 : 3;
+    ++i;
+  }
+  if (word_at(t, i, "three-quarters") && word_at(t, i + 1, "of") && word_at(t, i + 2, "an"))
+    return Number{Ratio(3, 4), i + 3};
+  for (const Part& part : kParts) {
+    if (!word_at(t, i, part.word)) continue;
+    std::size_t end = i + 1;
+    if (word_at(t, end, "of")) ++end;
+    if (!word_at(t, end, "an") && !word_at(t, end, "a")) return std::nullopt;
+    return Number{Ratio(many, part.of), end + 1};
+  }
+  return std::nullopt;
+}
+
+// "5", "1 1/2", "half an", "a couple of", "twenty", "three quarters of an".
 std::optional<Number> number_from(const Tokens& t, std::size_t i) {
   if (i >= t.size()) return std::nullopt;
   if (t[i].number()) {
@@ -54,6 +82,7 @@ std::optional<Number> number_from(const Tokens& t, std::size_t i) {
     }
     return n;
   }
+  if (const auto part = part_from(t, i)) return part;
   if (word_at(t, i, "half")) {
     const std::size_t end = word_at(t, i + 1, "an") || word_at(t, i + 1, "a") ? i + 2 : i + 1;
     return Number{Ratio(1, 2), end};
@@ -116,6 +145,17 @@ std::optional<StatedTime> time_from(const Tokens& t, std::size_t i) {
       out.least += Seconds(1800);
       out.most += Seconds(1800);
       out.end = more + 2;
+    } else if (word_at(t, more, "a") && word_at(t, more + 1, "quarter")) {
+      out.least += Seconds(900);
+      out.most += Seconds(900);
+      out.end = more + 2;
+    } else if (more == at && at < t.size() && t[at].number() && !t[at].fraction &&
+               first->value.whole() && time_unit(t, at + 1) == 0 && t[at].value < Ratio(60) &&
+               t[at].value > Ratio(4)) {
+      // "1hr 20"
+      out.least += seconds_of(t[at].value, 60);
+      out.most += seconds_of(t[at].value, 60);
+      out.end = at + 1;
     } else if (const auto minutes = number_from(t, more);
                minutes && time_unit(t, minutes->end) == 60) {
       out.least += seconds_of(minutes->value, 60);

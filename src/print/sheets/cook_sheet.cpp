@@ -124,6 +124,15 @@ class Sheet {
     return out;
   }
 
+  // Whether a step of this cook that needs heat ends after the task has begun.
+  bool still_hot(const Task& task) const {
+    const auto& all = p_.answer.plan->tasks;
+    return std::any_of(all.begin(), all.end(), [&](const Task& other) {
+      const kitchen::Step* step = other.cook == cook_ ? step_of(p_.lesson, other) : nullptr;
+      return step != nullptr && step->heat && other.end > task.start;
+    });
+  }
+
   void row(const Task& task) {
     const double says_size = level_ == Level::kFew ? z_.says * 1.3 : z_.says;
     const Block time = d_.set(kitchen::clock(p_.lesson, task.start), {z_.time, true});
@@ -133,7 +142,8 @@ class Sheet {
     if (behind) words_said.add(" " + small_words(task));
     const Block says = d_.set(words_said, {says_size}, look_ - do_ - 8);
     const Block under = d_.set(behind ? "" : small_words(task), {z_.small}, look_ - do_ - 8);
-    const Block out = d_.set(look_out(p_.lesson, task), {z_.says * 0.93}, tick_ - look_ - 8);
+    const Block out = d_.set(look_out(p_.lesson, task, still_hot(task)), {z_.says * 0.93},
+                             tick_ - look_ - 8);
     const double words = says.height + under.height;
     const double height = std::max({z_.row, words + 4, out.height + 4, time.height});
     const int before = flow_.page();

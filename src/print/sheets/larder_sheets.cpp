@@ -161,7 +161,7 @@ void draw_order(Document& document, const OrderView& view) {
                  14);
     flow.table(order_table(view, van));
   }
-  if (view.order.lines.empty()) flow.paragraph("Nothing needs to be bought.", {11});
+  if (view.order.lines.empty()) flow.paragraph(bold(nothing_bought_words(view)), {11});
   from_stores(flow, view);
   not_covered(flow, view);
   flow.paragraph(

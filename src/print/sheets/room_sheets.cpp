@@ -33,15 +33,37 @@ std::string place_of(const kitchen::Lesson& lesson, int cook) {
   return lesson.room.places[at(lesson.cooks[at(cook)].place)].name;
 }
 
-bool needs_knife(const kitchen::Lesson& lesson, int cook) {
-  for (const int dish : lesson.cooks[at(cook)].dishes) {
-    for (const kitchen::Step& step : lesson.dishes[at(dish)].method) {
-      for (const kitchen::KitNeed& need : step.kit) {
-        if (need.item.find("knife") != std::string::npos) return true;
-      }
-    }
+int knives_of(const kitchen::Step& step) {
+  int count = 0;
+  for (const kitchen::KitNeed& need : step.kit) {
+    if (need.item.find("knife") != std::string::npos) count += need.count;
   }
-  return false;
+  return count;
+}
+
+/// Knives in a place's hands at once by the plan; without a plan what its busiest step needs.
+int knives_at(const Planned& p, int cook) {
+  const kitchen::Lesson& lesson = p.lesson;
+  int most = 0;
+  for (const int dish : lesson.cooks[at(cook)].dishes) {
+    for (const kitchen::Step& step : lesson.dishes[at(dish)].method)
+      most = std::max(most, knives_of(step));
+  }
+  if (!p.answer.plan) return most;
+  const std::vector<Task>& all = p.answer.plan->tasks;
+  const auto held = [&](const Task& task) {
+    const kitchen::Step* step = task.cook == cook ? step_of(lesson, task) : nullptr;
+    return step == nullptr || task.kind != TaskKind::kStep ? 0 : knives_of(*step);
+  };
+  for (const Task& one : all) {
+    if (held(one) == 0) continue;
+    int now = 0;
+    for (const Task& other : all) {
+      if (other.start <= one.start && other.end > one.start) now += held(other);
+    }
+    most = std::max(most, now);
+  }
+  return most;
 }
 
 /// The plan's time for an adult's task of a kind; empty when there is none.
@@ -100,13 +122,18 @@ void draw_bay_check(Document& document, const Planned& p) {
     const std::vector<int> cooks = cooks_in(lesson, bay);
     if (cooks.empty()) continue;
     std::vector<std::string> places;
+    int due = 0;
     for (const int c : cooks) {
-      if (needs_knife(lesson, c)) places.push_back(place_of(lesson, c));
+      const int knives = knives_at(p, c);
+      if (knives == 0) continue;
+      due += knives;
+      places.push_back(place_of(lesson, c) +
+                       (knives > 1 ? " (" + std::to_string(knives) + ")" : ""));
     }
-    whole += static_cast<int>(places.size());
+    whole += due;
     knives.rows.push_back({{{lesson.room.bays[at(bay)].name},
                             {joined(places)},
-                            {std::to_string(places.size())},
+                            {std::to_string(due)},
                             line_cell(),
                             line_cell(),
                             line_cell()}});
@@ -115,8 +142,8 @@ void draw_bay_check(Document& document, const Planned& p) {
       {{{"All"}, {""}, {std::to_string(whole)}, line_cell(), line_cell(), line_cell()}});
   flow.table(knives);
   flow.paragraph(
-      "Due is one for each place whose dish is cut by knife; change it if you give out "
-      "more.",
+      "Due is what the plan has in use at each place at once; change it if you give out "
+      "another number.",
       {9});
 
   flow.heading("Before they go");

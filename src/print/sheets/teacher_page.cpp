@@ -51,6 +51,13 @@ void say_trouble(Flow& flow, const Planned& p) {
   if (!answer.remedies.empty()) flow.paragraph("Each was checked by planning again.", {9});
 }
 
+/// What follows is a plan that does not fit: it must not be taught from.
+void say_late(Flow& flow, const Planned& p) {
+  if (p.answer.verdict == timeplan::Verdict::kFits) return;
+  flow.heading("The least late plan");
+  flow.paragraph(bold("It runs past the bell. It is here to show where the time goes."), {11});
+}
+
 void say_checkpoints(Flow& flow, const Planned& p, double size) {
   const bool waves = p.answer.plan->waves > 1;
   if (p.answer.plan->checkpoints.empty()) return;
@@ -255,6 +262,7 @@ void draw_front(Document& document, const Planned& p, double size) {
   say_trouble(flow, p);
   if (!p.answer.plan) return;
   const std::vector<Wave> all = waves(p.lesson, *p.answer.plan);
+  say_late(flow, p);
   draw_strip(flow, p, size + 2);
   draw_key(flow);
 
@@ -292,6 +300,7 @@ void draw_teacher_page(Document& document, const Planned& p) {
   const std::vector<Wave> all = waves(p.lesson, *p.answer.plan);
   const auto back = [&](Document& d, double size) {
     Flow flow = Flow::on_new_page(d);
+    say_late(flow, p);
     say_in_order(flow, p, all, size);
   };
   back(document, size_that_fits({11, 10, 9.5, 9, kSmall}, 1, [&](Document& d, double s) {

@@ -219,7 +219,7 @@ std::string told(const kitchen::Lesson& lesson, const Task& task, Level level) {
   return stopped(says) + (step ? what_for(lesson, task) : "");
 }
 
-std::string look_out(const kitchen::Lesson& lesson, const Task& task) {
+std::string look_out(const kitchen::Lesson& lesson, const Task& task, bool still_hot) {
   switch (task.kind) {
     case TaskKind::kStep:
       return step_of(lesson, task) == nullptr ? "" : step_look_out(lesson, task);
@@ -243,7 +243,8 @@ std::string look_out(const kitchen::Lesson& lesson, const Task& task) {
                  ? "Cool first. Name and date on it. Into the fridge."
                  : "Cool first. Name and date on it.";
     case TaskKind::kWashUp:
-      return "Rings and oven off. Knives one by one.";
+      return still_hot ? "Knives one by one. Yours is still cooking: keep an eye on it."
+                       : "Rings and oven off. Knives one by one.";
     case TaskKind::kWindow:
       return lesson.windows[at(task.window)].kind == kitchen::WindowKind::kBreak
                  ? ""

@@ -22,7 +22,7 @@ std::string told(const kitchen::Lesson&, const Task&, Level);
 /// before a verb. Never changes a word but for a capital.
 std::string in_short_sentences(std::string_view sentence);
 /// What to look out for: the gate's words, heat, sharp edges, raw food. Empty when there is
-/// nothing.
-std::string look_out(const kitchen::Lesson&, const Task&);
+/// nothing. `still_hot`: something of the cook's own is on a ring or in an oven beyond this task.
+std::string look_out(const kitchen::Lesson&, const Task&, bool still_hot = false);
 
 }  // namespace print::sheets

@@ -240,7 +240,9 @@ std::string Case::what(int index) const {
 std::string Case::label(int index) const {
   const Task& t = task(index);
   const auto text = fmt::format("{}, {}", what(index), at(when(t)));
-  return t.cook >= 0 ? fmt::format("{}: {}", cook(t.cook).name, text) : text;
+  // Nobody's task may carry any number for a cook: the plan is not trusted.
+  const int whose = key_of(t).cook;
+  return whose >= 0 ? fmt::format("{}: {}", cook(whose).name, text) : text;
 }
 
 std::string minutes_text(Seconds t) {

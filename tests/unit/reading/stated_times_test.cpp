@@ -29,6 +29,13 @@ TEST(StatedTimes, AreReadInTheUsualNotations) {
   EXPECT_EQ(time_of("bake for 1 hour 20 minutes"), "80");
   EXPECT_EQ(time_of("leave for an hour and a half"), "90");
   EXPECT_EQ(time_of("leave for half an hour"), "30");
+  EXPECT_EQ(time_of("simmer for quarter of an hour"), "15");
+  EXPECT_EQ(time_of("simmer for a quarter of an hour"), "15");
+  EXPECT_EQ(time_of("bake for three quarters of an hour"), "45");
+  EXPECT_EQ(time_of("bake for three-quarters of an hour"), "45");
+  EXPECT_EQ(time_of("bake for an hour and a quarter"), "75");
+  EXPECT_EQ(time_of("bake 1hr 20 until set"), "80");
+  EXPECT_EQ(time_of("cut into quarters and fry for 5 minutes"), "5");
   EXPECT_EQ(time_of("cook for a further ten minutes"), "10");
   EXPECT_EQ(time_of("stir for 30 seconds"), "0.5");
   EXPECT_EQ(time_of("fry for a couple of minutes"), "2");

@@ -78,6 +78,16 @@ RC_GTEST_PROP(Verify, AnswersWhateverStandsInThePlan, ()) {
   }
 }
 
+TEST(Verify, NamesAWindowThatCarriesTheNumberOfNoCook) {
+  auto s = sample::supper();
+  const auto window = std::find_if(s.plan.tasks.begin(), s.plan.tasks.end(),
+                                   [](const Task& t) { return t.kind == TaskKind::kWindow; });
+  ASSERT_NE(window, s.plan.tasks.end());
+  window->cook = 1000;
+  window->end += Seconds{60};
+  EXPECT_FALSE(verify(s.lesson, s.plan).empty());
+}
+
 // The order of the lines of a plan means nothing.
 RC_GTEST_PROP(Verify, DoesNotMindTheOrderOfTheLines, ()) {
   auto s = any_sample();
