@@ -119,11 +119,13 @@ std::vector<std::string> notes(const Lesson& lesson) {
     }
     if (dish.variant.empty()) continue;
     std::vector<std::string> names;
+    int people = 0;
     for (const Cook& cook : lesson.cooks) {
-      if (std::find(cook.dishes.begin(), cook.dishes.end(), d) != cook.dishes.end())
-        names.push_back(cook.name);
+      if (std::find(cook.dishes.begin(), cook.dishes.end(), d) == cook.dishes.end()) continue;
+      names.push_back(cook.name);
+      people += cook.people;
     }
-    out.push_back(say(base::joined(names), names.size() == 1 ? " cooks" : " cook", " the variant ",
+    out.push_back(say(base::joined(names), people == 1 ? " cooks" : " cook", " the variant ",
                       dish_name(dish), "."));
   }
   for (std::string& rule : rule_notes(lesson)) out.push_back(std::move(rule));

@@ -96,8 +96,9 @@ void say_profile(std::string& out, const DishNutrients& dish, bool drink) {
       "Nutrient profile of 2004/5: {}{} (energy {}, saturates {}, sugars {}, sodium {}; "
       "less fruit, vegetables "
       "and nuts {}, fibre {}, protein {}{}). The model calls {} points or more \"less healthy\".\n",
-      base::counted(p.score(), "point", "points"), scored.sure ? "" : ", not sure: figures are missing", p.energy, p.saturates,
-      p.sugars, p.sodium, p.fruit_veg_nuts, p.fibre, p.protein,
+      base::counted(p.score(), "point", "points"),
+      scored.sure ? "" : ", not sure: figures are missing", p.energy, p.saturates, p.sugars,
+      p.sodium, p.fruit_veg_nuts, p.fibre, p.protein,
       p.protein_counts ? "" : ", which does not count here", drink ? 1 : 4);
 }
 

@@ -149,9 +149,9 @@ base::Result<kitchen::Lesson> quick_lesson(Context& context, const Node& quick,
   return made;
 }
 
-/// Puts the class in the seats of the quick room, if its list is as long as was asked: names, paces,
-/// and for who must avoid something the version without it. A list of another length says nothing
-/// of who is here; the lesson then stays without names, and the week says so.
+/// Puts the class in the seats of the quick room, if its list is as long as was asked: names,
+/// paces, and for who must avoid something the version without it. A list of another length says
+/// nothing of who is here; the lesson then stays without names, and the week says so.
 void seat_class(Context& context, const kitchen::Lesson& lesson, const std::string& class_id,
                 const std::vector<std::string>& dishes, Node& body) {
   const auto group = context.kept.group(class_id);

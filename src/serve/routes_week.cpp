@@ -75,9 +75,9 @@ Node allergies(Context& context, const kitchen::Lesson& lesson, const Node* abou
   if (concerned == 0) return list;
   Node& one = list.add(Node::object());
   one.set("allergen", Node::of("not looked at"));
-  one.set("says", Node::of(say(base::counted(concerned, "pupil", "pupils"), " of ",
-                               group.value().name,
-                               " must avoid something, and this plan has no names in it")));
+  one.set("says",
+          Node::of(say(base::counted(concerned, "pupil", "pupils"), " of ", group.value().name,
+                       " must avoid something, and this plan has no names in it")));
   return list;
 }
 

@@ -201,7 +201,7 @@ TEST(ReadLesson, WhatWasAddedIsNoted) {
             "In 'Cheese scones' the step \"Take the tray out of the oven.\" was added after "
             "'bake': someone must take it off "
             "the heat, within 1 min, and that needs hands.");
-  EXPECT_EQ(said[2], "Ben and Cyd cooks the variant 'Cheese scones (no dairy)'.");
+  EXPECT_EQ(said[2], "Ben and Cyd cook the variant 'Cheese scones (no dairy)'.");
 }
 
 TEST(CheckLesson, AnIndexThatPointsNowhereIsRefusedBeforeAnythingElse) {

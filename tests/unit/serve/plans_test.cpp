@@ -1,4 +1,6 @@
 // Planning as jobs: started, watched, stopped; a kept plan is read, goes stale, and is on the week.
+#include <algorithm>
+
 #include <gtest/gtest.h>
 
 #include <thread>
@@ -72,6 +74,38 @@ TEST_F(Plans, AQuickPlanForAClassHasItsYearAndItsName) {
   EXPECT_EQ(fried.status, 400);
   EXPECT_NE(fried.text.find("rules.frying_year"), std::string::npos);
   EXPECT_EQ(desk.post("/api/plan", quick({{"class", "no-class"}})).status, 404);
+}
+
+TEST_F(Plans, AQuickPlanForAClassIsCookedByItsPupilsAndMindsWhatTheyMustAvoid) {
+  json body = quick(
+      {{"class", "9k"}, {"dishes", {"fruit-scones"}}, {"pupils", 24}, {"cookers", 6}});
+  body["keep"] = true;
+  const std::string id = result_of(desk.post("/api/plan", body)).at("lesson");
+  const json lesson = desk.document("lesson", id).first;
+  int pupils = 0;
+  bool milk = false;
+  for (const json& cook : lesson.at("cooks")) {
+    pupils += static_cast<int>(lesson.at("about").at("seats").at(cook.at("name")).size());
+    if (!cook.contains("avoids") || cook.at("avoids") != json{"milk"}) continue;
+    milk = true;
+    EXPECT_EQ(cook.at("dishes"), json{"fruit-scones: oat drink and spread"});
+  }
+  EXPECT_EQ(pupils, 24);
+  EXPECT_TRUE(milk);
+}
+
+TEST_F(Plans, AClassOfAnotherLengthIsNotSeatedAndTheWeekSaysThatNobodyLookedAtItsAllergies) {
+  json body = quick({{"class", "9k"}, {"pupils", 23}, {"cookers", 6}});
+  body["keep"] = true;
+  body["date"] = "2026-11-18";
+  const std::string id = result_of(desk.post("/api/plan", body)).at("lesson");
+  const json week = desk.get("/api/week").body;
+  const auto& lessons = week.at("lessons");
+  const auto row = std::find_if(lessons.begin(), lessons.end(),
+                                [&](const json& one) { return one.at("id") == id; });
+  ASSERT_NE(row, lessons.end());
+  ASSERT_EQ(row->at("allergies").size(), 1U);
+  EXPECT_EQ(row->at("allergies")[0].at("allergen"), "not looked at");
 }
 
 TEST_F(Plans, ATechnicianPlansButKeepsNoLesson) {

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
+#include "../../support/lesson_file.h"
 #include "kitchen/check_lesson.h"
 #include "sample.h"
 #include "timeplan/answer.h"
@@ -190,6 +191,22 @@ TEST(a_plan, never_claims_a_bound_above_its_value) {
   ASSERT_EQ(answer.verdict, Verdict::kFits);
   for (const timeplan::Level& level : answer.plan->levels)
     EXPECT_LE(level.bound, level.value) << level.name;
+}
+
+TEST(last_safe_starts, raw_meat_is_never_finished_cold_nor_sent_home) {
+  const kitchen::Lesson lesson = support::lesson_file(
+      "demo/lessons/h-stop-gate-demonstration.json");
+  const timeplan::Answer answer = answer_to(lesson);
+  int fried = 0;
+  for (const timeplan::LastSafeStart& safe : answer.last_safe_starts) {
+    if (safe.says.find("chicken") == std::string::npos) continue;
+    ++fried;
+    EXPECT_THAT(safe.instead, HasSubstr("fridge"));
+    EXPECT_THAT(safe.instead, HasSubstr("probed"));
+    EXPECT_THAT(safe.instead, Not(HasSubstr("cold, or")));
+    EXPECT_THAT(safe.instead, Not(HasSubstr("send it home")));
+  }
+  EXPECT_GT(fried, 0);
 }
 
 TEST(last_safe_starts, are_not_before_the_planned_start) {
