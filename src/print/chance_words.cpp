@@ -13,10 +13,11 @@ std::string in_hundred(const timeplan::Interval& interval) {
 }
 
 /// "Lessons that run late are most often held up by: Bake the scones (CS), then Wash up."
-std::string deciding_words(const kitchen::Lesson& lesson, const Plan& plan,
-                           const timeplan::Chance& chance) {
+/// "Simmer soup (41 in 100), then Fry onions (8 in 100)": the first two.
+std::string step_words(const kitchen::Lesson& lesson, const Plan& plan,
+                       const std::vector<timeplan::DecidingStep>& steps) {
   std::vector<std::string> names;
-  for (const timeplan::DecidingStep& step : chance.deciding) {
+  for (const timeplan::DecidingStep& step : steps) {
     if (names.size() == 2 || step.task < 0 ||
         static_cast<std::size_t>(step.task) >= plan.tasks.size())
       continue;
@@ -25,8 +26,13 @@ std::string deciding_words(const kitchen::Lesson& lesson, const Plan& plan,
     names.push_back(fmt::format("{}{} ({:.0f} in 100)", brief(lesson, task),
                                 dish.empty() ? "" : " " + dish, 100 * step.share));
   }
-  if (names.empty()) return "";
-  return "What most often holds the last ones up: " + joined(names, ", then ") + ".";
+  return joined(names, ", then ");
+}
+
+std::string deciding_words(const kitchen::Lesson& lesson, const Plan& plan,
+                           const timeplan::Chance& chance) {
+  const std::string names = step_words(lesson, plan, chance.deciding);
+  return names.empty() ? "" : "What most often holds the last ones up: " + names + ".";
 }
 
 std::string late_words(const timeplan::Chance& chance) {
@@ -72,6 +78,13 @@ std::string beyond_washing_words(const kitchen::Lesson& lesson, const timeplan::
          "more lessons late.";
 }
 
+/// Behind a fault: ", most often at Probe (12 in 100)"; nothing when no step made it.
+std::string where(const kitchen::Lesson& lesson, const Plan& plan,
+                  const std::vector<timeplan::DecidingStep>& steps) {
+  const std::string names = step_words(lesson, plan, steps);
+  return names.empty() ? "" : ", most often at " + names;
+}
+
 std::vector<std::string> sentences(const kitchen::Lesson& lesson, const Plan& plan,
                                    const timeplan::Chance& chance) {
   std::vector<std::string> out;
@@ -85,11 +98,12 @@ std::vector<std::string> sentences(const kitchen::Lesson& lesson, const Plan& pl
   }
   if (chance.safety_fault >= 0.05) {
     out.push_back("Take care: in " + timeplan::about_in_ten(chance.safety_fault) +
-                  " a safety limit is passed.");
+                  " a safety limit is passed" + where(lesson, plan, chance.unsafe) + ".");
   }
   if (chance.quality_fault >= 0.2) {
     out.push_back("In " + timeplan::about_in_ten(chance.quality_fault) +
-                  " some food waits or cooks too long.");
+                  " some food waits or cooks too long" + where(lesson, plan, chance.too_late) +
+                  ".");
   }
   return out;
 }

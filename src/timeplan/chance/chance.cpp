@@ -9,44 +9,30 @@
 namespace timeplan {
 namespace {
 
-/// Finds the steps on the chain of waiting before the last finish that took longer than planned, by
-/// a minute or more (7.4): every passive step is over its minutes by a second in half of all runs.
-class CauseCount {
+/// Counts steps, whoever does them: in how many runs each was named, by its first task.
+class StepCount {
  public:
-  CauseCount(const LessonModel& model, const Plan& plan)
-      : model_(model), runs_(plan.tasks.size(), 0), seen_(plan.tasks.size(), -1) {
-    std::map<std::tuple<TaskKind, int, int>, int> first;  // one entry a step, whoever does it
+  StepCount(const LessonModel& model, const Plan& plan)
+      : runs_(plan.tasks.size(), 0), seen_(plan.tasks.size(), -1) {
+    std::map<std::tuple<TaskKind, int, int>, int> first;
+    const auto key = [&](int task) {
+      const Task& t = plan.tasks[static_cast<std::size_t>(task)];
+      return std::tuple(t.kind, t.dish, t.step);
+    };
     for (const int task : model.task) {
-      if (task == -1) {
-        stands_for_.push_back(-1);
-        continue;
-      }
-      const Task& t = plan.tasks[static_cast<std::size_t>(task)];
-      const auto [found, fresh] = first.emplace(std::tuple(t.kind, t.dish, t.step), task);
-      found->second = std::min(found->second, task);
-      stands_for_.push_back(task);
-    }
-    for (int& task : stands_for_) {
       if (task == -1) continue;
-      const Task& t = plan.tasks[static_cast<std::size_t>(task)];
-      task = first.at(std::tuple(t.kind, t.dish, t.step));
+      const auto [found, fresh] = first.emplace(key(task), task);
+      found->second = std::min(found->second, task);
     }
+    for (const int task : model.task) stands_for_.push_back(task == -1 ? -1 : first.at(key(task)));
   }
 
-  void add(const Run& run, int number) {
-    int a = last_finisher(run);
-    // Causes happened before; the length of the chain is bounded all the same.
-    for (std::size_t steps = 0; a != -1 && steps <= run.start.size(); ++steps) {
-      const auto i = static_cast<std::size_t>(a);
-      const int task = stands_for_[i];
-      const bool over = run.end[i] - run.start[i] >=
-                        model_.play.activities[i].planned + base::kGrid.count();
-      if (task != -1 && over && seen_[static_cast<std::size_t>(task)] != number) {
-        seen_[static_cast<std::size_t>(task)] = number;
-        ++runs_[static_cast<std::size_t>(task)];
-      }
-      a = run.cause[i];
-    }
+  /// Once a run, however many do the step.
+  void name(std::size_t activity, int run) {
+    const int task = stands_for_[activity];
+    if (task == -1 || seen_[static_cast<std::size_t>(task)] == run) return;
+    seen_[static_cast<std::size_t>(task)] = run;
+    ++runs_[static_cast<std::size_t>(task)];
   }
 
   std::vector<DecidingStep> most(int of) const {
@@ -61,6 +47,30 @@ class CauseCount {
   }
 
  private:
+  std::vector<int> stands_for_;  ///< [activity] the step's first task
+  std::vector<int> runs_, seen_;
+};
+
+/// Finds the steps on the chain of waiting before the last finish that took longer than planned, by
+/// a minute or more (7.4): every passive step is over its minutes by a second in half of all runs.
+class CauseCount {
+ public:
+  CauseCount(const LessonModel& model, const Plan& plan) : model_(model), steps_(model, plan) {}
+
+  void add(const Run& run, int number) {
+    int a = last_finisher(run);
+    // Causes happened before; the length of the chain is bounded all the same.
+    for (std::size_t steps = 0; a != -1 && steps <= run.start.size(); ++steps) {
+      const auto i = static_cast<std::size_t>(a);
+      if (run.end[i] - run.start[i] >= model_.play.activities[i].planned + base::kGrid.count())
+        steps_.name(i, number);
+      a = run.cause[i];
+    }
+  }
+
+  std::vector<DecidingStep> most(int of) const { return steps_.most(of); }
+
+ private:
   int last_finisher(const Run& run) const {
     int last = -1;
     for (std::size_t i = 0; i < run.end.size(); ++i) {
@@ -72,8 +82,22 @@ class CauseCount {
   }
 
   const LessonModel& model_;
-  std::vector<int> stands_for_;  ///< [activity] the step's first task
-  std::vector<int> runs_, seen_;
+  StepCount steps_;
+};
+
+/// Which steps made the faults.
+struct FaultCount {
+  FaultCount(const LessonModel& model, const Plan& plan)
+      : too_late(model, plan), unsafe(model, plan) {}
+
+  void add(const Run& run, int number) {
+    for (std::size_t a = 0; a < run.too_late.size(); ++a) {
+      if (run.too_late[a] != 0) too_late.name(a, number);
+      if (run.unsafe[a] != 0) unsafe.name(a, number);
+    }
+  }
+
+  StepCount too_late, unsafe;
 };
 
 struct Tally {
@@ -163,12 +187,16 @@ Chance chance(const kitchen::Lesson& lesson, const Network& net, const Plan& pla
   result.seed = options.seed;
   Tally tally;
   CauseCount causes(model, plan);
+  FaultCount faults(model, plan);
   result.complete = play_runs(player, draw, options, opens_late, [&](const Run& run, int number) {
     tally.add(run);
     causes.add(run, number);
+    faults.add(run, number);
   });
   fill(result, tally);
   result.deciding = causes.most(tally.runs);
+  result.too_late = faults.too_late.most(tally.runs);
+  result.unsafe = faults.unsafe.most(tally.runs);
   for (const int minutes : {5, 10}) {
     if (!options.late_starts || !result.complete) break;
     Tally late;  // the same luck, so the difference is the late start's alone

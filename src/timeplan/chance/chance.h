@@ -72,6 +72,9 @@ struct Chance {
   double safety_fault = 0;   ///< share of runs with a safety limit overrun or a ban passed
   double given_up = 0;       ///< share of runs in which a dish was given up
   std::vector<DecidingStep> deciding;  ///< most runs first, at most five
+  /// The same for what made the faults: steps that began or ended later than the food, or safety,
+  /// allows.
+  std::vector<DecidingStep> too_late, unsafe;
   std::array<Seconds, 20> marks{};  ///< twenty finishes, each standing for 5 runs in 100, earliest
                                     ///< first
   std::vector<LateStart> late_starts;

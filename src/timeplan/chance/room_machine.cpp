@@ -67,6 +67,8 @@ void RoomMachine::reset(const Luck& luck) {
   run_.finish.assign(cooks, 0);
   run_.in_time.assign(cooks, 1);
   run_.quality_faults = run_.quality_seconds = run_.safety_faults = run_.given_up = 0;
+  run_.too_late.assign(model_.activities.size(), 0);
+  run_.unsafe.assign(model_.activities.size(), 0);
 }
 
 const Run& RoomMachine::play(const Luck& luck) {
@@ -356,8 +358,7 @@ void RoomMachine::finish(int a, bool still_holds) {
 void RoomMachine::count_faults(int a) {
   const int by = std::min(quality_by_[idx(a)], activity(a).latest_start);
   if (now_ > by) {
-    ++run_.quality_faults;
-    run_.quality_seconds += now_ - by;
+    quality_fault(a, now_ - by);
   }
   if (now_ > safety_by_[idx(a)]) safety_fault(a);
 }
@@ -365,15 +366,21 @@ void RoomMachine::count_faults(int a) {
 void RoomMachine::count_end_faults(int a) {
   const int by = std::min(end_quality_by_[idx(a)], over_by_[idx(a)]);
   if (now_ > by) {
-    ++run_.quality_faults;
-    run_.quality_seconds += now_ - by;
+    quality_fault(a, now_ - by);
   }
   // A ban bounds the end (rule W5): what was begun in good time and drags on past it is not safe.
   if (now_ > end_safety_by_[idx(a)] || now_ > activity(a).end_by) safety_fault(a);
 }
 
+void RoomMachine::quality_fault(int a, int seconds) {
+  ++run_.quality_faults;
+  run_.quality_seconds += seconds;
+  run_.too_late[idx(a)] = 1;
+}
+
 void RoomMachine::safety_fault(int a) {
   ++run_.safety_faults;
+  run_.unsafe[idx(a)] = 1;
   if (activity(a).cook != -1) unsafe_cook_[idx(activity(a).cook)] = 1;
 }
 

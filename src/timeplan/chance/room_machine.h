@@ -56,6 +56,7 @@ class RoomMachine {
   void finish(int a, bool still_holds);
   void count_faults(int a);
   void count_end_faults(int a);
+  void quality_fault(int a, int seconds);
   void safety_fault(int a);
   void sum_up();
 

@@ -93,7 +93,7 @@ bool RoomMachine::break_stall() {
     if (stage_[idx(a)] == Stage::kRunning && run_.end[idx(a)] == kNever &&
         call_left_[idx(a)] == 0) {
       end_missing_[idx(a)] = 0;
-      ++run_.quality_faults;
+      quality_fault(a, 0);
       come_to_end(a);
       return true;
     }

@@ -45,7 +45,8 @@ struct Run {
   int quality_faults = 0;
   int quality_seconds = 0;
   int safety_faults = 0;
-  int given_up = 0;  ///< dishes
+  int given_up = 0;                    ///< dishes
+  std::vector<char> too_late, unsafe;  ///< [activity] it made a quality fault, a safety fault
 };
 
 class RoomMachine;
