@@ -161,14 +161,16 @@ void seat_class(Context& context, const kitchen::Lesson& lesson, const std::stri
     together = std::max(together, cook.people);
   }
   if (!group || static_cast<int>(group.value().pupils.size()) != pupils) return;
+  // Cooks name their dishes by the keys of the lesson, not by the names of the kept documents.
+  const Node* list = body.find("dishes");
+  if (list == nullptr || list->keys.size() != dishes.size()) return;
   std::vector<desk::KeyedDish> keyed;
-  for (const std::string& dish : dishes) {
+  for (std::size_t d = 0; d < dishes.size(); ++d) {
     // A variant that was asked for by name is for everybody, whatever they avoid.
-    auto versions = dish.find(':') == std::string::npos
-                        ? context.kept.dish(dish)
-                        : base::Result<std::vector<kitchen::Dish>>(base::Problems{});
+    if (dishes[d].find(':') != std::string::npos) return;
+    auto versions = context.kept.dish(dishes[d]);
     if (!versions) return;
-    keyed.push_back({dish, context.kept.with_food_allergens(std::move(versions).value())});
+    keyed.push_back({list->keys[d], context.kept.with_food_allergens(std::move(versions).value())});
   }
   const auto seats = desk::seat(group.value(), lesson.room, {together, {}, {}});
   auto cooks = desk::cooks_of(group.value(), lesson.room, seats, keyed);

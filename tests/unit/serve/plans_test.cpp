@@ -94,6 +94,15 @@ TEST_F(Plans, AQuickPlanForAClassIsCookedByItsPupilsAndMindsWhatTheyMustAvoid) {
   EXPECT_TRUE(milk);
 }
 
+TEST_F(Plans, AQuickPlanForAClassNamesItsDishesAsTheLessonDoes) {
+  // Kept as tomato-bean-soup, called by its name in the lesson: "Tomato and bean soup".
+  json body = quick({{"class", "9k"}, {"pupils", 24}, {"cookers", 6}});
+  body["keep"] = true;
+  const std::string id = result_of(desk.post("/api/plan", body)).at("lesson");
+  const json lesson = desk.document("lesson", id).first;
+  EXPECT_EQ(lesson.at("about").at("seats").size(), lesson.at("cooks").size());
+}
+
 TEST_F(Plans, AClassOfAnotherLengthIsNotSeatedAndTheWeekSaysThatNobodyLookedAtItsAllergies) {
   json body = quick({{"class", "9k"}, {"pupils", 23}, {"cookers", 6}});
   body["keep"] = true;

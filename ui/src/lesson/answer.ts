@@ -194,7 +194,10 @@ export function readAnswer(answer: Answer, shortNames: ShortNames = () => undefi
     day,
     opens: at(answer.lesson.opens),
     bell,
-    cooks: answer.plan?.cooks ?? [],
+    // Minutes to spare are those of a plan that fits; one that runs past the bell has none to show.
+    cooks: (answer.plan?.cooks ?? []).map((cook) =>
+      answer.verdict === 'fits' ? cook : { ...cook, buffer_minutes: null },
+    ),
     tasks,
     at,
     ends: (answer.chance?.last_finish_twentieths ?? []).map((end) => exactMinutesOn(day, end) - bell),

@@ -212,6 +212,10 @@ export const de: Translation = {
   'lesson.reasons': 'Warum nicht',
   'lesson.reasons_minimal': 'Keiner dieser Gründe ist entbehrlich: es genügt, einen zu beheben.',
   'lesson.remedies': 'Was helfen würde',
+  'lesson.no_remedy':
+    'Keine einzelne Änderung, die versucht wurde, genügt. Eine Glocke etwa {n} min später genügt; oder ein kürzeres Gericht, oder das Gericht in zwei Stunden.',
+  'lesson.no_remedy_bare':
+    'Keine einzelne Änderung, die versucht wurde, genügt. Versuchen Sie ein kürzeres Gericht oder das Gericht in zwei Stunden.',
   'lesson.remedies_checked': 'Jedes wurde durch neues Planen geprüft.',
   'lesson.take': 'So machen: {says}',
   'lesson.last_starts': 'Spätester sicherer Beginn',

@@ -213,6 +213,10 @@ export const en = {
   'lesson.reasons': 'Why not',
   'lesson.reasons_minimal': 'None of these could be left out: mend any one of them.',
   'lesson.remedies': 'What would help',
+  'lesson.no_remedy':
+    'No single change that was tried makes it fit. A bell about {n} min later would; or a shorter dish, or the dish over two lessons.',
+  'lesson.no_remedy_bare':
+    'No single change that was tried makes it fit. Try a shorter dish, or the dish over two lessons.',
   'lesson.remedies_checked': 'Each was checked by planning again.',
   'lesson.take': 'Do this: {says}',
   'lesson.last_starts': 'Last safe starts',
