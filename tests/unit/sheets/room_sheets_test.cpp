@@ -59,4 +59,18 @@ TEST(BayCheck, has_the_plans_times_and_counts_knives_by_bay) {
   EXPECT_THAT(said, HasSubstr("Nobody leaves while one is missing"));
 }
 
+TEST(BayCheck, counts_the_knives_that_a_place_has_in_use_at_once) {
+  sample::Told told = sample::two_waves();
+  const std::size_t cook = static_cast<std::size_t>(
+      told.answer.plan->tasks.front().cook < 0 ? 0 : told.answer.plan->tasks.front().cook);
+  for (kitchen::Dish& dish : told.lesson.dishes) {
+    for (kitchen::Step& step : dish.method) step.kit.clear();
+  }
+  kitchen::Dish&
+      dish = told.lesson.dishes[static_cast<std::size_t>(told.lesson.cooks[cook].dishes.front())];
+  for (kitchen::Step& step : dish.method) step.kit = {{"vegetable knife", 2}};
+  const std::string said = look::words(pdf_of_bay_check({told.lesson, told.answer, ""}));
+  EXPECT_THAT(said, HasSubstr("(2)"));
+}
+
 }  // namespace
