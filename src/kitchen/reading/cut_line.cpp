@@ -275,12 +275,16 @@ std::optional<Portions> portions_within(const std::string& text) {
 
 bool american_text(std::string_view text) {
   const std::string folded = base::folded(text.substr(0, 200'000));
-  static constexpr std::array<std::string_view, 24> kAmerican = {
-      "all-purpose",     "all purpose flour", "confectioners",   "powdered sugar", "heavy cream",
-      "cilantro",        "zucchini",          "scallion",        "kosher salt",    "eggplant",
-      "broiler",         "skillet",           "half-and-half",   "arugula",        "cornstarch",
-      "ground beef",     "graham cracker",    "quart ",          "stick butter",   "sticks butter",
-      "stick of butter", "sticks of butter",  "sticks unsalted", "stick unsalted"};
+  static constexpr std::array<std::string_view, 25> kAmerican = {
+      "all-purpose",     "all purpose flour", "confectioners",
+      "powdered sugar",  "heavy cream",       "cilantro",
+      "zucchini",        "scallion",          "kosher salt",
+      "eggplant",        "broiler",           "skillet",
+      "half-and-half",   "arugula",           "cornstarch",
+      "ground beef",     "graham cracker",    "quart ",
+      "quarts",          "stick butter",      "sticks butter",
+      "stick of butter", "sticks of butter",  "sticks unsalted",
+      "stick unsalted"};
   static constexpr std::array<std::string_view, 14> kBritish = {
       "self-raising", "plain flour", "caster sugar", "icing sugar",  "courgette",
       "aubergine",    "gas mark",    "double cream", "spring onion", "bicarbonate",

@@ -157,6 +157,9 @@ TEST(Layout, PortionsAreReadInTheUsualWords) {
 
 TEST(Layout, ACupIsAmericanWhereTheWordsAre) {
   EXPECT_TRUE(tests::laid_out("Cake\n1 cup all-purpose flour\nBake at 350°F.").american);
+  // Quarters are no quarts.
+  EXPECT_FALSE(tests::laid_out("Soup\n1 pint milk\n1 onion, cut into quarters\nSimmer for 10 min.")
+                   .american);
   EXPECT_TRUE(tests::laid_out("Cookies\n2 sticks butter\n1 cup sugar").american);
   EXPECT_FALSE(tests::laid_out("Cake\n1 cup plain flour\nBake at 180°C/350°F/gas 4.").american);
   EXPECT_FALSE(tests::laid_out("Cake\n1 cup plain flour").american);
