@@ -280,8 +280,11 @@ class LayingOut {
   void run_on(int number, const std::string& text, bool every_comma) {
     const auto method = method_cut(text);
     const std::string list = method ? text.substr(0, *method) : text;
-    for (std::string& each : list_parts(list, every_comma))
-      put(number, std::move(each), LineRole::kIngredient);
+    for (std::string& each : list_parts(list, every_comma)) {
+      // "You will need 500 g mince; an onion; a container with a lid"
+      const bool ware = wares_only(tidied_line(each));
+      put(number, std::move(each), ware ? LineRole::kUnread : LineRole::kIngredient);
+    }
     if (!method) return;
     const std::string rest = text.substr(*method);
     const HeadingFound inner = section_heading(rest);

@@ -77,6 +77,8 @@ void find_brief(const StepView& v, StepDraft& step) {
     return;
   }
   const Work work = v.work;
+  // "Bring together to a dough" boils nothing.
+  if (action.verb == "bring" && work == Work::kMix) name = "Mix";
   if (work == Work::kRollOut) name = "Roll out";
   if (work == Work::kBake && action.work != Work::kBake) name = "Bake";
   if (work == Work::kChill) name = "Chill";
