@@ -410,11 +410,16 @@ class AmountReader {
       amount_.about = true;
     }
     // "100 g block margarine" is the hard kind, not a block.
-    static constexpr std::array<std::string_view, 5> kHardFats = {"margarine", "butter", "fat",
-                                                                  "baking", "lard"};
+    static constexpr std::array<std::string_view, 6> kHardFats = {
+        "margarine", "margerine", "butter", "fat", "baking", "lard"};
     if (*piece == "block" && word(t_, k + 1) &&
         std::find(kHardFats.begin(), kHardFats.end(), t_[k + 1].word) != kHardFats.end())
       return;
+    // "100 g block cheddar": the weight is what counts, nobody knows what a block of it weighs.
+    if (*piece == "block") {
+      i_ = k + 1;
+      return;
+    }
     std::size_t from = i_;
     while (from > 0 && (t_[from - 1].number() || t_[from - 1].kind == LineToken::Kind::kWord ||
                         t_[from - 1].is("-") || t_[from - 1].is("/")))

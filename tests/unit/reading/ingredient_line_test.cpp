@@ -62,6 +62,12 @@ TEST(IngredientLine, TinsAreCountedAndTheirSizeIsKept) {
   EXPECT_EQ(said("1 (14 oz) can chickpeas, drained"), "1 can | chickpeas_tinned | drained");
 }
 
+TEST(IngredientLine, ABlockIsWhatItWeighs) {
+  EXPECT_EQ(said("100g block cheddar, grated"), "100 g | cheddar | grated");
+  EXPECT_EQ(said("200 g block of feta"), "200 g | feta |");
+  EXPECT_EQ(said("4 oz block margerine, diced"), "4 oz | baking_block | diced");
+}
+
 TEST(IngredientLine, ASecondAmountIsKeptAndMustAgree) {
   EXPECT_EQ(read("225g/8oz butter")[0].also, "8oz");
   EXPECT_EQ(read("8 oz (225 g) butter")[0].also, "(225 g)");

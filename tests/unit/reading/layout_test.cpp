@@ -155,6 +155,13 @@ TEST(Layout, PortionsAreReadInTheUsualWords) {
   EXPECT_EQ(portions("Serve with rice"), "none");
 }
 
+TEST(Layout, AContainerAmongTheIngredientsOfALineIsNothingToEat) {
+  const Layout layout = tests::laid_out(
+      "Chilli\nYou will need to bring: 500 g beef mince; 1 onion; a container with a lid\n"
+      "Method\nFry the onion for 5 minutes.");
+  EXPECT_EQ(of_role(layout, LineRole::kUnread), "a container with a lid");
+}
+
 TEST(Layout, ACupIsAmericanWhereTheWordsAre) {
   EXPECT_TRUE(tests::laid_out("Cake\n1 cup all-purpose flour\nBake at 350°F.").american);
   // Quarters are no quarts.
