@@ -33,13 +33,13 @@ class WaveSearch {
     std::vector<Candidate> candidates = look();
     if (!time_.stopped()) deepen(candidates);
     report(candidates);
-    const Candidate* best = nullptr;
-    for (const Candidate& candidate : candidates) {
+    Candidate* best = nullptr;
+    for (Candidate& candidate : candidates) {
       if (!candidate.trial.found()) continue;
       if (best == nullptr || better(candidate.trial, best->trial)) best = &candidate;
     }
     search_.waves_seconds = known_since(candidates, best);
-    if (best != nullptr) search_.best = best->trial;
+    if (best != nullptr) search_.best = std::move(best->trial);
     return std::move(search_);
   }
 
